@@ -1,0 +1,66 @@
+package face
+
+import (
+	"heartside/layout/colour"
+	"heartside/layout/geom"
+)
+
+// Planes is the direction a board planes cleanly, on face 1.
+type Planes uint8
+
+// Planing directions.
+const (
+	PlanesUnknown Planes = iota
+	PlanesFromMarked
+	PlanesToMarked
+	PlanesMixed
+)
+
+// Zone is a region of a board face, in that face's own coordinates.
+type Zone struct {
+	Kind    Kind
+	Polygon geom.Polygon
+}
+
+// BoardFace is one face of a board. Later zones lie on top of earlier ones;
+// what none covers inside Outline is Base.
+type BoardFace struct {
+	Base    Kind
+	Outline geom.Polygon // nil: the whole rectangle
+	Zones   []Zone
+
+	Heart, Sap *colour.Lab   // mean colours measured on the photograph, nil where none
+	Field      *colour.Field // nil without a photograph
+	Guessed    bool          // not looked at: taken through from the other face
+	Reference  string        // the grey or white reference the photograph shares with others; "" none
+}
+
+// Ageing holds measured colours at later ages for a board's wood, where the
+// maker has entered them. Nil where not known.
+type Ageing struct {
+	Heart, Sap []AgedColour
+}
+
+// AgedColour is a colour after a number of years.
+type AgedColour struct {
+	Years float64
+	Lab   colour.Lab
+}
+
+// Board is a board as the readings see it. Readers know a board by its
+// pointer and never look again at one they have read: publish a new Board for
+// every change.
+type Board struct {
+	ID                       string
+	Species                  string
+	Length, Width, Thickness float64 // mm
+	Faces                    [2]BoardFace
+	Planes                   Planes
+	BarkFace                 int     // 1, 2, or 0 for none or not known
+	Moisture                 float64 // per cent, 0 not known
+
+	// Colours to draw and judge with where no photograph is: an illustration,
+	// marked assumed in every reading made from it.
+	AssumedHeart, AssumedSap colour.Lab
+	Ageing                   *Ageing
+}

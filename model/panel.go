@@ -1,0 +1,105 @@
+package model
+
+import "heartside/layout/geom"
+
+// Panel is a glued-up panel by its finished size.
+type Panel struct {
+	ID            string
+	Role          Role
+	Length        float64 // along the grain
+	Width         float64
+	Thickness     float64
+	Shape         ShapeKind
+	Points        geom.Polygon // of a polygon shape
+	Hidden        []geom.Polygon
+	BothShow      bool
+	Look          Look
+	Wanted        Wanted
+	UnwantedLimit [2]float64 // face, back; shares 0 to 1, 1 = any
+	FrontNamed    bool       // the maker has said which side is the front
+	Strips        []Strip    // front to back
+}
+
+// Role names a panel's edges and ends on screen and paper.
+type Role string
+
+// Roles.
+const (
+	RoleTop         Role = "top"
+	RoleSide        Role = "side"
+	RoleDoor        Role = "door"
+	RoleDrawerFront Role = "drawer-front"
+	RoleShelf       Role = "shelf"
+	RoleOther       Role = "other"
+)
+
+// EdgeNames returns the names of the front edge (Y = 0), the back edge, the
+// left end (X = 0) and the right end.
+func (r Role) EdgeNames() (front, back, left, right string) {
+	switch r {
+	case RoleSide:
+		return "front", "back edge", "top", "bottom end"
+	case RoleDoor:
+		return "hinge", "closing edge", "top", "bottom end"
+	case RoleDrawerFront:
+		return "top", "bottom edge", "left", "right end"
+	}
+	return "front", "back", "left", "right"
+}
+
+// ShapeKind is the finished outline.
+type ShapeKind string
+
+// Shapes.
+const (
+	Rectangle ShapeKind = "rectangle"
+	Ellipse   ShapeKind = "ellipse"
+	Poly      ShapeKind = "polygon"
+)
+
+// Look is what the maker asks of a panel.
+type Look string
+
+// Looks.
+const (
+	AsLaid    Look = "as-laid"
+	HeartOnly Look = "heart-only"
+	SapOut    Look = "sap-out"
+	SapIn     Look = "sap-in"
+	SapToSap  Look = "sap-to-sap"
+	EvenMix   Look = "even-mix"
+)
+
+// Strip is a rectangle cut from a board, in face-1 coordinates; L and W are
+// as glued. Board "" is an empty place.
+type Strip struct {
+	ID     string
+	Board  string
+	X, Y   float64
+	L, W   float64
+	Angle  float64
+	Up     int // 1 or 2
+	Turned bool
+	Shift  float64
+	Pinned bool
+	Stage  Stage
+	Off    *[2]float64 // stock taken off face 1 and face 2, mm; nil = halves
+	Planed *PlanedSap  // sap widths measured after planing, nil where not yet
+}
+
+// PlanedSap are the sap widths a maker measured on the planed strip, on the
+// face that shows, in the strip's own coordinates: along t = 0 and t = W, each
+// at s = 0, L/2 and L.
+type PlanedSap struct{ Near, Far Tape }
+
+// Stage is how far the making of a strip has come.
+type Stage string
+
+// Stages in their order; "" is planned.
+const (
+	Planned Stage = "planned"
+	Sawn    Stage = "sawn"
+	Planed  Stage = "planed"
+	Jointed Stage = "jointed"
+	Glued   Stage = "glued"
+)

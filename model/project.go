@@ -1,0 +1,99 @@
+package model
+
+import (
+	"heartside/layout/colour"
+	"heartside/layout/geom"
+	"heartside/model/unit"
+)
+
+// Project is the whole job.
+type Project struct {
+	Name       string
+	Units      unit.System // how lengths are shown
+	Climate    Climate
+	Limits     Limits
+	Allowances Allowances
+	Machines   Machines
+	Boards     []*Board
+	Panels     []*Panel
+	Spares     []Strip // strips in no panel
+	Joined     []Joined
+	Kept       []Kept
+	Colours    []Colours
+}
+
+// Air is a state of the air around the work.
+type Air struct {
+	RH   float64 // relative humidity, per cent
+	Temp float64 // degrees C
+}
+
+// Climate is the air now and in the driest and dampest season.
+type Climate struct{ Now, Dry, Wet Air }
+
+// Limits of the warnings. Engineering choices with no published source.
+type Limits struct {
+	Streak float64    // share 0 to 1
+	Mix    [2]float64 // shares 0 to 1
+}
+
+// Allowances for working the wood, mm.
+type Allowances struct {
+	Kerf       float64 // width of the saw cut
+	Rest       float64 // left on each long edge of a blank so that it can move and be sawn again
+	Joint      float64 // taken off each long edge when it is jointed
+	Ends       float64 // left at each end of a blank
+	PanelEdge  float64 // least excess at each long edge of a panel before trimming
+	AfterGlue  float64 // thickness taken off the panel after glue-up
+	Snipe      float64 // length at a board's end that thicknessing may spoil
+	FlawMargin float64 // clear distance to a flaw
+}
+
+// Machines are the limits of the maker's machines, mm; 0 means no limit.
+type Machines struct {
+	Flatten   float64 // widest piece that can be flattened
+	Thickness float64 // widest piece that can be thicknessed
+	Shortest  float64 // shortest piece that is safe
+	Narrowest float64 // narrowest piece that is safe
+}
+
+// Joined says that two panels are fixed to each other.
+type Joined struct {
+	Panels [2]string
+	How    string // fixed or free
+	Edges  [2]string
+}
+
+// Kept is a named arrangement of a panel.
+type Kept struct {
+	Panel, Name string
+	Strips      []Strip
+}
+
+// Colours are colours measured by the maker for a species at an age.
+type Colours struct {
+	Species    string
+	Years      float64
+	Heart, Sap *colour.Lab // nil where not measured
+}
+
+// ZoneKind is what a zone of a face is.
+type ZoneKind string
+
+// Zone kinds.
+const (
+	Heart  ZoneKind = "heart"
+	Sap    ZoneKind = "sap"
+	Flaw   ZoneKind = "flaw"
+	Unseen ZoneKind = "unseen"
+)
+
+// Zone is a region of a face in that face's own coordinates.
+type Zone struct {
+	Kind    ZoneKind
+	Polygon geom.Polygon
+}
+
+// Tape holds sap widths measured with a tape along one edge of a face, mm: at
+// the marked end, the middle and the other end.
+type Tape [3]float64

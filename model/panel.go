@@ -87,10 +87,12 @@ type Strip struct {
 	Planed *PlanedSap  // sap widths measured after planing, nil where not yet
 }
 
-// PlanedSap are the sap widths a maker measured on the planed strip, on the
-// face that shows, in the strip's own coordinates: along t = 0 and t = W, each
-// at s = 0, L/2 and L.
-type PlanedSap struct{ Near, Far Tape }
+// PlanedSap are the sap widths a maker measured on the planed strip, in the
+// strip's own coordinates: along t = 0 and t = W, each at s = 0, L/2 and L.
+type PlanedSap struct {
+	Near, Far Tape
+	Face      int // the face measured, 1 or 2; 0 is the one that shows
+}
 
 // Stage is how far the making of a strip has come.
 type Stage string

@@ -45,6 +45,7 @@ type Pen struct {
 	Width float64
 	Color color.NRGBA
 	Dash  []float64 // lengths of line and gap; nil: solid
+	Round bool      // round ends and corners; otherwise ends are cut square
 }
 
 // Hatch is a family of parallel lines or dots.
@@ -54,6 +55,10 @@ type Hatch struct {
 	Pen     Pen
 	Cross   bool // a second family at right angles
 	Dots    bool // dots of Pen.Width instead of lines
+
+	// Origin is a place a line or dot of the pattern falls on, so that a
+	// pattern can move with what it fills.
+	Origin geom.Point
 }
 
 // Align is where the given point lies on the line of text.

@@ -46,6 +46,7 @@ type Band struct {
 	Contrast  float64 // against wanted wood within 20 mm, CIEDE2000, greatest of known ages
 	Today     float64 // the same today
 	Assumed   bool
+	Unknown   bool // no colour to judge by: it counts as standing out
 	Later     bool // counts only at a later age
 	Sliver    bool
 	Excuse    Excuse

@@ -1,0 +1,97 @@
+package command
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"heartside/app/session"
+)
+
+// check prints the readings and warnings of every panel.
+func check(args []string, out io.Writer) (int, error) {
+	o, err := parse(args, "", "json")
+	if err != nil {
+		return Failed, err
+	}
+	s, err := open(o.project)
+	if err != nil {
+		return Failed, err
+	}
+	defer s.Close()
+	r := report(s)
+	if o.flags["json"] != "" {
+		e := json.NewEncoder(out)
+		e.SetIndent("", "  ")
+		if err := e.Encode(r); err != nil {
+			return Failed, fmt.Errorf("write readings: %w", err)
+		}
+	} else if err := printReport(out, s, r); err != nil {
+		return Failed, fmt.Errorf("write readings: %w", err)
+	}
+	for _, p := range r.Panels {
+		if len(p.Warnings) > 0 {
+			return Warnings, nil
+		}
+	}
+	return Done, nil
+}
+
+// printReport writes the readings for a person.
+func printReport(out io.Writer, s *session.Session, r reportJSON) error {
+	w := &lines{out: out}
+	w.printf("%s\n", r.Name)
+	for _, n := range r.Notices {
+		w.printf("  note: %s\n", n)
+	}
+	for _, p := range r.Panels {
+		m := s.Panel(p.ID)
+		w.printf("\n%s: %s x %s x %s, %d strips\n", p.ID, s.Len(m.Length), s.Len(m.Width), s.Len(m.Thickness), len(p.Strips))
+		w.face("show face", p.Face)
+		w.face("back", p.Back)
+		w.printf("  edges: front %s light, back %s; ends: left %s, right %s\n",
+			share(p.Edges.Front), share(p.Edges.Back), share(p.Ends.Left), share(p.Ends.Right))
+		if p.SawnFace {
+			w.printf("  read on the sawn faces: planing will move the sap line\n")
+		}
+		if len(p.Warnings) == 0 {
+			w.printf("  no warnings\n")
+		}
+		for _, x := range p.Warnings {
+			w.printf("  ! %s\n    %s\n", x.Title, x.Text)
+			for _, f := range x.Fixes {
+				w.printf("    %s: %s (%s)\n", f.Cost, f.Text, f.AfterText)
+			}
+		}
+	}
+	return w.err
+}
+
+// lines writes and remembers the first error.
+type lines struct {
+	out io.Writer
+	err error
+}
+
+func (w *lines) printf(format string, a ...any) {
+	if w.err == nil {
+		_, w.err = fmt.Fprintf(w.out, format, a...)
+	}
+}
+
+func (w *lines) face(name string, f faceJSON) {
+	w.printf("  %s: %s light", name, share(f.Light))
+	if f.LightRange[0] != f.LightRange[1] {
+		w.printf(" (%s to %s while not all is seen)", share(f.LightRange[0]), share(f.LightRange[1]))
+	}
+	w.printf(", %s unwanted, contrast coverage %s", share(f.Unwanted), share(f.Coverage))
+	if f.Contrast != nil {
+		w.printf(", contrast %.1f", *f.Contrast)
+		if f.ContrastAssumed {
+			w.printf(" assumed")
+		}
+	}
+	w.printf("\n")
+}
+
+func share(v float64) string { return session.Percent(v) }

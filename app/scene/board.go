@@ -1,0 +1,291 @@
+package scene
+
+import (
+	"math"
+	"strings"
+
+	"heartside/app/render"
+	"heartside/layout/face"
+	"heartside/layout/geom"
+)
+
+// buildBoard lists what is drawn of the board in hand.
+func (s *Scene) buildBoard() {
+	if s.hand == nil {
+		s.add("no board", s.drawNoBoard)
+		return
+	}
+	s.add("face 1", s.inBoard(func(c render.Canvas) { s.drawHandFace(c, 1) }))
+	s.add("face 2", s.inBoard(func(c render.Canvas) { s.drawHandFace(c, 2) }))
+	s.add("edge", s.inBoard(s.drawMarkedEdge))
+	ticks := s.ticks()
+	letter, size := s.letter(ticks)
+	taken := []geom.Rect{s.letterRect(letter, size)}
+	for i := range ticks {
+		taken = append(taken, ticks[i].chip)
+	}
+	for _, l := range s.laid() {
+		s.add("laid "+l.Panel+"/"+l.Strip.ID, s.inBoard(func(c render.Canvas) { s.drawLaid(c, l, taken) }))
+	}
+	s.add("chalk", s.inBoard(func(c render.Canvas) { s.drawLetter(c, letter, size) }))
+	s.add("ticks", s.inBoard(func(c render.Canvas) { s.drawTicks(c, ticks) }))
+	s.add("zone in hand", s.inBoard(s.drawPickedZone))
+	s.add("sketch", s.inBoard(s.drawSketch))
+	s.add("ruler", s.drawRuler)
+	s.add("board names", s.drawBoardNames)
+}
+
+func (s *Scene) inBoard(draw func(render.Canvas)) func(render.Canvas) {
+	return func(c render.Canvas) {
+		c.Push(render.Box(s.areas.body))
+		draw(c)
+		c.Pop()
+	}
+}
+
+func (s *Scene) drawNoBoard(c render.Canvas) {
+	words := "No board in hand. Pick one from the lanes, or enter the first."
+	if len(s.in.Boards.All) == 0 {
+		words = "No boards yet. Enter one with a tape or from its photographs."
+	}
+	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
+	c.Text(s.areas.board.Centre(), s.fit(words, st, s.areas.board.W()-20), st)
+}
+
+// handRing is the outline of a face of the board in hand, units.
+func (s *Scene) handRing(f int) geom.Polygon {
+	o := s.hand.Faces[f-1].Outline
+	if o == nil {
+		o = geom.R(0, 0, s.hand.Length, s.hand.Width).Polygon()
+	}
+	return s.faceUnits(f).ApplyTo(o)
+}
+
+func (s *Scene) drawHandFace(c render.Canvas, f int) {
+	to := s.faceUnits(f)
+	ring := s.handRing(f)
+	s.drawFace(c, s.hand, f, to, render.Ring(ring))
+	s.drawZones(c, zonesOf(s.hand, f, to), ring)
+	t := &s.in.Look.Theme
+	c.Stroke(render.Ring(ring), render.Pen{Width: 1.2, Color: t.Edge})
+	if s.in.Hover.Part == BoardFace && s.in.Hover.Face == f && s.in.Sketch.Carried != "" {
+		c.Stroke(render.Ring(ring), render.Pen{Width: 2.5, Color: t.Accent})
+	}
+}
+
+// drawMarkedEdge draws the edge between the faces: what each face shows at
+// its border meets in the middle.
+func (s *Scene) drawMarkedEdge(c render.Canvas) {
+	b := s.hand
+	const n = 48
+	for f := 1; f <= 2; f++ {
+		y, v0, v1 := 0.5, 0.0, b.Thickness/2
+		if f == 2 {
+			y, v0, v1 = b.Width-0.5, -b.Thickness/2, 0
+		}
+		from, kind := 0.0, kindAt(b, f, geom.Pt(b.Length*0.5/n, y))
+		for i := 1; i <= n; i++ {
+			k := face.Blank
+			if i < n {
+				k = kindAt(b, f, geom.Pt(b.Length*(float64(i)+0.5)/n, y))
+			}
+			if k == kind && i < n {
+				continue
+			}
+			if kind != face.Blank {
+				r := s.board.rect(geom.R(from, v0, b.Length*float64(i)/n, v1))
+				c.Fill(render.Box(r), flatColour(b, &b.Faces[f-1], kind))
+				if s.in.Look.Hatch && kind == face.Sap {
+					c.Hatch(render.Box(r), render.Hatch{Angle: 45, Spacing: 9 * s.text, Origin: r.Min, Pen: render.Pen{Width: 0.9, Color: rgba(0x2B2118, 0x78)}})
+				}
+			}
+			from, kind = b.Length*float64(i)/n, k
+		}
+	}
+	r := s.board.rect(geom.R(0, -b.Thickness/2, b.Length, b.Thickness/2))
+	c.Fill(render.Box(r), rgba(0x000000, 0x24))
+	c.Stroke(render.Box(r), render.Pen{Width: 1, Color: s.in.Look.Theme.Edge})
+	seen := r.Intersect(s.areas.body)
+	if size := math.Min(s.size(10.5), r.H()*0.8); size >= 9 {
+		s.chalk(c, geom.Pt(seen.Centre().X, r.Centre().Y+size*0.36), "marked edge", render.Style{Size: size, Align: render.Middle})
+		return
+	}
+	st := render.Style{Size: s.size(10.5), Color: s.in.Look.Theme.Quiet}
+	at := geom.Pt(r.Max.X+6*s.text, r.Centre().Y+st.Size*0.36)
+	if at.X+s.width("marked edge", st) < s.areas.board.Max.X {
+		c.Text(at, "marked edge", st)
+	}
+}
+
+// letter returns where the board's letter is chalked, its baseline's start,
+// and how large: where it stands on the wood, on face 1 at the marked end, at
+// the corner of the marked edge; beside the sap width told there.
+func (s *Scene) letter(ticks []tick) (geom.Point, float64) {
+	k := math.Min(s.size(26), 0.45*s.hand.Width*s.board.zoom)
+	at := s.faceUnits(1).Apply(geom.Pt(0, 0))
+	if len(ticks) > 0 && ticks[0].chip.Max.X < at.X+s.size(60) {
+		at.X = math.Max(at.X, ticks[0].chip.Max.X)
+	}
+	return at.Add(geom.Pt(k*0.35, -k*0.3)), k
+}
+
+func (s *Scene) letterRect(at geom.Point, k float64) geom.Rect {
+	w := s.width(s.hand.ID, render.Style{Size: k, Bold: true})
+	return geom.R(at.X-k*0.1, at.Y-k, at.X+w+k*0.1, at.Y+k*0.1)
+}
+
+func (s *Scene) drawLetter(c render.Canvas, at geom.Point, k float64) {
+	if k >= 8 {
+		s.chalk(c, at, s.hand.ID, render.Style{Size: k, Bold: true, Turn: 6})
+	}
+}
+
+// stations are where sap widths are told along a board.
+const stations = 5
+
+// tick tells one sap width: a line from the edge to the sap line, and its
+// number beyond.
+type tick struct {
+	edge, line geom.Point // units
+	words      string
+	chip       geom.Rect
+}
+
+// ticks lays out the sap widths along each edge of each face, from the marked
+// end to the other.
+func (s *Scene) ticks() []tick {
+	b := s.hand
+	if b.Width*s.board.zoom < 2.6*s.size(10.5) {
+		return nil
+	}
+	var out []tick
+	for f := 1; f <= 2; f++ {
+		to := s.faceUnits(f)
+		for i := 0; i < stations; i++ {
+			share := float64(i) / (stations - 1)
+			x := math.Min(math.Max(b.Length*share, 0.5), b.Length-0.5)
+			low, high := sapAtEdges(b, f, x)
+			if low == high {
+				continue // sapwood from edge to edge has no line to measure to
+			}
+			out = s.tick(out, to, x, low.y0, low.y1, share)
+			out = s.tick(out, to, x, high.y1, high.y0, share)
+		}
+	}
+	return out
+}
+
+func (s *Scene) tick(out []tick, to geom.Affine, x, y0, y1, share float64) []tick {
+	if math.Abs(y1-y0) < 0.5 {
+		return out
+	}
+	k := tick{edge: to.Apply(geom.Pt(x, y0)), line: to.Apply(geom.Pt(x, y1)), words: s.in.Words.Short(math.Abs(y1 - y0))}
+	inward := 2 - 4*share // ticks at the ends stand inside the board
+	k.edge.X, k.line.X = k.edge.X+inward, k.line.X+inward
+	st := s.tickStyle()
+	w := s.chipRect(geom.Point{}, k.words, st).W()
+	at := geom.Pt(k.line.X-w*share, k.line.Y+math.Copysign(st.Size*0.95, k.line.Y-k.edge.Y))
+	k.chip = s.chipRect(at, k.words, st)
+	// Where sapwood from both edges leaves no room, the numbers stand side by
+	// side.
+	for i := range out {
+		if !k.chip.Intersect(out[i].chip).Empty() {
+			dx := out[i].chip.Max.X - k.chip.Min.X + 2
+			if share > 0.5 {
+				dx = out[i].chip.Min.X - k.chip.Max.X - 2
+			}
+			k.chip.Min.X, k.chip.Max.X = k.chip.Min.X+dx, k.chip.Max.X+dx
+		}
+	}
+	return append(out, k)
+}
+
+func (s *Scene) tickStyle() render.Style { return render.Style{Size: s.size(10.5)} }
+
+func (s *Scene) drawTicks(c render.Canvas, ticks []tick) {
+	t := &s.in.Look.Theme
+	for _, k := range ticks {
+		cap := render.Segment(k.line.Add(geom.Pt(-4, 0)), k.line.Add(geom.Pt(4, 0)))
+		both := append(render.Segment(k.edge, k.line), cap...)
+		c.Stroke(both, render.Pen{Width: 2.6, Color: faint(t.Chalk, 0.6)})
+		c.Stroke(both, render.Pen{Width: 1.2, Color: t.Edge})
+		s.chip(c, geom.Pt(k.chip.Min.X, k.chip.Centre().Y), k.words, s.tickStyle())
+	}
+}
+
+// drawBoardNames writes the board's letter and size, and which side is which.
+func (s *Scene) drawBoardNames(c render.Canvas) {
+	b, t, k := s.hand, &s.in.Look.Theme, s.text
+	head := render.Style{Size: s.size(14), Bold: true, Color: t.Ink}
+	at := geom.Pt(s.areas.board.Min.X+12*k, s.areas.board.Min.Y+19*k)
+	title := s.fit("Board "+b.ID, head, s.areas.board.W()/2)
+	c.Text(at, title, head)
+	at.X += s.width(title, head) + 12*k
+	head.Bold, head.Size, head.Color = false, s.size(12), t.Quiet
+	parts := []string{s.in.Words.Short(b.Length) + " × " + s.in.Words.Short(b.Width) + " × " + s.in.Words.Len(b.Thickness)}
+	for f := 1; f <= 2; f++ {
+		if v := s.lightWords(b, f); v != "" {
+			parts = append(parts, s.in.Words.Side(b, f)+" "+v)
+		}
+	}
+	if b.Species != "" {
+		parts = append(parts, strings.ReplaceAll(b.Species, "-", " "))
+	}
+	words := ""
+	for i, p := range parts {
+		longer := words + p
+		if i > 0 {
+			longer = words + "   ·   " + p
+		}
+		if s.width(longer, head) > s.areas.board.Max.X-at.X-8*k {
+			break
+		}
+		words = longer
+	}
+	c.Text(at, words, head)
+	for f := 1; f <= 2; f++ {
+		s.drawSide(c, f)
+	}
+}
+
+// lightWords tells the light share of a face: a range where part of it has not
+// been seen.
+func (s *Scene) lightWords(b *face.Board, f int) string {
+	v, unseen, ok := s.in.Look.Textures.light(b, f)
+	switch {
+	case !ok:
+		return ""
+	case unseen > 0.95:
+		return "not seen yet"
+	case unseen > 0.02:
+		return s.in.Words.Share(v) + " to " + s.in.Words.Share(v+unseen) + " light"
+	}
+	return s.in.Words.Share(v) + " light"
+}
+
+// drawSide names a side of the board in hand beside it: upright where there is
+// room, else level.
+func (s *Scene) drawSide(c render.Canvas, f int) {
+	b, k := s.hand, s.text
+	st := render.Style{Size: s.size(11.5), Color: s.in.Look.Theme.Quiet, Align: render.Middle, Turn: 90}
+	area := s.areas.body
+	edge := s.board.px(geom.Pt(0, 0)).X
+	left := math.Max(edge, area.Min.X+24*k)
+	r := geom.Polygon(s.handRing(f)).Bounds().Intersect(area.Inset(2 * k))
+	if r.Empty() {
+		return
+	}
+	words := s.in.Words.Side(b, f)
+	if s.width(words, st) <= r.H()+4*k {
+		if edge < left { // the name lies on the wood
+			s.chalk(c, geom.Pt(left-10*k, r.Centre().Y), words, st)
+			return
+		}
+		c.Text(geom.Pt(left-10*k, r.Centre().Y), words, st)
+		return
+	}
+	st.Turn, st.Align = 0, render.Right
+	if s.width(words, st) < left-area.Min.X-14*k {
+		c.Text(geom.Pt(left-8*k, r.Centre().Y+st.Size*0.36), words, st)
+	}
+}

@@ -1,0 +1,67 @@
+package scene
+
+import (
+	"image/color"
+
+	"heartside/app/render"
+	"heartside/layout/geom"
+)
+
+// size returns a text size, given at the ordinary scale.
+func (s *Scene) size(v float64) float64 { return v * s.text }
+
+// width measures text, 0 without typefaces.
+func (s *Scene) width(t string, st render.Style) float64 {
+	if s.in.Look.Faces == nil {
+		return 0
+	}
+	return s.in.Look.Faces.Width(t, st)
+}
+
+// fit shortens text to a width.
+func (s *Scene) fit(t string, st render.Style, w float64) string {
+	if s.in.Look.Faces == nil {
+		return t
+	}
+	return s.in.Look.Faces.Fit(t, st, w)
+}
+
+// chip writes text on a dark ground, its left middle at a place, and returns
+// what it covers.
+func (s *Scene) chip(c render.Canvas, at geom.Point, t string, st render.Style) geom.Rect {
+	r := s.chipRect(at, t, st)
+	th := &s.in.Look.Theme
+	c.Fill(render.RoundBox(r, st.Size*0.32), th.Chip)
+	if st.Color == (color.NRGBA{}) {
+		st.Color = th.ChipInk
+	}
+	st.Align = render.Left
+	c.Text(geom.Pt(r.Min.X+st.Size*0.4, at.Y+st.Size*0.365), t, st)
+	return r
+}
+
+func (s *Scene) chipRect(at geom.Point, t string, st render.Style) geom.Rect {
+	w := s.width(t, st) + st.Size*0.8
+	return geom.R(at.X, at.Y-st.Size*0.68, at.X+w, at.Y+st.Size*0.68)
+}
+
+// chalk writes text as chalk on wood: white with a dark rim, legible on light
+// and dark wood alike.
+func (s *Scene) chalk(c render.Canvas, at geom.Point, t string, st render.Style) {
+	rim := st
+	rim.Color = faint(s.in.Look.Theme.Chip, 0.55)
+	d := st.Size * 0.07
+	for _, o := range [4]geom.Point{{X: -d}, {X: d}, {Y: -d}, {Y: d}} {
+		c.Text(at.Add(o), t, rim)
+	}
+	st.Color = s.in.Look.Theme.Chalk
+	c.Text(at, t, st)
+}
+
+// onWood strokes a path so that it is seen on light and dark wood: a light
+// line over a wider dark one.
+func (s *Scene) onWood(c render.Canvas, p render.Path, w float64, dash []float64) {
+	t := &s.in.Look.Theme
+	c.Stroke(p, render.Pen{Width: w + 1.6, Color: faint(t.Chip, 0.75), Dash: dash})
+	c.Stroke(p, render.Pen{Width: w, Color: t.Chalk, Dash: dash})
+}

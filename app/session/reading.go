@@ -1,0 +1,95 @@
+package session
+
+import (
+	"heartside/layout/cutting"
+	"heartside/layout/face"
+	"heartside/model"
+)
+
+// panelReader keeps the live reading of one panel.
+type panelReader struct {
+	reader  face.Reader
+	read    *face.Panel // what reading was made from
+	reading *face.Reading
+}
+
+func (r *panelReader) of(p *face.Panel) *face.Reading {
+	if r.read != p || r.reading == nil {
+		r.reading = r.reader.Read(p)
+		r.read = p
+	}
+	return r.reading
+}
+
+// Reading returns the live reading of a panel as it is on screen, nil where
+// there is no such panel. It holds until the next change.
+func (s *Session) Reading(panel string) *face.Reading {
+	p := s.Panel(panel)
+	if p == nil {
+		return nil
+	}
+	r := s.readers[panel]
+	if r == nil {
+		r = &panelReader{}
+		r.reader.Hold(s.preview != nil)
+		s.readers[panel] = r
+	}
+	return r.of(p)
+}
+
+// BeforeReading returns the reading of a panel before the last change.
+func (s *Session) BeforeReading(panel string) *face.Reading {
+	p := s.BeforePanel(panel)
+	if p == nil {
+		return nil
+	}
+	r := s.before[panel]
+	if r == nil {
+		r = &panelReader{}
+		s.before[panel] = r
+	}
+	return r.of(p)
+}
+
+// hold keeps the colour the wanted wood is measured by, and warnings near
+// their limits, still while a gesture runs.
+func (s *Session) hold(on bool) {
+	for _, r := range s.readers {
+		r.reader.Hold(on)
+		if !on {
+			r.reading = nil
+		}
+	}
+}
+
+// fit returns what is wrong with the places of strips on their boards.
+func (s *Session) fit() []cutting.Finding {
+	w := s.view()
+	panels := make([]*face.Panel, 0, len(w.project.Panels))
+	for _, m := range w.project.Panels {
+		panels = append(panels, w.panels[m.ID])
+	}
+	return cutting.Check(panels, w.spares, allowancesOf(w.project), machinesOf(w.project))
+}
+
+func allowancesOf(p *model.Project) cutting.Allowances {
+	a := p.Allowances
+	return cutting.Allowances{
+		Kerf: a.Kerf, Rest: a.Rest, Joint: a.Joint, Ends: a.Ends,
+		FlawMargin: a.FlawMargin, Snipe: a.Snipe,
+	}
+}
+
+func machinesOf(p *model.Project) cutting.Machines {
+	m := p.Machines
+	return cutting.Machines{
+		Flatten: m.Flatten, Thickness: m.Thickness,
+		Shortest: m.Shortest, Narrowest: m.Narrowest,
+	}
+}
+
+// Allowances returns the allowances as the cutting rules take them.
+func (s *Session) Allowances() cutting.Allowances { return allowancesOf(s.Project()) }
+
+// Machines returns the machine limits as the cutting rules take them.
+func (s *Session) Machines() cutting.Machines { return machinesOf(s.Project()) }

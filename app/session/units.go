@@ -1,0 +1,12 @@
+package session
+
+import "heartside/model/unit"
+
+// Units returns how lengths are shown.
+func (s *Session) Units() unit.System { return s.Project().Units }
+
+// Len prints a length with its unit.
+func (s *Session) Len(mm float64) string { return unit.Format(mm, s.Units()) }
+
+// Area prints an area with its unit.
+func (s *Session) Area(mm2 float64) string { return unit.FormatArea(mm2, s.Units()) }

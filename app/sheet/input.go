@@ -1,0 +1,88 @@
+package sheet
+
+import (
+	"heartside/app/render"
+	"heartside/layout/face"
+	"heartside/model"
+)
+
+// Input is what a sheet is made from. Nothing in it is changed.
+type Input struct {
+	Project *model.Project
+	Panels  []Panel       // in the order of the project
+	Boards  []*face.Board // in the order of the project, as the readings see them
+	Spares  []face.Strip  // strips in no panel, still cut from boards
+
+	// Number returns what is chalked on a strip; nil takes its id.
+	Number func(panel, strip string) string
+
+	Date  string // printed as it is; "" leaves a line to write on
+	Paper Paper
+	Faces *render.Faces
+}
+
+// Panel is one panel with what is read of it.
+type Panel struct {
+	Panel   *face.Panel
+	Reading *face.Reading
+	Notes   []Note // worst first
+}
+
+// Note is one warning in words.
+type Note struct {
+	Title string   // one line
+	Text  string   // why
+	Under []string // milder things said of the same place
+	Fix   string   // the least change that mends it, "" for none
+
+	Strips []string // ids of the strips it is about, the one at fault first
+}
+
+// number returns what is chalked on a strip.
+func (in *Input) number(panel, strip string) string {
+	if in.Number == nil {
+		return strip
+	}
+	if n := in.Number(panel, strip); n != "" {
+		return n
+	}
+	return strip
+}
+
+// place is a strip on a board, with the panel it is for.
+type place struct {
+	strip  *face.Strip
+	panel  *model.Panel // nil: a spare
+	number string
+	label  string // the number, with the panel where the number alone is not clear
+}
+
+// placesOn returns the strips cut from a board: panels in their order, then
+// spares.
+func (in *Input) placesOn(board string) []place {
+	var out []place
+	add := func(p *model.Panel, id string, list []face.Strip) {
+		for i := range list {
+			if s := &list[i]; s.Board != nil && s.Board.ID == board {
+				out = append(out, place{strip: s, panel: p, number: in.number(id, s.ID)})
+			}
+		}
+	}
+	for i := range in.Panels {
+		fp := in.Panels[i].Panel
+		add(in.Project.Panel(fp.ID), fp.ID, fp.Strips)
+	}
+	add(nil, "", in.Spares)
+	count := map[string]int{}
+	for _, p := range out {
+		count[p.number]++
+	}
+	for i := range out {
+		p := &out[i]
+		p.label = p.number
+		if count[p.number] > 1 && p.panel != nil {
+			p.label += " " + p.panel.ID
+		}
+	}
+	return out
+}

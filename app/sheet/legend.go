@@ -1,0 +1,103 @@
+package sheet
+
+import (
+	"math"
+
+	"heartside/app/render"
+	"heartside/layout/face"
+	"heartside/layout/geom"
+)
+
+// mark is one entry of the legend: a sample and what it means.
+type mark struct {
+	draw func(k *ink, r geom.Rect)
+	text string
+}
+
+// sample is the size of a legend's sample, mm.
+const sampleW, sampleH = 9.0, 4.0
+
+func woodMark(kind face.Kind, text string) mark {
+	return mark{func(k *ink, r geom.Rect) {
+		k.wood(render.Box(r), kind, false)
+		k.stroke(render.Box(r), 0.2, black)
+	}, text}
+}
+
+func lineMark(width float64, text string, dash ...float64) mark {
+	return mark{func(k *ink, r geom.Rect) {
+		y := r.Centre().Y
+		k.line(r.Min.X, y, r.Max.X, y, width, black, dash...)
+	}, text}
+}
+
+func wordMark(word, text string) mark {
+	return mark{func(k *ink, r geom.Rect) {
+		st := aligned(boldStyle(least), render.Middle)
+		k.text(r.Centre().X, r.Centre().Y+k.faces.CapHeight(st)/2, word, st)
+	}, text}
+}
+
+func woodMarks() []mark {
+	return []mark{
+		woodMark(face.Heart, "heartwood"),
+		woodMark(face.Sap, "sapwood"),
+		woodMark(face.Flaw, "knot, split, wane"),
+		woodMark(face.Unseen, "not seen yet"),
+		{func(k *ink, r geom.Rect) {
+			k.stroke(render.Box(r), 0.2, black)
+			k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1)
+		}, "marked end"},
+	}
+}
+
+func panelMarks() []mark {
+	return append(woodMarks(),
+		mark{func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, "planes this way"},
+		mark{func(k *ink, r geom.Rect) {
+			k.triangle(r.Centre().X, sampleH*0.8, r.Min.Y, r.Max.Y)
+		}, "triangle to chalk"},
+		lineMark(0.5, "finished outline", 2.2, 1),
+		wordMark("in", "edge flattened with show face to the fence"),
+		wordMark("out", "away from it"),
+		wordMark("!1", "warning 1"),
+		wordMark("22", "sapwood from that edge, as jointed"),
+	)
+}
+
+func boardMarks() []mark {
+	return append(woodMarks(),
+		lineMark(0.45, "strip as jointed"),
+		lineMark(0.25, "blank to saw", 1.6, 1),
+		lineMark(0.35, "snapped line", 4, 1, 0.8, 1),
+		wordMark("2", "cut, in order"),
+	)
+}
+
+// drawLegend writes the legend at the foot of the page and returns where the
+// rest must end.
+func (b *builder) drawLegend() float64 {
+	st := style(least)
+	const gap, row = 3.6, sampleH + 1.2
+	type spot struct{ x, y float64 }
+	spots := make([]spot, len(b.marks))
+	x, rows := 0.0, 0.0
+	for i, m := range b.marks {
+		w := sampleW + 1.2 + b.f.Width(m.text, st)
+		if x > 0 && x+w > b.area.W() {
+			x, rows = 0, rows+1
+		}
+		spots[i] = spot{x, rows}
+		x += w + gap
+	}
+	top := b.area.Max.Y - (rows+1)*row
+	k := b.k()
+	k.line(b.area.Min.X, top-0.8, b.area.Max.X, top-0.8, 0.2, mid)
+	for i, m := range b.marks {
+		x, y := b.area.Min.X+spots[i].x, top+spots[i].y*row+row-sampleH
+		m.draw(k, geom.R(x, y, x+sampleW, y+sampleH))
+		s, fitted := fit(b.f, m.text, st, math.Max(b.area.Max.X-x-sampleW-1.2, 1))
+		k.text(x+sampleW+1.2, y+sampleH/2+b.f.CapHeight(st)/2, s, fitted)
+	}
+	return top - 2.5
+}

@@ -1,0 +1,260 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"heartside/layout/face"
+	"heartside/layout/geom"
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+// Sap widths of a strip turned end for end, worked by hand. Board 1200 x 240
+// with sap 22, 30, 41 along its marked edge; the strip lies at x 130, y 15,
+// 930 x 212. At board x 130 the sap is 22+8*130/600 = 23.733 wide, at 595
+// 22+8*595/600 = 29.933, at 1060 30+11*460/600 = 38.433; 15 of it stays on the
+// board: 8.733, 14.933, 23.433. Turned with face 1 up the marked edge lies at the
+// back and the marked end at the right.
+func TestWidthsOfTurnedStrip(t *testing.T) {
+	in := load(t, project(t, "shelf-one-strip.yaml"), A4, faces(t))
+	front, rear := ownWidths(&in.Panels[0].Panel.Strips[0])
+	for i, want := range [3]float64{23.433, 14.933, 8.733} {
+		if d := rear[i] - want; d > 0.001 || d < -0.001 || front[i] != 0 {
+			t.Errorf("width %d: back edge %g, want %g; front edge %g, want 0", i, rear[i], want, front[i])
+		}
+	}
+	d, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := look(t, d, 0, in.Faces)
+	say := words{sys: unit.MM}
+	text := v.all()
+	for _, want := range []string{
+		say.three(face.Widths{23.433, 14.933, 8.733}),
+		"980 × 221", // blank: 930 + 2 x 25 long, 212 + 2 x (1.5 + 3) wide
+		"930 × 212", "900 × 200",
+		"bark side up", "right", // the bark side is face 1; the marked end lies right
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the panel's page does not say %q", want)
+		}
+	}
+	left, middle, right := v.one(say.bare(23.433), 0), v.one(say.bare(14.933), 0), v.one(say.bare(8.733), 0)
+	if !(left.at.X < middle.at.X && middle.at.X < right.at.X) {
+		t.Error("widths along the back edge do not stand left, middle, right")
+	}
+	number := v.one("A1", bigNumber)
+	if !(left.at.Y < number.at.Y) {
+		t.Error("the back edge's widths do not stand behind the number")
+	}
+	if high := in.Faces.CapHeight(number.st); high < 8 {
+		t.Errorf("the number is %g mm high, want 8", high)
+	}
+}
+
+// Planing arrows, from the rule: reversed by turning and by rolling over, both
+// together restore it; unknown and mixed have none.
+func TestArrows(t *testing.T) {
+	for _, c := range []struct {
+		planes face.Planes
+		up     int
+		turned bool
+		want   int // +1 to the right
+	}{
+		{face.PlanesFromMarked, 1, false, 1}, {face.PlanesFromMarked, 1, true, -1},
+		{face.PlanesFromMarked, 2, false, -1}, {face.PlanesFromMarked, 2, true, 1},
+		{face.PlanesToMarked, 1, false, -1}, {face.PlanesToMarked, 2, true, -1}, {face.PlanesToMarked, 2, false, 1},
+		{face.PlanesUnknown, 1, false, 0}, {face.PlanesUnknown, 2, true, 0}, {face.PlanesMixed, 2, false, 0},
+	} {
+		s := face.Strip{Board: &face.Board{Planes: c.planes}, Up: c.up, Turned: c.turned}
+		if got := arrowOf(&s); got != c.want {
+			t.Errorf("planes %d, up %d, turned %v: arrow %d, want %d", c.planes, c.up, c.turned, got, c.want)
+		}
+	}
+}
+
+func TestSideUp(t *testing.T) {
+	for _, c := range []struct {
+		bark, up int
+		want     string
+	}{{1, 1, "bark side up"}, {1, 2, "heart side up"}, {2, 1, "heart side up"}, {2, 2, "bark side up"}, {0, 1, "face 1 up"}, {0, 2, "face 2 up"}} {
+		if got := sideUp(&face.Strip{Board: &face.Board{BarkFace: c.bark}, Up: c.up}); got != c.want {
+			t.Errorf("bark face %d, face %d up: %q, want %q", c.bark, c.up, got, c.want)
+		}
+	}
+}
+
+// The cuts of a board with two strips side by side and one beyond, worked by
+// hand: kerf 3, blanks 4.5 wider on each edge and 25 longer at each end.
+func TestCutsInOrder(t *testing.T) {
+	a := model.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25}
+	b := &face.Board{ID: "A", Length: 2400, Width: 210, Thickness: 26}
+	at := func(n string, x, y, l, w, angle float64) place {
+		return place{number: n, label: n, strip: &face.Strip{ID: n, Board: b, X: x, Y: y, L: l, W: w, Angle: angle, Up: 1}}
+	}
+	// Blanks: A1 x 60..1090, y 5.5..106.5; A2 the same x, y 109.5..200.5, one
+	// kerf from A1; A3 x 1200..1930, y 15.5..104.5.
+	cuts := cutList(a, snapLine(b), []place{at("A3", 1225, 20, 680, 80, 0), at("A1", 85, 10, 980, 92, 0), at("A2", 85, 114, 980, 82, 0)})
+	type row struct {
+		what, whom string
+		p, q       geom.Point
+	}
+	want := []row{
+		// Midway between 1090 and 1200 less the kerf, 1143.5.
+		{"cross-cut the board", "A1, A2", geom.Pt(1143.5, 0), geom.Pt(1143.5, 0)},
+		{"rip", "A1", geom.Pt(60, 5.5), geom.Pt(1090, 5.5)},
+		{"rip", "A1, A2", geom.Pt(60, 106.5), geom.Pt(1090, 106.5)},
+		{"rip", "A2", geom.Pt(60, 200.5), geom.Pt(1090, 200.5)},
+		{"cut end", "A1", geom.Pt(60, 5.5), geom.Pt(60, 106.5)},
+		{"cut end", "A1", geom.Pt(1090, 5.5), geom.Pt(1090, 106.5)},
+		{"cut end", "A2", geom.Pt(60, 109.5), geom.Pt(60, 200.5)},
+		{"cut end", "A2", geom.Pt(1090, 109.5), geom.Pt(1090, 200.5)},
+		{"rip", "A3", geom.Pt(1200, 15.5), geom.Pt(1930, 15.5)},
+		{"rip", "A3", geom.Pt(1200, 104.5), geom.Pt(1930, 104.5)},
+		{"cut end", "A3", geom.Pt(1200, 15.5), geom.Pt(1200, 104.5)},
+		{"cut end", "A3", geom.Pt(1930, 15.5), geom.Pt(1930, 104.5)},
+	}
+	if len(cuts) != len(want) {
+		t.Fatalf("%d cuts, want %d: %+v", len(cuts), len(want), cuts)
+	}
+	for i, w := range want {
+		c := cuts[i]
+		if c.what != w.what || c.whom != w.whom || c.p.Dist(w.p) > 1e-9 || c.q.Dist(w.q) > 1e-9 {
+			t.Errorf("cut %d: %s %s %v %v, want %+v", i+1, c.what, c.whom, c.p, c.q, w)
+		}
+	}
+}
+
+// A blank at 90 degrees: the strip at (100, 50) runs up the board, its width to
+// the left. With 10 at the ends and 2 + 3 on the edges it covers x 100-40-5 to
+// 105, y 40 to 50+60+10.
+func TestBlankAtRightAngle(t *testing.T) {
+	a := model.Allowances{Rest: 3, Joint: 2, Ends: 10}
+	got := blankOf(a, &face.Strip{X: 100, Y: 50, L: 60, W: 40, Angle: 90}).Bounds()
+	if want := geom.R(55, 40, 105, 120); got.Min.Dist(want.Min) > 1e-9 || got.Max.Dist(want.Max) > 1e-9 {
+		t.Errorf("blank %v, want %v", got, want)
+	}
+}
+
+// A waney board is measured from a line within it, never from its edge. At the
+// marked end the wood lies from 18 to 322, at the other from 30 to 318: the
+// line midway between 30 and 318 is 174; that is 156 in from the edge at the
+// marked end and 144 at the other.
+func TestSnappedLineOfWaneyBoard(t *testing.T) {
+	in := load(t, project(t, "desk-inch-waney.yaml"), A4, faces(t))
+	l := snapLine(in.Boards[0])
+	if l.straight || l.y != 174 {
+		t.Fatalf("line %+v, want one at 174", l)
+	}
+	for i, want := range [2]float64{156, 144} {
+		if d := l.near[i] - want; d > 0.5 || d < -0.5 {
+			t.Errorf("end %d: %g in from the edge, want %g", i, l.near[i], want)
+		}
+	}
+	if got := l.offset(words{sys: unit.MM}, geom.Pt(0, 160)); got != "−14" {
+		t.Errorf("a point 14 nearer the marked edge: %q", got)
+	}
+	if l := snapLine(in.Boards[1]); !l.straight {
+		t.Errorf("a square-edged board is measured from its marked edge, not from %+v", l)
+	}
+}
+
+// Face 2 is drawn as seen after rolling the board over: the marked end stays
+// left, the marked edge comes to the top. Two strips of which the first lies
+// nearer the marked edge change over; left and right stay.
+func TestFace2IsMirrored(t *testing.T) {
+	f := faces(t)
+	in := load(t, demo(t), A4, f)
+	d, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range d.Pages {
+		if p.Title != "Board A" {
+			continue
+		}
+		v := look(t, d, i, f)
+		var near, far []written // of the strip at y 7 and the one at y 125
+		for _, w := range v.texts {
+			if w.st.Bold && w.st.Size > 4 && strings.HasPrefix(w.s, "A") {
+				if strip(in, w.s).Y < 50 {
+					near = append(near, w)
+				} else {
+					far = append(far, w)
+				}
+			}
+		}
+		if len(near) != 2 || len(far) != 2 {
+			t.Fatalf("numbers: %v %v", near, far)
+		}
+		if !(near[0].at.Y > far[0].at.Y) || !(near[1].at.Y < far[1].at.Y) {
+			t.Error("the strips do not change over between face 1 and face 2")
+		}
+		if near[0].at.X != near[1].at.X || far[0].at.X != far[1].at.X {
+			t.Error("a strip moves along between face 1 and face 2")
+		}
+		return
+	}
+	t.Fatal("no page for board A")
+}
+
+// strip finds the strip of the demo's top with that number.
+func strip(in Input, number string) *face.Strip {
+	for i := range in.Panels {
+		p := in.Panels[i].Panel
+		for k := range p.Strips {
+			if in.number(p.ID, p.Strips[k].ID) == number {
+				return &p.Strips[k]
+			}
+		}
+	}
+	return &face.Strip{}
+}
+
+// Board A of the demo, by hand: strips at y 7 and 125, 96 and 98 wide, x 160,
+// 1180 long; so blanks at y 2.5..107.5 and 120.5..227.5, x 135..1365.
+func TestCutTableOfDemoBoard(t *testing.T) {
+	f := faces(t)
+	d, err := Build(load(t, demo(t), A4, f))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range d.Pages {
+		if p.Title != "Board A" {
+			continue
+		}
+		v := look(t, d, i, f)
+		say := words{sys: unit.MM}
+		for _, y := range []float64{2.5, 107.5, 120.5, 227.5} {
+			row := []string{"135", say.bare(y), "1365", say.bare(y)}
+			if !slices.ContainsFunc(v.texts, func(w written) bool {
+				return w.s == "rip" && len(after(v.row2(w), "rip")) >= 5 && slices.Equal(after(v.row2(w), "rip")[1:5], row)
+			}) {
+				t.Errorf("no rip from 135 to 1365 at %g", y)
+			}
+		}
+		return
+	}
+	t.Fatal("no page for board A")
+}
+
+// row2 returns the runs on the line of w.
+func (v *probe) row2(w written) []string {
+	var out []string
+	for _, o := range v.texts {
+		if d := o.at.Y - w.at.Y; d < 0.01 && d > -0.01 {
+			out = append(out, o.s)
+		}
+	}
+	return out
+}
+
+func after(list []string, s string) []string {
+	if i := slices.Index(list, s); i >= 0 {
+		return list[i+1:]
+	}
+	return nil
+}

@@ -1,0 +1,266 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"heartside/app/render"
+	"heartside/layout/face"
+	"heartside/layout/geom"
+)
+
+// Room round a drawing, mm: for the name of an edge, and for a leader from a
+// strip to its number.
+const (
+	nameRoom   = 5.2
+	leaderRoom = 6.0
+	labelH     = 3.7 // from one label in a gutter to the next
+	tightRow   = 3.3 // a row of widths within a strip
+)
+
+// bigNumber is the size of type whose figures are 8 mm high, which is what is
+// read from 1.5 m.
+const bigNumber = 11.0
+
+// panelDrawing is the drawing of one panel.
+type panelDrawing struct {
+	b      *builder
+	k      *ink
+	v      *view
+	p      *face.Panel
+	m      geom.Affine // panel mm to page mm
+	scale  float64
+	frame  geom.Rect // the strips and the finished panel, on the page
+	edges  bool      // widths stand along the strips' edges
+	leader bool      // numbers stand outside
+
+	left, right float64 // room beside the frame, mm
+}
+
+// drawPanel draws the panel in the page's width and at most high mm.
+func (b *builder) drawPanel(v *view, high float64) {
+	p := v.Panel.Panel
+	ext := extent(p)
+	if ext.Empty() {
+		return
+	}
+	labels := b.jointLabels(v)
+	right := nameRoom
+	if w := widest(b.f, labels, style(least)); w > 0 {
+		right += leaderRoom + w + 1.5
+	}
+	left := nameRoom
+	w := b.area.W() - left - right
+	s := math.Min(math.Min(w/ext.W(), (high-2*nameRoom)/ext.H()), 1)
+	if minStrip(p)*s < b.f.CapHeight(boldStyle(least))+0.6 {
+		left += leaderRoom + widest(b.f, v.numbers, boldStyle(least))
+		w = b.area.W() - left - right
+		s = math.Min(s, w/ext.W())
+	}
+	x0 := b.area.Min.X + left + (w-ext.W()*s)/2
+	y0 := b.area.Min.Y + nameRoom
+	d := &panelDrawing{b: b, k: b.k(), v: v, p: p, scale: s, leader: left > nameRoom, left: left, right: right}
+	d.m = geom.Affine{A: s, C: x0 - ext.Min.X*s, E: -s, F: y0 + ext.Max.Y*s}
+	d.frame = geom.R(x0, y0, x0+ext.W()*s, y0+ext.H()*s)
+	d.edges = d.roomForEdges()
+	d.draw(labels)
+	b.area.Min.Y = d.frame.Max.Y + nameRoom + 1.5
+}
+
+func minStrip(p *face.Panel) float64 {
+	m := math.Inf(1)
+	for i := range p.Strips {
+		m = math.Min(m, p.Strips[i].W)
+	}
+	return m
+}
+
+func widest(f *render.Faces, list []string, st render.Style) float64 {
+	var w float64
+	for _, s := range list {
+		w = math.Max(w, f.Width(s, st))
+	}
+	return w
+}
+
+// jointLabels are the names of the joints in the gutter.
+func (b *builder) jointLabels(v *view) []string {
+	var out []string
+	for _, j := range v.Reading.Joints {
+		out = append(out, fmt.Sprintf("%d  %s", j.I+1, jointKind(j.Kind)))
+	}
+	return out
+}
+
+// rect maps a rectangle of the panel to the page.
+func (d *panelDrawing) rect(r geom.Rect) geom.Rect {
+	return d.m.ApplyTo(r.Polygon()).Bounds()
+}
+
+// roomForEdges reports whether every placed strip is high and long enough for
+// a row of widths along each edge and its number between them.
+func (d *panelDrawing) roomForEdges() bool {
+	f := d.b.f
+	for i := range d.p.Strips {
+		s := &d.p.Strips[i]
+		if s.Board == nil {
+			continue
+		}
+		if s.W*d.scale < 2*tightRow+f.CapHeight(boldStyle(least))+1.2 {
+			return false
+		}
+		long := s.L*d.scale - 0.6
+		for _, w := range [...]face.Widths{d.v.front[i], d.v.rear[i]} {
+			if !d.edgeFits(long, w) {
+				return false
+			}
+		}
+		if d.numberRoom(i, long) < f.Width(d.v.numbers[i], boldStyle(least)) {
+			return false
+		}
+	}
+	return true
+}
+
+// edgeFits reports whether widths and the word for the fence go into a row.
+func (d *panelDrawing) edgeFits(long float64, w face.Widths) bool {
+	const gap = 1.2
+	var wide [3]float64
+	for i := range w {
+		wide[i] = d.b.f.Width(d.b.say.bare(w[i]), style(least))
+	}
+	word := d.fenceWidth()
+	return rowInset+wide[0]+gap <= fenceAt*long-word/2 &&
+		fenceAt*long+word/2+gap <= long/2-wide[1]/2 &&
+		long/2+wide[1]/2+gap <= long-rowInset-wide[2]
+}
+
+func (d *panelDrawing) fenceWidth() float64 { return d.b.f.Width("out", boldStyle(least)) }
+
+// numberRoom is how long a number may be on strip i without meeting what
+// stands in the rows along its edges.
+func (d *panelDrawing) numberRoom(i int, long float64) float64 {
+	half := (numberAt-fenceAt)*long - d.fenceWidth()/2
+	for _, w := range [...]face.Widths{d.v.front[i], d.v.rear[i]} {
+		half = math.Min(half, (0.5-numberAt)*long-d.b.f.Width(d.b.say.bare(w[1]), style(least))/2)
+	}
+	return math.Min(numberMost*long, 2*(half-0.8))
+}
+
+func (d *panelDrawing) draw(labels []string) {
+	for i := range d.p.Strips {
+		d.wood(i)
+	}
+	if len(d.p.Strips) > 0 {
+		half := math.Min(d.frame.H()*0.3, d.frame.W()*0.06)
+		d.k.triangle(d.frame.Min.X+d.frame.W()*triangleAt, half, d.frame.Min.Y+0.8, d.frame.Max.Y-0.8)
+	}
+	d.outline()
+	for i := range d.p.Strips {
+		d.marks(i)
+	}
+	if d.leader {
+		d.outsideNumbers()
+	}
+	d.jointGutter(labels)
+	d.edgeNames()
+}
+
+// wood draws the zones of a strip and its border.
+func (d *panelDrawing) wood(i int) {
+	r := d.rect(gluedRect(d.p, i))
+	if d.p.Strips[i].Board == nil {
+		d.k.fill(render.Box(r), white)
+		d.k.stroke(render.Box(r), 0.2, mid, 1.5, 1)
+		return
+	}
+	d.k.inside(render.Box(r), func() {
+		d.k.wood(render.Box(r), face.Flaw, false) // what the wood does not cover is missing
+		list := shownRegions(d.p, i)
+		for k := range list {
+			list[k].poly = d.m.ApplyTo(list[k].poly)
+		}
+		paint(d.k, list, false)
+	})
+	d.k.stroke(render.Box(r), 0.3, black)
+	s := &d.p.Strips[i]
+	if s.Turned {
+		d.k.endBar(r.Max.X, r.Min.Y, r.Max.Y, -1)
+	} else {
+		d.k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1)
+	}
+}
+
+// outline draws the finished shape and what nobody sees of it.
+func (d *panelDrawing) outline() {
+	out := render.Ring(d.m.ApplyTo(d.p.Outline()))
+	d.k.stroke(out, 1.1, white)
+	d.k.stroke(out, 0.5, black, 2.2, 1)
+	for _, h := range d.p.Hidden {
+		d.k.stroke(render.Ring(d.m.ApplyTo(h)), 0.25, mid, 0.6, 0.8)
+	}
+}
+
+// edgeNames writes the names of the finished piece's edges and ends.
+func (d *panelDrawing) edgeNames() {
+	st := aligned(boldStyle(body), render.Middle)
+	n, f := d.v.names, d.frame
+	cx, cy := f.Centre().X, f.Centre().Y
+	d.k.text(cx, f.Min.Y-1.6, n.back, st)
+	d.k.text(cx, f.Max.Y+1.4+d.b.f.CapHeight(st), n.front, st)
+	st.Turn = 90
+	d.k.text(f.Min.X-d.left+d.b.f.CapHeight(st)+0.3, cy, n.left, st)
+	d.k.text(f.Max.X+d.right-1.2, cy, n.right, st)
+}
+
+// jointGutter names the joints at the right, as far as there is room; the
+// table names them all.
+func (d *panelDrawing) jointGutter(labels []string) {
+	n := len(labels)
+	if n == 0 {
+		return
+	}
+	at := make([]float64, n)
+	for i := range at { // joints run from the front, which is at the foot
+		at[n-1-i] = d.m.Apply(geom.Pt(0, d.p.StripY(d.v.Reading.Joints[i].I+1))).Y
+	}
+	spots, ok := spread(at, labelH, d.frame.Min.Y-2, d.frame.Max.Y+2)
+	if !ok {
+		return
+	}
+	st := style(least)
+	x := d.frame.Max.X + leaderRoom
+	for i, s := range labels {
+		y, to := at[n-1-i], spots[n-1-i]
+		d.k.stroke(render.Polyline(geom.Pt(d.frame.Max.X+0.6, y), geom.Pt(d.frame.Max.X+leaderRoom-3, to), geom.Pt(x-0.8, to)), 0.2, black)
+		d.k.text(x, to+d.b.f.CapHeight(st)/2, s, st)
+	}
+}
+
+// outsideNumbers writes the numbers of strips too narrow to hold them at the
+// left, each with a leader. Where even there they would overlap only some are
+// written; the table has them all.
+func (d *panelDrawing) outsideNumbers() {
+	st := boldStyle(least)
+	n := len(d.p.Strips)
+	step := 1
+	for ; step < n && float64((n+step-1)/step)*labelH > d.frame.H()+4; step++ {
+	}
+	var which []int
+	var at []float64
+	for i := n - 1; i >= 0; i-- {
+		if i%step == 0 {
+			which = append(which, i)
+			at = append(at, d.rect(gluedRect(d.p, i)).Centre().Y)
+		}
+	}
+	spots, ok := spread(at, labelH, d.frame.Min.Y-2, d.frame.Max.Y+2)
+	if !ok {
+		return
+	}
+	x := d.frame.Min.X - leaderRoom
+	for k, i := range which {
+		d.k.stroke(render.Polyline(geom.Pt(d.frame.Min.X-0.3, at[k]), geom.Pt(x+3, spots[k]), geom.Pt(x+0.6, spots[k])), 0.2, black)
+		d.k.text(x, spots[k]+d.b.f.CapHeight(st)/2, d.v.numbers[i], aligned(st, render.Right))
+	}
+}

@@ -1,0 +1,117 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"heartside/layout/face"
+	"heartside/model/unit"
+)
+
+// textHeight estimates how high paragraphs come out on the current page.
+func (b *builder) textHeight(list []paragraph) float64 {
+	if len(list) == 0 {
+		return 0
+	}
+	n := b.columns()
+	w := b.columnWidth(n)
+	return evenHeight(set(b.f, list, w), n) + 2
+}
+
+// panelText is what a panel's page says in sentences.
+func (b *builder) panelText(v *view) []paragraph {
+	out := b.warningText(v)
+	out = append(out, paragraph{text: "Laying up", bold: true, before: 1.6})
+	n := v.names
+	out = append(out,
+		paragraph{text: fmt.Sprintf("Drawn from the show side, the %s edge towards you. Lay the strips as drawn, check each against its sapwood widths with a rule, and chalk the triangle over all of them, its point to the %s edge.", n.front, n.back), bullet: "–"},
+		paragraph{text: fmt.Sprintf("When flattening edges against a fence, run the %s edge of every strip with the show face to the fence (in) and its %s edge with the show face away from it (out): an angle that is a little off then cancels at each joint (common practice, no source).", n.back, n.front), bullet: "–"},
+	)
+	if rest := b.restsOn(v); len(rest) > 0 {
+		out = append(out, paragraph{text: "What this rests on", bold: true, before: 1.6})
+		out = append(out, rest...)
+	}
+	return append(out, cautions(b.panelCautions(v)))
+}
+
+// cautions are one paragraph.
+func cautions(s string) paragraph {
+	return paragraph{text: "Cautions. " + s, before: 1.6}
+}
+
+func (b *builder) warningText(v *view) []paragraph {
+	var out []paragraph
+	switch {
+	case v.Reading.Placed == 0:
+		return []paragraph{{text: "Nothing is placed yet: the strips are empty places.", bold: true}}
+	case len(v.Notes) == 0:
+		return []paragraph{{text: "No warnings.", bold: true}}
+	}
+	out = append(out, paragraph{text: plural(len(v.Notes), "warning"), bold: true})
+	for i, x := range v.Notes {
+		t := strings.TrimSpace(strings.TrimSuffix(x.Title, ".") + ". " + x.Text)
+		for _, u := range x.Under {
+			t += " Also: " + strings.TrimSuffix(u, ".") + "."
+		}
+		if x.Fix != "" {
+			t += " Mend: " + strings.TrimSuffix(x.Fix, ".") + "."
+		}
+		out = append(out, paragraph{text: t, bullet: fmt.Sprintf("%d.", i+1)})
+	}
+	return out
+}
+
+// restsOn says what was assumed or not looked at.
+func (b *builder) restsOn(v *view) []paragraph {
+	var out []paragraph
+	say := func(format string, a ...any) {
+		out = append(out, paragraph{text: fmt.Sprintf(format, a...), bullet: "–"})
+	}
+	r := v.Reading
+	if r.SawnFaces {
+		say("Sapwood is read on the sawn faces; planing moves its line. Measure again after planing.")
+	}
+	if c := r.Show.Contrast; c.Known && c.Assumed {
+		say("Colours are assumed from the species, not taken from photographs: an illustration.")
+	}
+	if r.Show.Contrast.Split {
+		say("The photographs share no grey or white reference: colours of different boards are not compared.")
+	}
+	if r.Show.UnseenPart > 0 {
+		say("%s of the show face is not seen yet; shares are a range.", unit.FormatPercent(r.Show.UnseenPart))
+	}
+	var guessed []string
+	for i := range r.Strips {
+		if r.Strips[i].Guessed && i < len(v.numbers) {
+			guessed = append(guessed, v.numbers[i])
+		}
+	}
+	if len(guessed) > 0 {
+		say("A face was not looked at and is taken straight through from the other one: strips %s.", strings.Join(guessed, ", "))
+	}
+	if unknown := unknownPlaning(v); len(unknown) > 0 {
+		say("Planing direction not known or mixed, so no arrow: strips %s.", strings.Join(unknown, ", "))
+	}
+	if measured := measuredStrips(v); len(measured) > 0 {
+		say("Measured after planing: strips %s.", strings.Join(measured, ", "))
+	}
+	return out
+}
+
+func unknownPlaning(v *view) []string {
+	return pick(v, func(s *face.Strip) bool { return s.Board != nil && arrowOf(s) == 0 })
+}
+
+func measuredStrips(v *view) []string {
+	return pick(v, func(s *face.Strip) bool { return s.Planed != nil })
+}
+
+func pick(v *view, f func(*face.Strip) bool) []string {
+	var out []string
+	for i := range v.Panel.Panel.Strips {
+		if f(&v.Panel.Panel.Strips[i]) {
+			out = append(out, v.numbers[i])
+		}
+	}
+	return out
+}

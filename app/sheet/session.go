@@ -1,0 +1,30 @@
+package sheet
+
+import (
+	"heartside/app/render"
+	"heartside/app/session"
+)
+
+// FromSession returns the input of a sheet of what a session has on screen.
+// date is printed as it is.
+func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) Input {
+	p := s.Project()
+	in := Input{Project: p, Number: s.Number, Date: date, Paper: paper, Faces: f, Spares: s.Spares()}
+	for _, b := range p.Boards {
+		if fb := s.Board(b.ID); fb != nil {
+			in.Boards = append(in.Boards, fb)
+		}
+	}
+	for _, m := range p.Panels {
+		n := Panel{Panel: s.Panel(m.ID), Reading: s.Reading(m.ID)}
+		for _, x := range s.Notes(m.ID) {
+			note := Note{Title: x.Title, Text: x.Text, Under: x.Under, Strips: x.Strips}
+			if len(x.Fixes) > 0 {
+				note.Fix = x.Fixes[0].Text + " (" + x.Fixes[0].Cost + ")"
+			}
+			n.Notes = append(n.Notes, note)
+		}
+		in.Panels = append(in.Panels, n)
+	}
+	return in
+}

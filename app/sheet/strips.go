@@ -1,0 +1,113 @@
+package sheet
+
+import (
+	"math"
+
+	"heartside/app/render"
+	"heartside/layout/face"
+	"heartside/layout/geom"
+	"heartside/model"
+)
+
+// ownWidths are the sap widths along a strip's long edges on the face that
+// shows, of the whole strip as jointed: what a rule finds on the strip in
+// hand before the panel is trimmed. They lie as the strip lies in the panel.
+func ownWidths(s *face.Strip) (front, rear face.Widths) {
+	if s.Board == nil {
+		return front, rear
+	}
+	alone := *s
+	alone.Shift = 0
+	p := &face.Panel{
+		ID: s.ID, Length: s.L, Width: s.W, Thickness: s.Board.Thickness,
+		Limit: [2]float64{1, 1}, Limits: face.DefaultLimits,
+		Strips: []face.Strip{alone},
+	}
+	var r face.Reader
+	read := r.Read(p)
+	return read.Strips[0].Front, read.Strips[0].Rear
+}
+
+// gluedRect is where strip i lies in panel coordinates before trimming.
+func gluedRect(p *face.Panel, i int) geom.Rect {
+	x, y, s := p.Left(i), p.StripY(i), &p.Strips[i]
+	return geom.R(x, y, x+s.L, y+s.W)
+}
+
+// extent holds the finished panel and every strip.
+func extent(p *face.Panel) geom.Rect {
+	r := p.Outline().Bounds().Union(geom.R(0, 0, p.Length, p.Width))
+	for i := range p.Strips {
+		r = r.Union(gluedRect(p, i))
+	}
+	return r
+}
+
+// blankSize is what is sawn out for a strip.
+func blankSize(a model.Allowances, s *face.Strip) (l, w float64) {
+	return s.L + 2*a.Ends, s.W + 2*(a.Joint+a.Rest)
+}
+
+// finishedSize is what is left of strip i within the panel's rectangle.
+func finishedSize(p *face.Panel, i int) (l, w float64) {
+	r := gluedRect(p, i).Intersect(geom.R(0, 0, p.Length, p.Width))
+	return math.Max(r.W(), 0), math.Max(r.H(), 0)
+}
+
+// region is a piece of a face with its kind.
+type region struct {
+	kind face.Kind
+	poly geom.Polygon
+}
+
+// shownRegions are the zones of what strip i shows, lowest first, in panel
+// coordinates. They may reach beyond the strip.
+func shownRegions(p *face.Panel, i int) []region {
+	s := &p.Strips[i]
+	if s.Planed != nil {
+		toStrip := geom.Translate(-p.Left(i), -p.StripY(i)).Then(s.FromPlace())
+		back, ok := toStrip.Inverse()
+		if !ok {
+			return nil
+		}
+		out := []region{{s.Planed.Base, gluedRect(p, i).Polygon()}}
+		for _, z := range s.Planed.Zones {
+			out = append(out, region{z.Kind, back.ApplyTo(z.Polygon)})
+		}
+		return out
+	}
+	back, ok := p.PanelToFace(i, face.Show).Inverse()
+	if !ok {
+		return nil
+	}
+	return regionsOf(s.Board, s.Up, back)
+}
+
+// regionsOf are the zones of a board face, lowest first, mapped by m. The
+// first is the wood itself; the others lie within it.
+func regionsOf(b *face.Board, f int, m geom.Affine) []region {
+	bf := &b.Faces[f-1]
+	wood := bf.Outline
+	if wood == nil {
+		wood = geom.R(0, 0, b.Length, b.Width).Polygon()
+	}
+	out := []region{{bf.Base, m.ApplyTo(wood)}}
+	for _, z := range bf.Zones {
+		out = append(out, region{z.Kind, m.ApplyTo(z.Polygon)})
+	}
+	return out
+}
+
+// paint marks the regions, borders of zones drawn where asked for.
+func paint(k *ink, list []region, border bool) {
+	if len(list) == 0 {
+		return
+	}
+	wood := render.Ring(list[0].poly)
+	k.wood(wood, list[0].kind, false)
+	k.inside(wood, func() {
+		for _, z := range list[1:] {
+			k.wood(render.Ring(z.poly), z.kind, border)
+		}
+	})
+}

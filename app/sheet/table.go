@@ -1,0 +1,215 @@
+package sheet
+
+import (
+	"math"
+
+	"heartside/app/render"
+	"heartside/layout/geom"
+)
+
+// table is rows of cells under a head. Columns are as wide as their widest
+// cell; a table wider than its place gives up room where there is most, and
+// its cells are broken into lines.
+type table struct {
+	name string
+	head []string
+	rows [][]string
+	left []bool    // columns set to the left; others are centred
+	room []float64 // least width of a column, for boxes to write in; nil none
+	box  []bool    // columns whose empty cells are boxes to write in; nil none
+
+	narrow bool // set in the narrow cut
+}
+
+const cellGap = 1.3 // free at each side of a cell
+
+// natural returns the widths the columns ask for.
+func (t *table) natural(f *render.Faces) []float64 {
+	w := make([]float64, len(t.head))
+	for c := range t.head {
+		for _, l := range headLines(t.head[c]) {
+			w[c] = math.Max(w[c], f.Width(l, headStyle()))
+		}
+		for _, r := range t.rows {
+			w[c] = math.Max(w[c], f.Width(r[c], t.cellStyle()))
+		}
+		w[c] += 2 * cellGap
+		if t.room != nil {
+			w[c] = math.Max(w[c], t.room[c])
+		}
+	}
+	return w
+}
+
+func (t *table) cellStyle() render.Style {
+	st := style(least)
+	st.Narrow = t.narrow
+	return st
+}
+
+func headStyle() render.Style {
+	return render.Style{Size: least, Bold: true, Narrow: true, Color: black}
+}
+
+// headLines breaks a head at its bars.
+func headLines(s string) []string {
+	var out []string
+	for start, i := 0, 0; i <= len(s); i++ {
+		if i == len(s) || s[i] == '|' {
+			out = append(out, s[start:i])
+			start = i + 1
+		}
+	}
+	return out
+}
+
+func total(w []float64) float64 {
+	var s float64
+	for _, v := range w {
+		s += v
+	}
+	return s
+}
+
+// squeeze narrows the widest columns until all fit into w.
+func squeeze(cols []float64, w float64) []float64 {
+	out := append([]float64(nil), cols...)
+	for n := 0; n < 10*len(out) && total(out) > w+1e-9; n++ {
+		over := total(out) - w
+		first, second, count := 0.0, 0.0, 0
+		for _, v := range out {
+			switch {
+			case v > first+1e-9:
+				second, first, count = first, v, 1
+			case v > first-1e-9:
+				count++
+			case v > second:
+				second = v
+			}
+		}
+		cut := math.Min(first-second, over/float64(count))
+		for i, v := range out {
+			if v > first-1e-9 {
+				out[i] = v - cut
+			}
+		}
+	}
+	return out
+}
+
+// laid is a table with its lines broken for a width.
+type laid struct {
+	t      *table
+	cols   []float64
+	head   [][]string // lines of each head cell
+	cells  [][][]string
+	headH  float64
+	height []float64 // of each row
+}
+
+const rowLine = line * least
+
+func (t *table) lay(f *render.Faces, w float64) *laid {
+	l := &laid{t: t, cols: squeeze(t.natural(f), w)}
+	most := 1
+	for c, h := range t.head {
+		var lines []string
+		for _, part := range headLines(h) {
+			lines = append(lines, wrap(f, part, headStyle(), l.cols[c]-2*cellGap)...)
+		}
+		l.head = append(l.head, lines)
+		most = max(most, len(lines))
+	}
+	l.headH = float64(most)*rowLine + 1
+	for _, r := range t.rows {
+		cells, most := make([][]string, len(r)), 1
+		for c, s := range r {
+			cells[c] = wrap(f, s, t.cellStyle(), l.cols[c]-2*cellGap)
+			most = max(most, len(cells[c]))
+		}
+		h := float64(most)*rowLine + 0.6
+		if t.box != nil {
+			h = math.Max(h, 6)
+		}
+		l.cells, l.height = append(l.cells, cells), append(l.height, h)
+	}
+	return l
+}
+
+// nameH is the height of a table's name.
+func (l *laid) nameH() float64 {
+	if l.t.name == "" {
+		return 0
+	}
+	return line*heading + 0.6
+}
+
+// full is the height of the whole table.
+func (l *laid) full() float64 { return l.nameH() + l.headH + total(l.height) }
+
+// draw draws rows from the first on, as many as end above bottom, at least
+// one where force is set, and returns the row to go on with and where it
+// ended.
+func (l *laid) draw(k *ink, x, y, bottom float64, first int, force bool) (next int, end float64) {
+	need := l.nameH() + l.headH
+	if len(l.height) > first {
+		need += l.height[first]
+	}
+	if y+need > bottom && !force {
+		return first, y
+	}
+	if l.t.name != "" {
+		name := l.t.name
+		if first > 0 {
+			name += ", continued"
+		}
+		s, st := fit(k.faces, name, boldStyle(heading), total(l.cols))
+		k.text(x, y+k.faces.Ascent(st)*0.9, s, st)
+		y += l.nameH()
+	}
+	top := y
+	w := total(l.cols)
+	k.fill(render.Box(geom.R(x, y, x+w, y+l.headH)), pale)
+	l.line(k, x, y, l.headH, l.head, headStyle())
+	y += l.headH
+	for next = first; next < len(l.height); next++ {
+		h := l.height[next]
+		if y+h > bottom && (next > first || !force) {
+			break
+		}
+		l.line(k, x, y, h, l.cells[next], l.t.cellStyle())
+		l.boxes(k, x, y, next)
+		y += h
+		k.line(x, y, x+w, y, 0.15, mid)
+	}
+	k.line(x, top, x+w, top, 0.25, black)
+	return next, y
+}
+
+func (l *laid) line(k *ink, x, y, h float64, cells [][]string, st render.Style) {
+	for c, lines := range cells {
+		at := st
+		cx := x + cellGap
+		if l.t.left == nil || !l.t.left[c] {
+			at, cx = aligned(st, render.Middle), x+l.cols[c]/2
+		}
+		first := y + (h-float64(len(lines))*rowLine)/2 + (rowLine+k.faces.CapHeight(st))/2
+		for i, s := range lines {
+			k.text(cx, first+float64(i)*rowLine, s, at)
+		}
+		x += l.cols[c]
+	}
+}
+
+// boxes draws the empty cells to write in.
+func (l *laid) boxes(k *ink, x, y float64, row int) {
+	if l.t.box == nil {
+		return
+	}
+	for c, w := range l.cols {
+		if l.t.box[c] && l.t.rows[row][c] == "" {
+			k.stroke(render.Box(geom.R(x+0.6, y+0.6, x+w-0.6, y+l.height[row]-0.6)), 0.25, black)
+		}
+		x += w
+	}
+}

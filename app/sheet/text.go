@@ -1,0 +1,91 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+
+	"heartside/app/render"
+)
+
+// fit makes one line go into w mm: as it is, else in the narrow cut, else
+// smaller down to the least size, else shortened with an ellipsis.
+func fit(f *render.Faces, s string, st render.Style, w float64) (string, render.Style) {
+	if f.Width(s, st) <= w {
+		return s, st
+	}
+	st.Narrow = true
+	if have := f.Width(s, st); have > w && have > 0 {
+		st.Size = math.Max(math.Min(least, st.Size), st.Size*w/have*0.999)
+	}
+	return f.Fit(s, st, w), st
+}
+
+// slack keeps sums of widths from breaking a line that just fits, mm.
+const slack = 1e-6
+
+// wrap breaks s into lines of at most w mm. A word wider than a line is broken
+// where it must.
+func wrap(f *render.Faces, s string, st render.Style, w float64) []string {
+	var out []string
+	cur := ""
+	for _, word := range strings.Fields(s) {
+		try := word
+		if cur != "" {
+			try = cur + " " + word
+		}
+		if f.Width(try, st) <= w+slack {
+			cur = try
+			continue
+		}
+		if cur != "" {
+			out = append(out, cur)
+		}
+		for cur = word; f.Width(cur, st) > w+slack; {
+			n := longestStart(f, cur, st, w)
+			out, cur = append(out, cur[:n]), cur[n:]
+		}
+	}
+	if cur != "" {
+		out = append(out, cur)
+	}
+	return out
+}
+
+// longestStart returns how many bytes of s go into w: at least one letter.
+func longestStart(f *render.Faces, s string, st render.Style, w float64) int {
+	n := 0
+	for i, r := range s {
+		end := i + len(string(r))
+		if n > 0 && f.Width(s[:end], st) > w+slack {
+			break
+		}
+		n = end
+	}
+	return n
+}
+
+// spread moves labels of the given height, wanted at the centres at (sorted),
+// as little as needed so that none overlaps the next and all lie between lo
+// and hi. It reports false where they cannot.
+func spread(at []float64, height, lo, hi float64) ([]float64, bool) {
+	n := len(at)
+	if float64(n)*height > hi-lo+1e-9 {
+		return nil, false
+	}
+	out := append([]float64(nil), at...)
+	for i := range out {
+		least := lo + height/2
+		if i > 0 {
+			least = out[i-1] + height
+		}
+		out[i] = math.Max(out[i], least)
+	}
+	for i := n - 1; i >= 0; i-- {
+		most := hi - height/2
+		if i < n-1 {
+			most = out[i+1] - height
+		}
+		out[i] = math.Min(out[i], most)
+	}
+	return out, true
+}

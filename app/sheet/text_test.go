@@ -1,0 +1,95 @@
+package sheet
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+func TestSpread(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 5))
+	for range 500 {
+		n := 1 + r.IntN(12)
+		at := make([]float64, n)
+		at[0] = 20 * r.Float64()
+		for i := 1; i < n; i++ {
+			at[i] = at[i-1] + 8*r.Float64()
+		}
+		lo, hi := 0.0, 10+60*r.Float64()
+		got, ok := spread(at, 4, lo, hi)
+		if ok != (float64(n)*4 <= hi-lo+1e-9) {
+			t.Fatalf("%d labels of 4 in %g: %v", n, hi-lo, ok)
+		}
+		for i := range got {
+			if got[i] < lo+2-1e-9 || got[i] > hi-2+1e-9 || i > 0 && got[i]-got[i-1] < 4-1e-9 {
+				t.Fatalf("%v spread to %v between %g and %g", at, got, lo, hi)
+			}
+		}
+	}
+	// Labels far enough apart stay where they are.
+	if got, _ := spread([]float64{5, 10, 20}, 4, 0, 30); got[0] != 5 || got[1] != 10 || got[2] != 20 {
+		t.Errorf("moved without need: %v", got)
+	}
+}
+
+func TestWrapKeepsEveryLetter(t *testing.T) {
+	f := faces(t)
+	r := rand.New(rand.NewPCG(6, 6))
+	for range 200 {
+		var list []string
+		for range r.IntN(30) {
+			list = append(list, strings.Repeat("wané"[:1+r.IntN(3)], 1+r.IntN(12)))
+		}
+		s, w := strings.Join(list, " "), 5+60*r.Float64()
+		lines := wrap(f, s, style(body), w)
+		if got, want := strings.Join(lines, ""), strings.ReplaceAll(s, " ", ""); strings.ReplaceAll(got, " ", "") != want {
+			t.Fatalf("%q became %q", want, got)
+		}
+		for _, l := range lines {
+			if len(l) > 1 && f.Width(l, style(body)) > w+0.001 {
+				t.Fatalf("%q is wider than %g", l, w)
+			}
+		}
+	}
+}
+
+func TestFitStaysLegible(t *testing.T) {
+	f := faces(t)
+	for _, w := range []float64{200, 60, 30, 10, 3} {
+		s, st := fit(f, "Writing desk for a bay window", style(heading), w)
+		if f.Width(s, st) > w+0.001 || st.Size < least-1e-9 {
+			t.Errorf("%g mm: %q in %g mm type, %g wide", w, s, st.Size, f.Width(s, st))
+		}
+	}
+}
+
+func TestSqueeze(t *testing.T) {
+	// The widest give first: 50 and 30 down to 20 each leave 10 alone.
+	got := squeeze([]float64{50, 10, 30}, 50)
+	for i, want := range []float64{20, 10, 20} {
+		if d := got[i] - want; d > 1e-9 || d < -1e-9 {
+			t.Fatalf("squeezed to %v", got)
+		}
+	}
+	if got := squeeze([]float64{5, 6}, 20); got[0] != 5 || got[1] != 6 {
+		t.Errorf("squeezed without need: %v", got)
+	}
+}
+
+func TestColumnsKeepHeadingsWithText(t *testing.T) {
+	f := faces(t)
+	var list []paragraph
+	for range 8 {
+		list = append(list, paragraph{text: "Heading", bold: true, before: 2}, paragraph{text: strings.Repeat("several words of text ", 12)})
+	}
+	lines := set(f, list, 80)
+	for high := 3 * lineH; high < 150; high += 1.7 {
+		for rest := lines; len(rest) > 0; {
+			n := take(rest, high)
+			if n < len(rest) && n > 1 && rest[n-1].text == "Heading" {
+				t.Fatalf("a heading is left alone at the foot of %g mm", high)
+			}
+			rest = rest[n:]
+		}
+	}
+}

@@ -1,0 +1,118 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"heartside/layout/face"
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+// words writes lengths and names as the sheet shows them.
+type words struct{ sys unit.System }
+
+// len writes a length with its unit.
+func (w words) len(mm float64) string { return unit.Format(mm, w.sys) }
+
+// bare writes a length without "mm"; inch marks stay, since a bare fraction
+// could be read as anything.
+func (w words) bare(mm float64) string {
+	return strings.TrimSpace(strings.TrimSuffix(w.len(mm), "mm"))
+}
+
+// size writes lengths multiplied with each other, the unit once.
+func (w words) size(mm ...float64) string {
+	parts := make([]string, len(mm))
+	for i, v := range mm {
+		parts[i] = w.bare(v)
+	}
+	s := strings.Join(parts, " × ")
+	if w.sys != unit.Inch {
+		s += " mm"
+	}
+	return s
+}
+
+// cell writes lengths multiplied with each other, without unit.
+func (w words) cell(mm ...float64) string {
+	return strings.TrimSuffix(w.size(mm...), " mm")
+}
+
+// three writes widths at the left end, the middle and the right end. A
+// stroke between inch fractions would be read as one of them.
+func (w words) three(v face.Widths) string {
+	sep := " / "
+	if w.sys == unit.Inch {
+		sep = " | "
+	}
+	return w.bare(v[0]) + sep + w.bare(v[1]) + sep + w.bare(v[2])
+}
+
+// names are what the edges and ends of a panel are called, one word each.
+type names struct{ front, back, left, right string }
+
+func namesOf(r model.Role) names {
+	f, b, l, rt := r.EdgeNames()
+	return names{f, strings.TrimSuffix(b, " edge"), l, strings.TrimSuffix(rt, " end")}
+}
+
+// sideUp says which face of the board shows.
+func sideUp(s *face.Strip) string {
+	switch s.Board.BarkFace {
+	case 0:
+		return fmt.Sprintf("face %d up", s.Up)
+	case s.Up:
+		return "bark side up"
+	}
+	return "heart side up"
+}
+
+// faceName names a face of a board by what is known of it.
+func faceName(b *face.Board, f int) string {
+	switch b.BarkFace {
+	case 0:
+		return fmt.Sprintf("Face %d", f)
+	case f:
+		return fmt.Sprintf("Face %d, bark side", f)
+	}
+	return fmt.Sprintf("Face %d, heart side", f)
+}
+
+// arrowOf returns which way a strip planes as it lies: +1 to the right, -1 to
+// the left, 0 where it is not known or mixed.
+func arrowOf(s *face.Strip) int {
+	d := 0
+	switch s.Board.Planes {
+	case face.PlanesFromMarked:
+		d = 1
+	case face.PlanesToMarked:
+		d = -1
+	}
+	if s.ArrowReversed() {
+		d = -d
+	}
+	return d
+}
+
+// planesText says in words what the arrow says.
+func planesText(s *face.Strip, n names) string {
+	switch arrowOf(s) {
+	case 1:
+		return "to " + n.right
+	case -1:
+		return "to " + n.left
+	}
+	if s.Board.Planes == face.PlanesMixed {
+		return "mixed"
+	}
+	return "not known"
+}
+
+// plural counts things: "1 strip", "4 strips".
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,185 @@
+package cutting
+
+import (
+	"math"
+
+	"heartside/layout/face"
+)
+
+// What a first list of strips keeps to. Common practice, no source.
+const (
+	overLength  = 30.0  // mm longer than the panel until it is trimmed
+	thinnest    = 50.0  // mm, no strip is narrower
+	likedLeast  = 70.0  // mm, strips are liked from here
+	likedMost   = 130.0 // mm, up to here
+	likedMiddle = 100.0
+)
+
+// Place is the size of an empty place, as glued, mm.
+type Place struct{ L, W float64 }
+
+// Why a list of strips came out as it did.
+const (
+	ReasonEven      = "even"           // A strips of B mm
+	ReasonLength    = "over-length"    // A mm long for a panel of B mm
+	ReasonShort     = "boards-short"   // the longest board gives A mm; B was wished for
+	ReasonTooShort  = "boards-shorter" // the longest board gives A mm, less than the panel's B mm
+	ReasonMachine   = "machine-width"  // strips of at most A mm, for a machine of B mm
+	ReasonBoards    = "boards"         // they come out of A boards
+	ReasonNotEnough = "not-enough"     // only A of B strips can be cut from the boards
+	ReasonNarrow    = "narrowest"      // strips of at least A mm, for the machine's B mm
+)
+
+// Reason is one reason for a proposal, with its two figures.
+type Reason struct {
+	Key  string
+	A, B float64
+}
+
+// Proposal is a first list of strips for a panel.
+type Proposal struct {
+	Places  []Place
+	Reasons []Reason
+}
+
+// Propose returns a first list of strips for a panel of p's finished size, cut
+// from the boards beside what is used on them already: of one length, of even
+// widths that together make the panel with the excess wanted at its edges, no
+// wider than the machines take, preferably 70 to 130 mm and such that few
+// boards are needed. A panel without a size gives an empty one.
+func Propose(p *face.Panel, boards []*face.Board, used []face.Strip, a Allowances, m Machines) Proposal {
+	var out Proposal
+	need := p.Width + 2*math.Max(0, p.PanelEdge)
+	if !(p.Length > 0) || !(need > 0) || math.IsInf(p.Length, 0) || math.IsInf(need, 0) {
+		return out
+	}
+	because := func(key string, a, b float64) { out.Reasons = append(out.Reasons, Reason{key, a, b}) }
+	length := lengthFor(p.Length, boards, a, because)
+	least, most := widthsFor(boards, a, m, because)
+	n, fits, from := countFor(p, length, need, least, most, boards, used, a)
+	out.Places = evenly(n, length, need)
+	because(ReasonEven, float64(n), out.Places[0].W)
+	switch {
+	case fits < n:
+		because(ReasonNotEnough, float64(fits), float64(n))
+	case len(boards) > 0:
+		because(ReasonBoards, float64(from), 0)
+	}
+	return out
+}
+
+// lengthFor returns the length of the strips as glued.
+func lengthFor(panel float64, boards []*face.Board, a Allowances, because func(string, float64, float64)) float64 {
+	wish := panel + overLength
+	longest := 0.0
+	for _, b := range boards {
+		longest = math.Max(longest, b.Length-2*a.Ends)
+	}
+	switch {
+	case len(boards) == 0 || longest >= wish:
+		because(ReasonLength, wish, panel)
+		return wish
+	case longest >= panel:
+		because(ReasonShort, longest, wish)
+		return longest
+	}
+	because(ReasonTooShort, longest, panel)
+	return panel
+}
+
+// widthsFor returns between which widths strips may be.
+func widthsFor(boards []*face.Board, a Allowances, m Machines, because func(string, float64, float64)) (least, most float64) {
+	over := 2 * a.edge()
+	least, most = thinnest, math.Inf(1)
+	if w := m.Narrowest - over; w > least {
+		least = w
+		because(ReasonNarrow, w, m.Narrowest)
+	}
+	widest := 0.0
+	for _, b := range boards {
+		widest = math.Max(widest, b.Width-over)
+	}
+	if len(boards) > 0 && widest > 0 {
+		most = widest
+	}
+	machine := math.Inf(1)
+	for _, w := range [...]float64{m.Flatten, m.Thickness} {
+		if w > 0 {
+			machine = math.Min(machine, w)
+		}
+	}
+	if machine-over < most {
+		most = machine - over
+		because(ReasonMachine, most, machine)
+	}
+	return least, math.Max(most, least)
+}
+
+// countFor returns how many strips to cut, how many of them the boards give
+// and from how many boards.
+func countFor(p *face.Panel, length, need, least, most float64, boards []*face.Board, used []face.Strip, a Allowances) (n, fits, from int) {
+	lo := int(math.Max(1, math.Ceil(need/most-1e-9)))
+	hi := int(math.Max(float64(lo), math.Floor(need/least+1e-9)))
+	liked := func(k int) bool { w := need / float64(k); return w >= likedLeast && w <= likedMost }
+	any := false
+	for k := lo; k <= hi; k++ {
+		any = any || liked(k)
+	}
+	best := math.Inf(1)
+	for k := lo; k <= hi && k-lo < 60; k++ {
+		if any && !liked(k) {
+			continue
+		}
+		got, boardsUsed := len(evenly(k, length, need)), 0
+		if len(boards) > 0 {
+			got, boardsUsed = yield(evenly(k, length, need), boards, used, a)
+		}
+		w := need / float64(k)
+		// Strips that cannot be cut weigh most, then boards, then the width.
+		cost := float64(k-got)*need/float64(k)*1e3 + float64(boardsUsed)*100 + math.Abs(w-likedMiddle)
+		if cost < best-1e-9 {
+			best, n, fits, from = cost, k, got, boardsUsed
+		}
+	}
+	if n == 0 { // nothing between the bounds that is liked: as few as may be
+		n, fits = lo, lo
+	}
+	return n, fits, from
+}
+
+// yield returns how many of the places can be cut, and from how many boards.
+func yield(places []Place, boards []*face.Board, used []face.Strip, a Allowances) (fits, from int) {
+	strips := make([]face.Strip, len(places))
+	for i, q := range places {
+		strips[i] = face.Strip{L: q.L, W: q.W, Up: 1}
+	}
+	seen := map[string]bool{}
+	for _, s := range tight(strips, boards, used, a) {
+		if s.Board != nil {
+			fits++
+			if !seen[s.Board.ID] {
+				seen[s.Board.ID] = true
+				from++
+			}
+		}
+	}
+	return fits, from
+}
+
+// evenly returns n places that together are need wide, in tenths of a mm but
+// for the last.
+func evenly(n int, length, need float64) []Place {
+	w := math.Floor(need/float64(n)*10+1e-6) / 10
+	extra := int(math.Floor((need-w*float64(n))*10 + 1e-6)) // tenths to hand out
+	out := make([]Place, n)
+	sum := 0.0
+	for i := range out {
+		out[i] = Place{length, w}
+		if i < extra {
+			out[i].W = math.Round(w*10+1) / 10
+		}
+		sum += out[i].W
+	}
+	out[n-1].W += need - sum
+	return out
+}

@@ -1,0 +1,129 @@
+package layouttest
+
+import "testing"
+
+// arrows is the policy: assets and layout at the bottom, model on them, app on
+// all. A new package gets a row.
+var arrows = Arrows{
+	"assets": nil,
+
+	"layout/geom":       nil,
+	"layout/colour":     nil,
+	"layout/grain":      {"layout/geom", "layout/colour"},
+	"layout/photo":      {"layout/geom", "layout/colour"},
+	"layout/face":       {"layout/geom", "layout/colour"},
+	"layout/cutting":    {"layout/geom", "layout/colour", "layout/face"},
+	"layout/arrange":    {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
+	"layout/layouttest": {"layout/geom"},
+
+	"model/unit":    nil,
+	"model/catalog": {"assets", "layout/colour", "model/unit"},
+	"model":         {"layout/geom", "layout/colour", "layout/face", "layout/cutting", "model/unit", "model/catalog"},
+	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog"},
+
+	"app/render":            {"layout/geom", "assets"},
+	"app/render/rendertest": nil,
+
+	"app/session":    {"layout/...", "model/...", "assets"},
+	"app/scene":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
+	"app/tool":       {"layout/...", "model/...", "app/session", "app/scene"},
+	"app/sheet":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
+	"app/demophotos": {"layout/...", "model/...", "assets", "app/session"},
+	"app/command":    {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
+	"app/ui":         {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet"},
+	"app":            {"layout/...", "model/...", "assets", "app/command", "app/session", "app/ui"},
+}
+
+// rules keep libraries, and the parts of the standard library that are not
+// pure, to the packages made for them.
+var rules = []Rule{
+	{Import: "fyne.io/fyne/v2/app", Only: []string{"app"}, Why: "only the program itself opens the driver; tests use the toolkit's test driver"},
+	{Import: "fyne.io/fyne/v2/...", Only: []string{"app/ui", "app"}, Why: "the toolkit stays in app/ui"},
+	{Import: "github.com/golang/freetype/...", Only: []string{"app/render"}, Why: "glyphs and antialiasing are app/render's"},
+	{Import: "codeberg.org/go-pdf/fpdf", Only: []string{"app/render"}, Why: "PDF is a backend of app/render"},
+	{Import: "gopkg.in/yaml.v3", Only: []string{"model/file", "model/catalog"}, Why: "the file format is model/file's"},
+	{Import: "pgregory.net/rapid", TestOnly: true, Why: "it is a test library"},
+	{Import: "heartside/layout/layouttest", TestOnly: true, Why: "it is for tests"},
+	{Import: "heartside/app/render/rendertest", TestOnly: true, Why: "it is for tests"},
+}
+
+func TestImportsGoOneWay(t *testing.T) {
+	_, files := Sources(t, Root(t))
+	for _, line := range arrows.Check(files, []string{"layout/layouttest", "app/render/rendertest"}) {
+		t.Error(line)
+	}
+	for _, r := range rules {
+		for _, line := range r.Check(files) {
+			t.Error(line)
+		}
+	}
+	seen := map[string]bool{}
+	for _, f := range files {
+		seen[f.Dir] = true
+	}
+	for dir := range arrows {
+		if !seen[dir] {
+			t.Errorf("the table has a row for %s, which holds no Go file", dir)
+		}
+	}
+}
+
+func TestArrowsTableIsLayered(t *testing.T) {
+	// Independent of the table's rows: nothing in layout or model may reach up,
+	// whatever a row says, and nothing may reach itself round a corner.
+	rank := func(dir string) int {
+		switch {
+		case covers([]string{"assets", "layout/..."}, dir):
+			return 0
+		case covers([]string{"model/..."}, dir):
+			return 1
+		}
+		return 2
+	}
+	for dir, allowed := range arrows {
+		for _, p := range allowed {
+			base := p
+			if covers([]string{"layout/...", "model/..."}, p) && len(p) > 4 && p[len(p)-4:] == "/..." {
+				base = p[:len(p)-4] + "/x"
+			}
+			if rank(base) > rank(dir) {
+				t.Errorf("%s may import %s, which lies above it", dir, p)
+			}
+		}
+	}
+}
+
+func TestArrowsCheckNamesTheFile(t *testing.T) {
+	a := Arrows{"layout/a": {"layout/b"}, "layout/b": nil, "app": {"layout/..."}}
+	_, files := fromText(t, map[string]string{
+		"layout/a/ok.go":      `package a; import ("fmt"; "heartside/layout/b")`,
+		"layout/a/bad.go":     `package a; import "heartside/app"`,
+		"layout/b/b.go":       `package b; import "heartside/layout/a"`,
+		"layout/b/b_test.go":  `package b_test; import ("heartside/layout/b"; "heartside/help")`,
+		"layout/b/helped.go":  `package b; import "heartside/help"`,
+		"layout/new/n.go":     `package new`,
+		"app/ok.go":           `package main; import ("heartside/layout/a"; "heartside/layout/b")`,
+		"app/layoutish.go":    `package main; import "heartside/layouts"`,
+		"app/other_module.go": `package main; import "heartsides/x"`,
+	})
+	same(t, a.Check(files, []string{"help"}), []string{
+		"app/layoutish.go: package app may not import layouts",
+		"layout/a/bad.go: package layout/a may not import app",
+		"layout/b/b.go: package layout/b may not import layout/a",
+		"layout/b/helped.go: package layout/b may not import help",
+		"layout/new/n.go: package layout/new is not in the table: add a row that says what it may import",
+	})
+}
+
+func TestRuleNamesTheFile(t *testing.T) {
+	_, files := fromText(t, map[string]string{
+		"app/ui/w.go":       `package ui; import "fyne.io/fyne/v2/widget"`,
+		"app/ui/root.go":    `package ui; import "fyne.io/fyne/v2"`,
+		"app/tool/t.go":     `package tool; import "fyne.io/fyne/v2"`,
+		"model/m_test.go":   `package model; import "pgregory.net/rapid"`,
+		"model/m.go":        `package model; import "pgregory.net/rapid"`,
+		"app/tool/alike.go": `package tool; import "fyne.io/fyne/v20"`,
+	})
+	same(t, Rule{Import: "fyne.io/fyne/v2/...", Only: []string{"app/ui"}, Why: "no"}.Check(files), []string{"app/tool/t.go: may not import fyne.io/fyne/v2: no"})
+	same(t, Rule{Import: "pgregory.net/rapid", TestOnly: true, Why: "no"}.Check(files), []string{"model/m.go: may not import pgregory.net/rapid: no"})
+}

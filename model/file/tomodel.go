@@ -1,0 +1,132 @@
+package file
+
+import (
+	"heartside/layout/colour"
+	"heartside/layout/geom"
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+func (v *projectV1) project() *model.Project {
+	p := &model.Project{
+		Name:       v.Name,
+		Units:      unit.System(v.Units),
+		Climate:    model.Climate{Now: model.Air(v.Climate.Now), Dry: model.Air(v.Climate.Dry), Wet: model.Air(v.Climate.Wet)},
+		Limits:     model.Limits(v.Limits),
+		Allowances: model.Allowances(v.Allowances),
+		Machines:   model.Machines(v.Machines),
+		Spares:     stripsV1(v.Spares),
+	}
+	for i := range v.Boards {
+		p.Boards = append(p.Boards, v.Boards[i].board())
+	}
+	for i := range v.Panels {
+		p.Panels = append(p.Panels, v.Panels[i].panel())
+	}
+	for _, j := range v.Joined {
+		p.Joined = append(p.Joined, model.Joined(j))
+	}
+	for _, k := range v.Kept {
+		p.Kept = append(p.Kept, model.Kept{Panel: k.Panel, Name: k.Name, Strips: stripsV1(k.Strips)})
+	}
+	for _, c := range v.Colours {
+		p.Colours = append(p.Colours, model.Colours{Species: c.Species, Years: c.Years, Heart: labV1(c.Heart), Sap: labV1(c.Sap)})
+	}
+	return p
+}
+
+func (v *boardV1) board() *model.Board {
+	b := &model.Board{
+		ID: v.ID, Species: v.Species, Length: v.Length, Width: v.Width, Thickness: v.Thickness,
+		Moisture: v.Moisture, Bark: model.Bark(v.Bark), Planes: model.Planes(v.Planes),
+		Shape: model.Shape(v.Shape), Wanted: model.Wanted(v.Wanted), Note: v.Note,
+		Ends: [2]model.End{model.End(v.Ends.A), model.End(v.Ends.B)},
+	}
+	if v.Planes == "unknown" {
+		b.Planes = model.PlanesUnknown
+	}
+	if v.Price != nil {
+		b.Price = &model.Price{Amount: v.Price.Amount, Per: v.Price.Per}
+	}
+	if v.Log != nil {
+		b.Log = &model.Log{Name: v.Log.Name, Order: v.Log.Order}
+	}
+	for _, q := range v.Pith {
+		m := model.Pith{Across: q.Across, Depth: q.Depth}
+		if q.X != nil {
+			m.X, m.HasX = *q.X, true
+		}
+		b.Pith = append(b.Pith, m)
+	}
+	for i, f := range []*faceV1{v.Faces.One, v.Faces.Two} {
+		if f != nil {
+			b.Faces[i] = f.face()
+		}
+	}
+	return b
+}
+
+func (v *faceV1) face() model.Face {
+	f := model.Face{Photo: v.Photo, Reference: v.Reference, Base: model.ZoneKind(v.Base), Outline: v.Outline.polygon(), Known: true}
+	if v.Corners != nil {
+		f.Corners = new([4]geom.Point)
+		for i, c := range v.Corners {
+			f.Corners[i] = geom.Pt(c[0], c[1])
+		}
+	}
+	for _, z := range v.Zones {
+		f.Zones = append(f.Zones, model.Zone{Kind: model.ZoneKind(z.Kind), Polygon: z.Polygon.polygon()})
+	}
+	return f
+}
+
+func (v polygonV1) polygon() geom.Polygon {
+	if len(v) == 0 {
+		return nil
+	}
+	out := make(geom.Polygon, len(v))
+	for i, q := range v {
+		out[i] = geom.Pt(q[0], q[1])
+	}
+	return out
+}
+
+func (v *panelV1) panel() *model.Panel {
+	n := &model.Panel{
+		ID: v.ID, Role: model.Role(v.Role), Length: v.Length, Width: v.Width, Thickness: v.Thickness,
+		Shape: model.ShapeKind(v.Shape), Points: v.Points.polygon(), BothShow: v.Show == "both",
+		Look: model.Look(v.Look), Wanted: model.Wanted(v.Wanted),
+		UnwantedLimit: [2]float64{v.UnwantedLimit.Face, v.UnwantedLimit.Back},
+		FrontNamed:    v.FrontNamed, Strips: stripsV1(v.Strips),
+	}
+	for _, h := range v.Hidden {
+		n.Hidden = append(n.Hidden, h.polygon())
+	}
+	return n
+}
+
+func stripsV1(list []stripV1) []model.Strip {
+	var out []model.Strip
+	for i := range list {
+		v := &list[i]
+		s := model.Strip{
+			ID: v.ID, Board: v.Board, X: v.X, Y: v.Y, L: v.Length, W: v.Width, Angle: v.Angle,
+			Up: v.Up, Turned: v.Turned, Shift: v.Shift, Pinned: v.Pinned, Stage: model.Stage(v.Stage),
+		}
+		if v.Off != nil {
+			s.Off = &[2]float64{v.Off.One, v.Off.Two}
+		}
+		if v.Planed != nil {
+			s.Planed = &model.PlanedSap{Near: v.Planed.Near, Far: v.Planed.Far, Face: v.Planed.Face}
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func labV1(v *[3]float64) *colour.Lab {
+	if v == nil {
+		return nil
+	}
+	return &colour.Lab{L: v[0], A: v[1], B: v[2]}
+}

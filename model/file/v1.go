@@ -1,0 +1,201 @@
+package file
+
+// The shape of a version 1 file. A key tag names the key; "required" means
+// that a file without it is faulty; enum lists the words allowed. Keys may be
+// added, none changed.
+
+type projectV1 struct {
+	Heartside  int          `key:"heartside,required"`
+	Name       string       `key:"name"`
+	Units      string       `key:"units" enum:"mm|inch"`
+	Climate    climateV1    `key:"climate"`
+	Limits     limitsV1     `key:"limits"`
+	Allowances allowancesV1 `key:"allowances"`
+	Machines   machinesV1   `key:"machines"`
+	Boards     []boardV1    `key:"boards"`
+	Panels     []panelV1    `key:"panels"`
+	Spares     []stripV1    `key:"spares"`
+	Joined     []joinedV1   `key:"joined"`
+	Kept       []keptV1     `key:"kept"`
+	Colours    []coloursV1  `key:"colours"`
+}
+
+type airV1 struct {
+	RH   float64 `key:"rh"`
+	Temp float64 `key:"temp"`
+}
+
+type climateV1 struct {
+	Now airV1 `key:"now"`
+	Dry airV1 `key:"dry"`
+	Wet airV1 `key:"wet"`
+}
+
+type limitsV1 struct {
+	Streak float64    `key:"streak"`
+	Mix    [2]float64 `key:"mix"`
+}
+
+type allowancesV1 struct {
+	Kerf       float64 `key:"kerf"`
+	Rest       float64 `key:"rest"`
+	Joint      float64 `key:"joint"`
+	Ends       float64 `key:"ends"`
+	PanelEdge  float64 `key:"panel-edge"`
+	AfterGlue  float64 `key:"after-glue"`
+	Snipe      float64 `key:"snipe"`
+	FlawMargin float64 `key:"flaw-margin"`
+}
+
+type machinesV1 struct {
+	Flatten   float64 `key:"flatten"`
+	Thickness float64 `key:"thickness"`
+	Shortest  float64 `key:"shortest"`
+	Narrowest float64 `key:"narrowest"`
+}
+
+type boardV1 struct {
+	ID        string   `key:"id,required"`
+	Species   string   `key:"species,required"`
+	Length    float64  `key:"length,required"`
+	Width     float64  `key:"width,required"`
+	Thickness float64  `key:"thickness,required"`
+	Moisture  float64  `key:"moisture"`
+	Price     *priceV1 `key:"price"`
+	Bark      string   `key:"bark" enum:"1|2|none"`
+	Pith      pithsV1  `key:"pith"`
+	Planes    string   `key:"planes" enum:"from-marked-end|to-marked-end|mixed|unknown"`
+	Log       *logV1   `key:"log"`
+	Shape     shapeV1  `key:"shape"`
+	Wanted    string   `key:"wanted" enum:"heart|sap|both"`
+	Faces     facesV1  `key:"faces"`
+	Ends      endsV1   `key:"ends"`
+	Note      string   `key:"note"`
+}
+
+type priceV1 struct {
+	Amount float64 `key:"amount,required"`
+	Per    string  `key:"per,required" enum:"board-foot|cubic-foot|cubic-metre|board"`
+}
+
+type logV1 struct {
+	Name  string `key:"name,required"`
+	Order int    `key:"order"`
+}
+
+type shapeV1 struct {
+	Cup   float64 `key:"cup"`
+	Bow   float64 `key:"bow"`
+	Crook float64 `key:"crook"`
+	Twist float64 `key:"twist"`
+}
+
+// pithsV1 is one place of the pith, or a list of them.
+type pithsV1 []pithV1
+
+type pithV1 struct {
+	X      *float64 `key:"x"`
+	Across float64  `key:"across,required"`
+	Depth  float64  `key:"depth,required"`
+}
+
+type facesV1 struct {
+	One *faceV1 `key:"1"`
+	Two *faceV1 `key:"2"`
+}
+
+type faceV1 struct {
+	Photo     string       `key:"photo"`
+	Corners   *[4]pointV1  `key:"corners"`
+	Reference string       `key:"reference"`
+	Base      string       `key:"base" enum:"heart|sap|flaw|unseen"`
+	Outline   polygonV1    `key:"outline"`
+	Zones     []faceZoneV1 `key:"zones"`
+}
+
+type faceZoneV1 struct {
+	Kind    string    `key:"kind,required" enum:"heart|sap|flaw|unseen"`
+	Polygon polygonV1 `key:"polygon,required"`
+}
+
+type pointV1 [2]float64
+
+type polygonV1 []pointV1
+
+type endsV1 struct {
+	A endV1 `key:"a"`
+	B endV1 `key:"b"`
+}
+
+type endV1 struct {
+	Photo string `key:"photo"`
+}
+
+type panelV1 struct {
+	ID            string      `key:"id,required"`
+	Role          string      `key:"role" enum:"top|side|door|drawer-front|shelf|other"`
+	Length        float64     `key:"length,required"`
+	Width         float64     `key:"width,required"`
+	Thickness     float64     `key:"thickness,required"`
+	Shape         string      `key:"shape" enum:"rectangle|ellipse|polygon"`
+	Points        polygonV1   `key:"points"`
+	Hidden        []polygonV1 `key:"hidden"`
+	Show          string      `key:"show" enum:"face|both"`
+	Look          string      `key:"look" enum:"as-laid|heart-only|sap-out|sap-in|sap-to-sap|even-mix"`
+	Wanted        string      `key:"wanted" enum:"heart|sap|both"`
+	UnwantedLimit sidesV1     `key:"unwanted-limit"`
+	FrontNamed    bool        `key:"front-named"`
+	Strips        []stripV1   `key:"strips"`
+}
+
+type sidesV1 struct {
+	Face float64 `key:"face"`
+	Back float64 `key:"back"`
+}
+
+type stripV1 struct {
+	ID     string    `key:"id,required"`
+	Board  string    `key:"board"`
+	X      float64   `key:"x"`
+	Y      float64   `key:"y"`
+	Length float64   `key:"length,required"`
+	Width  float64   `key:"width,required"`
+	Angle  float64   `key:"angle"`
+	Up     int       `key:"up"`
+	Turned bool      `key:"turned"`
+	Shift  float64   `key:"shift"`
+	Pinned bool      `key:"pinned"`
+	Stage  string    `key:"stage" enum:"planned|sawn|planed|jointed|glued"`
+	Off    *offV1    `key:"off"`
+	Planed *planedV1 `key:"planed"`
+}
+
+type offV1 struct {
+	One float64 `key:"1,required"`
+	Two float64 `key:"2,required"`
+}
+
+type planedV1 struct {
+	Face int        `key:"face"`
+	Near [3]float64 `key:"near,required"`
+	Far  [3]float64 `key:"far,required"`
+}
+
+type joinedV1 struct {
+	Panels [2]string `key:"panels,required"`
+	How    string    `key:"how,required" enum:"fixed|free"`
+	Edges  [2]string `key:"edges"`
+}
+
+type keptV1 struct {
+	Panel  string    `key:"panel,required"`
+	Name   string    `key:"name,required"`
+	Strips []stripV1 `key:"strips"`
+}
+
+type coloursV1 struct {
+	Species string      `key:"species,required"`
+	Years   float64     `key:"years"`
+	Heart   *[3]float64 `key:"heart"`
+	Sap     *[3]float64 `key:"sap"`
+}

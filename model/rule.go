@@ -1,0 +1,162 @@
+package model
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Rule names something a project must keep.
+type Rule string
+
+// The rules. All but the last three are kept by every project that Apply or
+// Validate lets pass; the last three are told by Problems and block nothing.
+const (
+	RuleMissing      Rule = "missing"       // something needed was not given
+	RuleEmptyID      Rule = "empty-id"      // boards, panels and strips have an id
+	RuleID           Rule = "odd-id"        // ids are made of letters, digits, - _ . and single spaces
+	RuleDuplicateID  Rule = "duplicate-id"  // boards, panels, strips of a panel, spares: one id each
+	RuleUnknownBoard Rule = "unknown-board" // what is named exists
+	RuleUnknownPanel Rule = "unknown-panel" //
+	RuleUnknownStrip Rule = "unknown-strip" //
+	RuleUnknownKept  Rule = "unknown-kept"  //
+	RuleSpecies      Rule = "species"       // a board has a species
+	RuleSize         Rule = "size"          // finite, above 0 and below 20000 mm
+	RulePlace        Rule = "place"         // places and shifts are finite and within 20000 mm
+	RuleAngle        Rule = "angle"         // above -90 up to 90 degrees
+	RuleUp           Rule = "up"            // face 1 or 2 shows
+	RuleFace         Rule = "face"          // a board has faces 1 and 2
+	RulePolygon      Rule = "polygon"       // three points or more, finite, with area, not crossing itself
+	RuleOutsideFace  Rule = "zone-outside"  // a zone or outline has some part on its face
+	RuleCorners      Rule = "corners"       // photo corners run anticlockwise as seen
+	RuleMoisture     Rule = "moisture"      // 0 to 60 per cent
+	RuleShare        Rule = "share"         // shares lie between 0 and 1
+	RuleMixOrder     Rule = "mix-order"     // the even-mix range runs upward
+	RuleAllowance    Rule = "allowance"     // allowances and machine limits are not negative
+	RuleClimate      Rule = "climate"       // 0 to 100 per cent, -50 to 80 degrees C
+	RuleBarkPith     Rule = "bark-pith"     // bark side and pith agree
+	RuleWord         Rule = "unknown-word"  // a word out of a fixed list
+	RulePrice        Rule = "price"         // an amount not negative, in a known unit
+	RuleStockOff     Rule = "stock-off"     // what is taken off leaves wood
+	RuleTape         Rule = "tape"          // widths measured lie between 0 and the strip's width
+	RuleStage        Rule = "stage"         // what is sawn stays as it was sawn
+	RuleEmptyPlace   Rule = "empty-place"   // an empty place has no stage, no stock off, no measured sap
+	RuleJoined       Rule = "joined"        // two different panels, fixed or free
+	RuleColour       Rule = "colour"        // CIELAB within bounds, an age not negative
+	RuleWanted       Rule = "wanted-not-stated"
+	RuleSameNumber   Rule = "same-number"
+	RuleSeason       Rule = "season-order"
+)
+
+// Hint returns what a maker can do about a broken rule.
+func (r Rule) Hint() string { return hints(r) }
+
+func hints(r Rule) string {
+	switch r {
+	case RuleEmptyID:
+		return "give it a letter or a short name"
+	case RuleID:
+		return "use up to 40 letters, digits, hyphens, dots, underscores and single spaces, beginning with a letter or digit"
+	case RuleDuplicateID:
+		return "give one of them another id"
+	case RuleUnknownBoard, RuleUnknownPanel, RuleUnknownStrip, RuleUnknownKept:
+		return "check the name, or add it first"
+	case RuleSpecies:
+		return "choose a species from the list"
+	case RuleSize:
+		return "give a length above 0 and below 20000 mm"
+	case RulePlace:
+		return "give a distance within 20000 mm"
+	case RuleAngle:
+		return "give an angle above -90 and up to 90 degrees"
+	case RuleUp, RuleFace:
+		return "name face 1 or face 2"
+	case RulePolygon:
+		return "draw it again with three corners or more, so that it encloses some wood and its border does not cross itself"
+	case RuleOutsideFace:
+		return "move it onto the face, or delete it"
+	case RuleCorners:
+		return "give the corners in the order (0, 0), (length, 0), (length, width), (0, width), anticlockwise as seen in the picture"
+	case RuleMoisture:
+		return "give a moisture content from 0 to 60 per cent, 0 where it was not measured"
+	case RuleShare:
+		return "give a share from 0 to 1 (0 to 100 per cent)"
+	case RuleMixOrder:
+		return "put the smaller share first"
+	case RuleAllowance:
+		return "give 0 or more, below 20000 mm"
+	case RuleClimate:
+		return "give 0 to 100 per cent relative humidity and -50 to 80 degrees C"
+	case RuleBarkPith:
+		return "look at the rings on the marked end: they curve round the pith, and the bark side is the other one; correct the one that is wrong"
+	case RulePrice:
+		return "give an amount of 0 or more per board-foot, cubic-foot, cubic-metre or board"
+	case RuleStockOff:
+		return "take off less, so that some thickness is left"
+	case RuleTape:
+		return "measure again: widths run from 0 to the width of the wood"
+	case RuleStage:
+		return "set its stage back to planned first if it is not cut after all"
+	case RuleEmptyPlace:
+		return "place it on a board first"
+	case RuleJoined:
+		return "name two different panels, and fixed or free"
+	case RuleColour:
+		return "give a lightness of 0 to 100, a and b from -128 to 128, and years of 0 or more"
+	case RuleWanted:
+		return "say for the panel whether heartwood, sapwood or both is wanted"
+	case RuleSameNumber:
+		return "give one of them another id, so that the chalk numbers differ"
+	case RuleSeason:
+		return "swap the dry and the wet season, or correct their humidity"
+	}
+	return ""
+}
+
+// RuleError says which rule is broken, where, and what to do. The ids that do
+// not apply are empty.
+type RuleError struct {
+	Rule                Rule
+	Board, Panel, Strip string // ids
+	Where               string // the part of it: "face 1, zone 2", "allowances, kerf"
+	Detail              string // what is wrong
+}
+
+// Error implements error: what, where and what to do.
+func (e RuleError) Error() string {
+	var where []string
+	if e.Panel != "" {
+		where = append(where, "panel "+e.Panel)
+	}
+	if e.Strip != "" {
+		where = append(where, "strip "+e.Strip)
+	}
+	if e.Board != "" {
+		where = append(where, "board "+e.Board)
+	}
+	if e.Where != "" {
+		where = append(where, e.Where)
+	}
+	var b strings.Builder
+	if len(where) > 0 {
+		b.WriteString(strings.Join(where, ", ") + ": ")
+	}
+	b.WriteString(orElse(e.Detail, string(e.Rule)))
+	if h := e.Rule.Hint(); h != "" {
+		b.WriteString("; " + h)
+	}
+	return b.String()
+}
+
+func noBoard(id string) error {
+	return RuleError{Rule: RuleUnknownBoard, Board: id, Detail: "there is no such board"}
+}
+
+func noPanel(id string) error {
+	return RuleError{Rule: RuleUnknownPanel, Panel: id, Detail: "there is no such panel"}
+}
+
+func noStrip(panel, id string) error {
+	return RuleError{Rule: RuleUnknownStrip, Panel: panel, Strip: id, Detail: "there is no such strip"}
+}
+
+func quote(s string) string { return strconv.Quote(s) }

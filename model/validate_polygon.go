@@ -1,0 +1,124 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"heartside/layout/geom"
+)
+
+const (
+	minArea     = 1e-6 // mm2; less is a line
+	maxVertices = 200000
+)
+
+// polygon checks one ring and reports whether it is sound.
+func (c *checker) polygon(at RuleError, p geom.Polygon) bool {
+	at.Rule = RulePolygon
+	switch {
+	case len(p) < 3:
+		at.Detail = fmt.Sprintf("a region needs three corners, it has %d", len(p))
+	case len(p) > maxVertices:
+		at.Detail = fmt.Sprintf("%d corners are more than a region may have", len(p))
+	case slices.ContainsFunc(p, func(q geom.Point) bool { return !within(q.X, -maxSize, maxSize) || !within(q.Y, -maxSize, maxSize) }):
+		at.Detail = "a corner is not a place within 20000 mm"
+	case spread(p) < minArea:
+		at.Detail = "the region has no area"
+	default:
+		i, j, crosses := crossing(p)
+		if !crosses {
+			return true
+		}
+		at.Detail = fmt.Sprintf("its border crosses itself: the side from corner %d and the side from corner %d", i+1, j+1)
+	}
+	c.fail(at)
+	return false
+}
+
+// spread is the area, from a corner of the ring so that far-off small rings
+// lose no digits.
+func spread(p geom.Polygon) float64 {
+	var s float64
+	for i := 1; i+1 < len(p); i++ {
+		s += p[i].Sub(p[0]).Cross(p[i+1].Sub(p[0]))
+	}
+	return math.Abs(s) / 2
+}
+
+// crossing finds two sides that cross in their insides. Sides that only touch
+// are let pass: a region traced from a picture may touch itself at a corner.
+func crossing(p geom.Polygon) (i, j int, ok bool) {
+	type side struct {
+		i    int
+		a, b geom.Point
+		r    geom.Rect
+	}
+	sides := make([]side, len(p))
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		sides[i] = side{i, a, b, geom.R(a.X, a.Y, b.X, b.Y)}
+	}
+	slices.SortStableFunc(sides, func(s, t side) int { return cmp.Compare(s.r.Min.X, t.r.Min.X) })
+	var active []side
+	for _, s := range sides {
+		live := active[:0]
+		for _, t := range active {
+			if t.r.Max.X < s.r.Min.X {
+				continue
+			}
+			live = append(live, t)
+			if t.r.Min.Y <= s.r.Max.Y && s.r.Min.Y <= t.r.Max.Y && cross(s.a, s.b, t.a, t.b) {
+				return min(s.i, t.i), max(s.i, t.i), true
+			}
+		}
+		active = append(live, s)
+	}
+	return 0, 0, false
+}
+
+// cross reports whether the insides of ab and cd meet in one point.
+func cross(a, b, c, d geom.Point) bool {
+	side := func(p, q, r geom.Point) float64 {
+		v, w := q.Sub(p), r.Sub(p)
+		k := v.Cross(w)
+		if math.Abs(k) <= 1e-9*(v.Len()*w.Len()) {
+			return 0
+		}
+		return k
+	}
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+}
+
+// clippedArea returns the area of p within r.
+func clippedArea(p geom.Polygon, r geom.Rect) float64 {
+	if b := p.Bounds(); b.Min.X >= r.Min.X && b.Max.X <= r.Max.X && b.Min.Y >= r.Min.Y && b.Max.Y <= r.Max.Y {
+		return spread(p)
+	}
+	for _, in := range []func(geom.Point) float64{
+		func(q geom.Point) float64 { return q.X - r.Min.X },
+		func(q geom.Point) float64 { return r.Max.X - q.X },
+		func(q geom.Point) float64 { return q.Y - r.Min.Y },
+		func(q geom.Point) float64 { return r.Max.Y - q.Y },
+	} {
+		p = clip(p, in)
+	}
+	return spread(p)
+}
+
+// clip returns the part of p where in is not negative.
+func clip(p geom.Polygon, in func(geom.Point) float64) geom.Polygon {
+	out := make(geom.Polygon, 0, len(p)+4)
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		da, db := in(a), in(b)
+		if da >= 0 {
+			out = append(out, a)
+		}
+		if (da < 0) != (db < 0) {
+			out = append(out, a.Lerp(b, da/(da-db)))
+		}
+	}
+	return out
+}

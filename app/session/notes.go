@@ -3,6 +3,7 @@ package session
 import (
 	"sort"
 
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -47,7 +48,6 @@ func (s *Session) Notes(panel string) []Note {
 	}
 	warnings := s.warnings(panel)
 	w := s.words(panel)
-	found := s.fixes.of(panel, p)
 	out := make([]Note, 0, len(warnings))
 	for i := range warnings {
 		x := &warnings[i]
@@ -59,9 +59,6 @@ func (s *Session) Notes(panel string) []Note {
 		for k := range x.Under {
 			title, _ := w.say(&x.Under[k])
 			n.Under = append(n.Under, title)
-		}
-		if found != nil {
-			n.Fixes, n.FixesKnown = found.forWarning(x)
 		}
 		out = append(out, n)
 	}
@@ -87,6 +84,19 @@ func severe(k face.WarningKind) bool {
 		return true
 	}
 	return false
+}
+
+// allWarnings joins the readings' warnings with those of the cutting rules
+// that name the panel, worst first.
+func allWarnings(panel string, r *face.Reading, fit []cutting.Finding) []face.Warning {
+	out := append([]face.Warning(nil), r.Warnings...)
+	for i := range fit {
+		if fit[i].Panel == panel {
+			out = append(out, fit[i].Warning)
+		}
+	}
+	byWeight(out)
+	return out
 }
 
 // byWeight sorts worst first, ties kept in the order they came.

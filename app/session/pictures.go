@@ -127,7 +127,6 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 				return
 			}
 			*ps.got[k] = pic
-			ps.s.findFixes()
 			ps.s.changed()
 		})
 	}()

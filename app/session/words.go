@@ -32,12 +32,7 @@ func (s *Session) words(panel string) words {
 
 // Number returns what is chalked on a strip of a panel.
 func (s *Session) Number(panel, strip string) string {
-	p := s.Project()
-	m := panelByID(p, panel)
-	if m == nil {
-		return strip
-	}
-	return model.StripNumber(p, m, strip)
+	return model.StripNumber(s.Project(), panel, strip)
 }
 
 // len prints a length.

@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"sort"
+	"strings"
 
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -13,27 +16,24 @@ import (
 // board at a distance y from the marked edge's own line.
 type snapped struct {
 	y        float64
-	near     [2]float64 // from the wood's edge up to the line, at the marked and the other end
+	near     [2]float64 // from the wood's edge in to the line, at the marked and the other end
 	straight bool       // along the marked edge itself, corner to corner
 }
 
-// snapLine chooses the line: along a square marked edge from corner to
-// corner, else through the wood midway between the edges of a waney outline.
+// snapLine is the line of the cutting rules: along a square marked edge from
+// corner to corner, else along the wane, where all of it lies on wood.
 func snapLine(bd *face.Board) snapped {
+	l := snapped{y: cutting.Line(bd)}
 	out := bd.Faces[0].Outline
 	if out == nil {
-		return snapped{straight: true}
+		l.straight = true
+		return l
 	}
-	var lo, hi [2]float64
-	var ok [2]bool
 	for i, x := range [2]float64{0, bd.Length} {
-		lo[i], hi[i], ok[i] = extentAt(out, x, bd.Length)
+		if lo, _, ok := extentAt(out, x, bd.Length); ok {
+			l.near[i] = math.Max(l.y-lo, 0)
+		}
 	}
-	if !ok[0] || !ok[1] {
-		return snapped{straight: true}
-	}
-	l := snapped{y: math.Round((math.Max(lo[0], lo[1]) + math.Min(hi[0], hi[1])) / 2)}
-	l.near = [2]float64{l.y - lo[0], l.y - lo[1]}
 	return l
 }
 
@@ -95,41 +95,62 @@ type cut struct {
 	rip        bool
 }
 
+// allowances are those of the project as the cutting rules take them.
+func allowances(a model.Allowances) cutting.Allowances {
+	return cutting.Allowances{Kerf: a.Kerf, Rest: a.Rest, Joint: a.Joint, Ends: a.Ends, FlawMargin: a.FlawMargin, Snipe: a.Snipe}
+}
+
 // blankOf returns the corners of what is sawn out for a strip, on face 1:
 // marked end near the strip's own corner, then anticlockwise.
 func blankOf(a model.Allowances, s *face.Strip) geom.Polygon {
-	edge := a.Joint + a.Rest
-	return s.ToBoard().ApplyTo(geom.R(-a.Ends, -edge, s.L+a.Ends, s.W+edge).Polygon())
+	return cutting.Blank(s, allowances(a))
 }
 
-// cutList puts the cuts of a board in order: stretches of the board from the
+// cutList puts the cuts of a board in order: lengths of the board from the
 // marked end, each cut off from the next; in each the long cuts from the line
 // outwards, then the ends.
-func cutList(a model.Allowances, l snapped, parts []place) []cut {
+func cutList(a model.Allowances, bd *face.Board, parts []place) []cut {
+	// Known by their place in the list: two panels may have strips of one id.
+	strips := make([]face.Strip, len(parts))
+	of := map[string]place{}
+	for i, p := range parts {
+		strips[i] = *p.strip
+		strips[i].ID = fmt.Sprintf("%06d", i)
+		of[strips[i].ID] = p
+	}
+	line := cutting.Line(bd)
+	list := cutting.Cuts(bd, strips, allowances(a))
 	var out []cut
-	stretches := inStretches(a, parts)
-	for i, list := range stretches {
-		if i+1 < len(stretches) {
-			x := reach(a, list).Max.X
-			if free := reach(a, stretches[i+1]).Min.X - x; free > a.Kerf+0.05 {
-				x += (free - a.Kerf) / 2
-			}
-			// Across the whole board: the points lie on the line.
-			p := geom.Pt(x, l.y)
-			out = append(out, cut{what: "cross-cut the board", whom: numbersOf(list), p: p, q: p})
+	for len(list) > 0 {
+		n := 0
+		for n < len(list) && list[n].Section == list[0].Section {
+			n++
 		}
-		var rips, ends []cut
-		for _, p := range list {
-			c := blankOf(a, p.strip)
-			rips = append(rips, newCut("rip", p.label, c[0], c[1], true), newCut("rip", p.label, c[3], c[2], true))
-			ends = append(ends, newCut("cut end", p.label, c[0], c[3], false), newCut("cut end", p.label, c[1], c[2], false))
-		}
-		sort.SliceStable(rips, func(i, j int) bool {
-			return rips[i].p.Y+rips[i].q.Y < rips[j].p.Y+rips[j].q.Y
-		})
-		out = append(out, merge(append(rips, ends...), a.Kerf)...)
+		out = append(out, sectionCuts(a, list[:n], of, line)...)
+		list = list[n:]
 	}
 	return out
+}
+
+// sectionCuts are the cuts of one length of a board.
+func sectionCuts(a model.Allowances, list []cutting.Cut, of map[string]place, line float64) []cut {
+	var out, rips, ends []cut
+	var whom []string
+	for _, c := range list {
+		p := of[c.Strip]
+		whom = append(whom, p.label)
+		on := func(m cutting.Mark) geom.Point { return geom.Pt(m.X, m.Offset+line) }
+		rips = append(rips, newCut("rip", p.label, on(c.Near[0]), on(c.Near[1]), true), newCut("rip", p.label, on(c.Far[0]), on(c.Far[1]), true))
+		q := blankOf(a, p.strip)
+		ends = append(ends, newCut("cut end", p.label, q[0], q[3], false), newCut("cut end", p.label, q[1], q[2], false))
+	}
+	if x := list[0].CrossAt; x > 0 {
+		// Across the whole board: the points lie on the line.
+		at := geom.Pt(x, line)
+		out = append(out, cut{what: "cross-cut the board", whom: strings.Join(whom, ", "), p: at, q: at})
+	}
+	sort.SliceStable(rips, func(i, j int) bool { return rips[i].p.Y+rips[i].q.Y < rips[j].p.Y+rips[j].q.Y })
+	return append(out, merge(append(rips, ends...), a.Kerf)...)
 }
 
 func newCut(what, whom string, p, q geom.Point, rip bool) cut {
@@ -158,51 +179,4 @@ func merge(list []cut, kerf float64) []cut {
 		}
 	}
 	return out
-}
-
-// inStretches parts the board where a straight cross-cut touches no blank.
-func inStretches(a model.Allowances, parts []place) [][]place {
-	list := append([]place(nil), parts...)
-	sort.SliceStable(list, func(i, j int) bool {
-		return reach(a, list[i:i+1]).Min.X < reach(a, list[j:j+1]).Min.X
-	})
-	var out [][]place
-	end := math.Inf(-1)
-	for _, p := range list {
-		r := reach(a, []place{p})
-		if len(out) == 0 || r.Min.X < end+a.Kerf-0.05 {
-			if len(out) == 0 {
-				out = append(out, nil)
-			}
-			out[len(out)-1] = append(out[len(out)-1], p)
-		} else {
-			out = append(out, []place{p})
-		}
-		end = math.Max(end, r.Max.X)
-	}
-	return out
-}
-
-// reach holds the blanks of the parts, on face 1.
-func reach(a model.Allowances, list []place) geom.Rect {
-	r := geom.R(math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1))
-	for i, p := range list {
-		q := blankOf(a, p.strip).Bounds()
-		if i == 0 {
-			r = q
-		}
-		r = r.Union(q)
-	}
-	return r
-}
-
-func numbersOf(list []place) string {
-	s := ""
-	for i, p := range list {
-		if i > 0 {
-			s += ", "
-		}
-		s += p.label
-	}
-	return s
 }

@@ -16,7 +16,7 @@ func (b *builder) board(bd *face.Board) {
 		return
 	}
 	l := snapLine(bd)
-	cuts := cutList(b.in.Project.Allowances, l, parts)
+	cuts := cutList(b.in.Project.Allowances, bd, parts)
 	b.open(bd.Length >= bd.Width, b.boardHeader(bd, parts), boardMarks())
 	intro, table, text, check := b.boardIntro(l), b.cutTable(l, cuts), b.boardText(bd, parts), b.checkTable(bd, parts)
 	need := b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -97,7 +98,7 @@ func TestCutsInOrder(t *testing.T) {
 	}
 	// Blanks: A1 x 60..1090, y 5.5..106.5; A2 the same x, y 109.5..200.5, one
 	// kerf from A1; A3 x 1200..1930, y 15.5..104.5.
-	cuts := cutList(a, snapLine(b), []place{at("A3", 1225, 20, 680, 80, 0), at("A1", 85, 10, 980, 92, 0), at("A2", 85, 114, 980, 82, 0)})
+	cuts := cutList(a, b, []place{at("A3", 1225, 20, 680, 80, 0), at("A1", 85, 10, 980, 92, 0), at("A2", 85, 114, 980, 82, 0)})
 	type row struct {
 		what, whom string
 		p, q       geom.Point
@@ -139,26 +140,45 @@ func TestBlankAtRightAngle(t *testing.T) {
 	}
 }
 
-// A waney board is measured from a line within it, never from its edge. At the
-// marked end the wood lies from 18 to 322, at the other from 30 to 318: the
-// line midway between 30 and 318 is 174; that is 156 in from the edge at the
-// marked end and 144 at the other.
+// A waney board is measured from a line on wood, never from its edge. The
+// wood of the marked half begins at 18 at the marked end, 0 and 24 between and
+// 30 at the other end: the line at 30 is the innermost; it lies 12 in from the
+// edge at the marked end and on it at the other.
 func TestSnappedLineOfWaneyBoard(t *testing.T) {
 	in := load(t, project(t, "desk-inch-waney.yaml"), A4, faces(t))
 	l := snapLine(in.Boards[0])
-	if l.straight || l.y != 174 {
-		t.Fatalf("line %+v, want one at 174", l)
+	if l.straight || l.y != 30 {
+		t.Fatalf("line %+v, want one at 30", l)
 	}
-	for i, want := range [2]float64{156, 144} {
-		if d := l.near[i] - want; d > 0.5 || d < -0.5 {
+	for i, want := range [2]float64{12, 0} {
+		if d := l.near[i] - want; d > 0.1 || d < -0.1 {
 			t.Errorf("end %d: %g in from the edge, want %g", i, l.near[i], want)
 		}
 	}
-	if got := l.offset(words{sys: unit.MM}, geom.Pt(0, 160)); got != "−14" {
+	if got := l.offset(words{sys: unit.MM}, geom.Pt(0, 16)); got != "−14" {
 		t.Errorf("a point 14 nearer the marked edge: %q", got)
 	}
-	if l := snapLine(in.Boards[1]); !l.straight {
+	if l := snapLine(in.Boards[1]); !l.straight || l.y != 0 {
 		t.Errorf("a square-edged board is measured from its marked edge, not from %+v", l)
+	}
+}
+
+// What stays of a board 1000 x 200 with one strip at its marked end, by hand:
+// the blank covers x 5..455, y 5.5..94.5; a kerf of 3 round it. The largest
+// clear piece lies beyond it, 458..1000 over the whole width; then above it,
+// 97.5..200 wide up to a kerf before that, x 0..455.
+func TestSpares(t *testing.T) {
+	a := cutting.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25}
+	b := &face.Board{ID: "A", Length: 1000, Width: 200, Thickness: 26}
+	got := spares(b, []place{{strip: &face.Strip{ID: "1", Board: b, X: 30, Y: 10, L: 400, W: 80, Up: 1}}}, a)
+	want := []geom.Rect{geom.R(458, 0, 1000, 200), geom.R(0, 97.5, 455, 200)}
+	if len(got) != len(want) {
+		t.Fatalf("spares %v, want %v", got, want)
+	}
+	for i := range want {
+		if got[i].Min.Dist(want[i].Min) > 0.02 || got[i].Max.Dist(want[i].Max) > 0.02 {
+			t.Errorf("spare %d: %v, want %v", i, got[i], want[i])
+		}
 	}
 }
 

@@ -2,58 +2,65 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 )
 
-// Offcuts at least so long or so wide are named; less is kindling.
-const longSpare, wideSpare = 150, 30
+// Offcuts at least so long and so wide are named, at most so many of a board.
+const (
+	longSpare, wideSpare = 150, 30
+	mostSpares           = 4
+)
 
-// spareText names what stays of a board once its strips are sawn: lengths
-// between and beyond the stretches, and what is left beside the blanks.
+// spareText names the largest clear rectangles that stay of a board once its
+// strips are sawn, each beside the others.
 func (b *builder) spareText(bd *face.Board, parts []place) string {
-	a := b.in.Project.Allowances
 	var out []string
-	length := func(x0, x1 float64) {
-		if x1-x0 >= longSpare {
-			out = append(out, b.offcut(bd, geom.R(x0, 0, x1, bd.Width)))
+	for _, r := range spares(bd, parts, allowances(b.in.Project.Allowances)) {
+		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), b.say.len(r.Min.X))
+		if flawIn(bd, r) {
+			t += ", with a flaw in it"
 		}
+		out = append(out, t)
 	}
-	from := 0.0
-	for _, list := range inStretches(a, parts) {
-		r := reach(a, list)
-		length(from, r.Min.X-a.Kerf)
-		x0, x1 := math.Max(r.Min.X, 0), math.Min(r.Max.X, bd.Length)
-		for _, side := range [...][2]float64{{0, r.Min.Y - a.Kerf}, {r.Max.Y + a.Kerf, bd.Width}} {
-			if side[1]-side[0] >= wideSpare && x1-x0 >= longSpare {
-				out = append(out, b.offcut(bd, geom.R(x0, side[0], x1, side[1])))
-			}
-		}
-		from = r.Max.X + a.Kerf
-	}
-	length(from, bd.Length)
 	if len(out) == 0 {
 		return ""
 	}
-	return strings.Join(out, "; ") + ". Label them: heart and sap for finish tests."
+	return strings.Join(out, "; ") + " (from the marked end). Label them: heart and sap for finish tests."
 }
 
-// offcut says how large a piece is, where it lies and whether a flaw or a
-// waney edge is in it.
-func (b *builder) offcut(bd *face.Board, r geom.Rect) string {
-	t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), b.say.len(r.Min.X))
-	for _, f := range bd.Faces {
-		if f.Outline != nil {
-			return t + ", wane not counted off"
+// spares picks the largest clear rectangle, then the largest clear of that,
+// and so on.
+func spares(bd *face.Board, parts []place, a cutting.Allowances) []geom.Rect {
+	var taken []face.Strip
+	for _, p := range parts {
+		taken = append(taken, *p.strip)
+	}
+	var out []geom.Rect
+	for len(out) < mostSpares {
+		found := false
+		for _, r := range cutting.Free(bd, taken, a) {
+			if r.W() < longSpare || r.H() < wideSpare {
+				continue
+			}
+			// Taken as a strip whose blank is the rectangle.
+			in := geom.R(r.Min.X+a.Ends, r.Min.Y+a.Joint+a.Rest, r.Max.X-a.Ends, r.Max.Y-a.Joint-a.Rest)
+			if r.W() <= 2*a.Ends || r.H() <= 2*(a.Joint+a.Rest) {
+				continue
+			}
+			taken = append(taken, face.Strip{ID: "spare", Board: bd, X: in.Min.X, Y: in.Min.Y, L: in.W(), W: in.H(), Up: 1})
+			out = append(out, r)
+			found = true
+			break
+		}
+		if !found {
+			break
 		}
 	}
-	if flawIn(bd, r) {
-		t += ", with a flaw in it"
-	}
-	return t
+	return out
 }
 
 // flawIn reports whether a flaw of either face may lie in r, on face 1.

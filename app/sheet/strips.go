@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"heartside/app/render"
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -45,7 +46,7 @@ func extent(p *face.Panel) geom.Rect {
 
 // blankSize is what is sawn out for a strip.
 func blankSize(a model.Allowances, s *face.Strip) (l, w float64) {
-	return s.L + 2*a.Ends, s.W + 2*(a.Joint+a.Rest)
+	return cutting.BlankSize(s.L, s.W, allowances(a))
 }
 
 // finishedSize is what is left of strip i within the panel's rectangle.

@@ -23,37 +23,54 @@ const (
 // readNarrow reads where the outline of the panel cuts the strip.
 func (st *stripData) readNarrow(w *work, f *finished, s *Strip, left, at float64) {
 	cut := newSolid(w, s, st.key.up, st.key.thickness)
-	own := geom.Rect{Max: geom.Pt(s.L, s.W)}
+	if !f.shaped {
+		c := st.key.clip
+		for side, line := range [...][2]geom.Point{
+			Front: {c.Min, {X: c.Max.X, Y: c.Min.Y}}, Right: {{X: c.Max.X, Y: c.Min.Y}, c.Max},
+			Rear: {c.Max, {X: c.Min.X, Y: c.Max.Y}}, Left: {{X: c.Min.X, Y: c.Max.Y}, c.Min},
+		} {
+			if st.key.reach&(1<<side) != 0 {
+				st.readCut(&cut, s, line[0], line[1], 1)
+			}
+		}
+		return
+	}
 	turn := 1.0
 	if f.outline.SignedArea() < 0 {
 		turn = -1
 	}
+	from := geom.Pt(left, at)
 	for i, a := range f.outline {
-		b := f.outline[(i+1)%len(f.outline)]
-		d := b.Sub(a)
-		n := d.Len()
-		if n == 0 {
-			continue
-		}
-		inward := geom.Pt(-d.Y, d.X).Mul(turn / n)
-		side := sideOf(inward)
-		hair := inward.Mul(1e-3)
-		a, b = a.Add(hair).Sub(geom.Pt(left, at)), b.Add(hair).Sub(geom.Pt(left, at))
-		t0, t1, ok := clipLine(own, a, b)
-		if !ok {
-			continue
-		}
-		st.markFlaws(side, a, b)
-		step := edgeStep
-		if side == Left || side == Right {
-			step = endStep
-		}
-		length := n * (t1 - t0)
-		m := max(1, math.Ceil(length/step))
-		part := &st.narrow[side-Front]
-		for k := 0.0; k < m; k++ {
-			cut.add(part, a.Lerp(b, t0+(t1-t0)*(k+0.5)/m), length/m)
-		}
+		st.readCut(&cut, s, a.Sub(from), f.outline[(i+1)%len(f.outline)].Sub(from), turn)
+	}
+}
+
+// readCut reads the cut from a to b, in place coordinates; turn is 1 where the
+// panel lies to the left of it and -1 where to the right.
+func (st *stripData) readCut(cut *solid, s *Strip, a, b geom.Point, turn float64) {
+	d := b.Sub(a)
+	n := d.Len()
+	if n == 0 {
+		return
+	}
+	inward := geom.Pt(-d.Y, d.X).Mul(turn / n)
+	side := sideOf(inward)
+	hair := inward.Mul(1e-3)
+	a, b = a.Add(hair), b.Add(hair)
+	t0, t1, ok := clipLine(geom.Rect{Max: geom.Pt(s.L, s.W)}, a, b)
+	if !ok {
+		return
+	}
+	st.markFlaws(side, a, b)
+	step := edgeStep
+	if side == Left || side == Right {
+		step = endStep
+	}
+	length := n * (t1 - t0)
+	m := max(1, math.Ceil(length/step))
+	part := &st.narrow[side-Front]
+	for k := 0.0; k < m; k++ {
+		cut.add(part, a.Lerp(b, t0+(t1-t0)*(k+0.5)/m), length/m)
 	}
 }
 

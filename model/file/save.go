@@ -23,7 +23,7 @@ type SaveError struct {
 
 // Error implements error: what, where, and what to do.
 func (e *SaveError) Error() string {
-	return fmt.Sprintf("%s was not saved: %s: %v; %s; nothing was changed on disk", e.Path, e.Step, bare(e.Err), e.hint())
+	return fmt.Sprintf("%s was not saved: %s: %v; %s; the file that was there is as it was", e.Path, e.Step, bare(e.Err), e.hint())
 }
 
 // Unwrap returns the cause.

@@ -22,8 +22,8 @@ func TestStripNumbers(t *testing.T) {
 	p := NewProject()
 	p.Boards = []*Board{NewBoard("A", "teak", 1, 1, 1), NewBoard("W7", "teak", 1, 1, 1)}
 	p.Panels = []*Panel{
-		{ID: "top", Strips: []Strip{on("A1", "A"), on("2", "A"), on("left", "A"), on("3", "W7"), on("9", ""), on("B1", "A")}},
-		{ID: "side", Strips: []Strip{on("2", "A"), on("12", "A")}},
+		{ID: "top", Length: 1, Width: 1, Thickness: 1, Strips: []Strip{on("A1", "A"), on("2", "A"), on("left", "A"), on("3", "W7"), on("9", ""), on("B1", "A")}},
+		{ID: "side", Length: 1, Width: 1, Thickness: 1, Strips: []Strip{on("2", "A"), on("12", "A")}},
 	}
 	p.Spares = []Strip{on("A4", "A")}
 	for _, c := range []struct{ panel, id, want string }{

@@ -87,7 +87,7 @@ func (c *checker) face(b *Board, i int) {
 		e.Rule, e.Where, e.Detail = RuleCorners, at.Where+", corners", "the corners are not those of a face seen in the picture"
 		c.fail(e)
 	}
-	board := geom.R(0, 0, b.Length, b.Width)
+	board := geom.Rect{Max: geom.Pt(b.Length, b.Width)}
 	if len(f.Outline) > 0 {
 		e := at
 		e.Where += ", outline"

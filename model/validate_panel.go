@@ -20,7 +20,7 @@ func (c *checker) panel(n *Panel) {
 	c.word(at, "wanted", string(n.Wanted), "", string(WantHeart), string(WantSap), string(WantBoth))
 	c.share(RuleError{Panel: n.ID, Where: "unwanted-limit, face"}, n.UnwantedLimit[0])
 	c.share(RuleError{Panel: n.ID, Where: "unwanted-limit, back"}, n.UnwantedLimit[1])
-	face := geom.R(0, 0, n.Length, n.Width)
+	face := geom.Rect{Max: geom.Pt(n.Length, n.Width)}
 	if n.Shape == Poly || len(n.Points) > 0 {
 		c.onFace(RuleError{Panel: n.ID, Where: "points"}, n.Points, face)
 	}

@@ -33,8 +33,15 @@ type Fix struct {
 	Cost  string // free, re-joint, re-cut or costs wood
 	Kind  string
 	// Strips are the ids concerned.
-	Strips []string
-	Edit   model.Edit
+	Strips   []string
+	Readings After
+	Edit     model.Edit
+}
+
+// After is what the panel's show face would read with a fix made.
+type After struct {
+	Light, Unwanted, Coverage float64 // shares 0 to 1
+	LoneStreaks               int
 }
 
 // Apply makes a fix part of the project.

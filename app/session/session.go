@@ -186,3 +186,6 @@ func (s *Session) BeforePanel(id string) *face.Panel {
 }
 
 func (s *Session) view() *view { return s.viewer.of(s.Project(), s.pics.fields) }
+
+// Blank returns a project with nothing in it and the usual allowances.
+func Blank() *model.Project { return model.NewProject() }

@@ -10,3 +10,6 @@ func (s *Session) Len(mm float64) string { return unit.Format(mm, s.Units()) }
 
 // Area prints an area with its unit.
 func (s *Session) Area(mm2 float64) string { return unit.FormatArea(mm2, s.Units()) }
+
+// Percent prints a share, 0 to 1, per cent.
+func Percent(share float64) string { return unit.FormatPercent(share) }

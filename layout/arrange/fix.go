@@ -10,8 +10,8 @@ type Kind string
 
 // What may be done.
 const (
-	Turn        Kind = "turn"         // end for end
-	RollOver    Kind = "roll-over"    // the other face shows
+	Turn        Kind = "turn"      // end for end
+	RollOver    Kind = "roll-over" // the other face shows
 	RollAndTurn Kind = "roll-and-turn"
 	Swap        Kind = "swap"         // two strips change places
 	MoveToEdge  Kind = "move-to-edge" // to an outside edge of the panel
@@ -55,6 +55,7 @@ type Step struct {
 	Strips []string  // ids: the one it is done to; both of a swap; strip and spare of a take-spare
 	By     float64   // mm: along or across the board or the panel, narrower, wider, longer
 	Edge   face.Side // Front or Rear, of a move to an edge
+	Board  string    // id, of a move to another board
 }
 
 // After is what the panel would read once the fix is made.

@@ -17,11 +17,10 @@ type note struct {
 
 // streak is a band as the judging of fixes needs it.
 type streak struct {
-	strips  []string
-	centre  float64
-	area    float64
-	excuse  face.Excuse
-	overlap [2]float64 // X from, to
+	strips []string
+	centre float64
+	area   float64
+	excuse face.Excuse
 }
 
 // outcome is what a panel reads like.
@@ -42,7 +41,7 @@ func judge(r *face.Reader, c *cutting.Checker, p *face.Panel) *outcome {
 	for side, f := range [2]*face.Face{&read.Show, &read.Back} {
 		for i := range f.Bands {
 			b := &f.Bands[i]
-			s := streak{centre: b.CentreY, area: b.Area, excuse: b.Excuse, overlap: [2]float64{b.Place.Min.X, b.Place.Max.X}}
+			s := streak{centre: b.CentreY, area: b.Area, excuse: b.Excuse}
 			for _, k := range b.Strips {
 				s.strips = append(s.strips, p.Strips[k].ID)
 			}
@@ -88,6 +87,17 @@ func (o *outcome) same(w *note) int {
 	return n
 }
 
+// exactly counts the warnings of w's kind, side and strips.
+func (o *outcome) exactly(w *note) int {
+	n := 0
+	for i := range o.notes {
+		if o.notes[i].key == w.key {
+			n++
+		}
+	}
+	return n
+}
+
 // meets reports whether two lists of strips have one in common, or name none.
 func meets(a, b []string) bool {
 	if len(a) == 0 || len(b) == 0 {
@@ -116,7 +126,7 @@ const kindStep = 1.0
 // without another warning of the same or worse weight. It lists the kinds of
 // which there are more than before.
 func ends(w *note, before, after *outcome) (makes []face.WarningKind, ok bool) {
-	if after.same(w) >= before.same(w) {
+	if after.same(w) >= before.same(w) || after.exactly(w) >= before.exactly(w) {
 		return nil, false
 	}
 	used := make([]bool, len(before.notes))

@@ -8,8 +8,10 @@ import (
 	"heartside/layout/geom"
 )
 
-// mostPlaces is how many free places are tried for one strip.
-const mostPlaces = 16
+const (
+	mostPlaces = 16  // free places tried for one strip
+	otherBoard = 1e4 // mm, what a move to another board counts as
+)
 
 // clear moves a strip that leaves its board or comes too near another one by
 // as much as is wrong, along and across. Of two that overlap either may give
@@ -70,12 +72,14 @@ func (h *hunt) elsewhere() []change {
 					break
 				}
 				size := math.Hypot(q.X-s.X, q.Y-s.Y)
-				if b != s.Board {
-					size += 1e4
+				step := Step{Kind: MoveOnBoard, Strips: []string{s.ID}, By: size}
+				if b.ID != s.Board.ID {
+					step.By, step.Board = 0, b.ID
+					size += otherBoard
 				}
 				q.Up, q.Turned = s.Up, s.Turned
 				out = append(out, change{
-					steps:  []Step{{Kind: MoveOnBoard, Strips: []string{s.ID}, By: math.Hypot(q.X-s.X, q.Y-s.Y)}},
+					steps:  []Step{step},
 					strips: h.with(func(list []face.Strip) { list[i] = q }),
 					cost:   ReCut, size: size,
 				})

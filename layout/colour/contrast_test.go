@@ -6,11 +6,11 @@ import (
 	"testing"
 )
 
-// Figures: the definition of contrast ratio in WCAG 2.2 gives 21 for black on
-// white; #777777 on white is the grey it is known to miss 4.5 with, at 4.48
-// (WebAIM's contrast checker prints 4.48), and #767676 the lightest that
-// passes, at 4.54. Pure red, green and blue on white follow from the
-// coefficients alone: 1.05 / (0.2126 + 0.05) and so on.
+// Figures by the definitions of relative luminance and contrast ratio in WCAG
+// 2.2 (W3C Recommendation, 5 October 2023), worked by hand: black on white is
+// 1.05 / 0.05; #777777 has light ((119/255 + 0.055) / 1.055)^2.4 = 0.1845, so
+// 1.05 / 0.2345 = 4.48 on white, just short of 4.5; #767676 0.1812, so 4.54.
+// Pure colours follow from the coefficients alone: 1.05 / (0.2126 + 0.05).
 func TestContrastRatio(t *testing.T) {
 	white, black := color.NRGBA{255, 255, 255, 255}, color.NRGBA{A: 255}
 	for _, c := range []struct {

@@ -60,7 +60,7 @@ func lay(strips []face.Strip, boards []*face.Board, taken []face.Strip, a Allowa
 			if found && fault == nil {
 				break
 			}
-			for _, c := range placesOn(b, *s, taken, a) {
+			for _, c := range Spots(b, *s, taken, a) {
 				if fault == nil {
 					best, found = c, true
 					break
@@ -80,10 +80,11 @@ func lay(strips []face.Strip, boards []*face.Board, taken []face.Strip, a Allowa
 	return out
 }
 
-// placesOn returns where a strip may lie on a board, square to it: in the
-// corners of the clear rectangles, first those that keep clear of flaws and of
-// the board's ends. From the marked end, then from the marked edge.
-func placesOn(b *face.Board, s face.Strip, taken []face.Strip, a Allowances) []face.Strip {
+// Spots returns where a strip may lie on a board beside what is taken, square
+// to it with face 1 up: in the corners of the clear rectangles. Where some keep
+// clear of flaws and of the board's ends only those are given. They come from
+// the marked end and at one X from the marked edge.
+func Spots(b *face.Board, s face.Strip, taken []face.Strip, a Allowances) []face.Strip {
 	l, w := BlankSize(s.L, s.W, a)
 	if l > b.Length+slack || w > b.Width+slack {
 		return nil

@@ -36,7 +36,10 @@ func (c *column) at(list []geom.Layer, u, w float64) []kindRun {
 			if i+1 < len(l.Polygon) {
 				b = l.Polygon[i+1]
 			}
-			if (a.X > u) != (b.X > u) {
+			if a.X > b.X { // an edge gone both ways is met at the very same place
+				a, b = b, a
+			}
+			if a.X <= u && b.X > u {
 				c.hits = append(c.hits, columnHit{a.Y + (u-a.X)/(b.X-a.X)*(b.Y-a.Y), k})
 			}
 		}

@@ -55,7 +55,7 @@ func (st *stripData) readCut(cut *solid, s *Strip, a, b geom.Point, turn float64
 	}
 	inward := geom.Pt(-d.Y, d.X).Mul(turn / n)
 	side := sideOf(inward)
-	hair := inward.Mul(1e-3)
+	hair := inward.Mul(1e-6)
 	a, b = a.Add(hair), b.Add(hair)
 	t0, t1, ok := clipLine(geom.Rect{Max: geom.Pt(s.L, s.W)}, a, b)
 	if !ok {

@@ -33,10 +33,10 @@ func poly(t testing.TB, s string) Polygon {
 // Closed-form cases. A piece count of 0 is not checked.
 func TestDecomposeKnownAreas(t *testing.T) {
 	const board = "0,0 100,0 100,50 0,50"
-	// The inner pentagon of the pentagram {5/2} on a circle of radius R has
-	// circumradius R/phi^2, phi the golden ratio, and is turned by half a turn
-	// (Coxeter, Regular Polytopes, 2.8). The whole star measures
-	// 10 R r sin(36 deg) / 2 with r = R/phi^2.
+	// The diagonals of a regular pentagon on a circle of radius R cut one
+	// another in the golden ratio phi, so the pentagon within lies on a circle
+	// of radius r = R/phi^2. The star is ten triangles from the middle to a tip
+	// and to an inner corner, 36 degrees apart: 5 R r sin(36 degrees).
 	star, phi := make(Polygon, 5), (1+math.Sqrt(5))/2
 	for i := range star {
 		s, c := math.Sincos(float64(2*i) * 2 * math.Pi / 5)

@@ -104,7 +104,7 @@ func (e ToSpares) apply(p *Project) (*Project, error) {
 		return nil, RuleError{Rule: RuleEmptyPlace, Panel: e.Panel, Strip: e.Strip,
 			Detail: "an empty place cannot be a spare; remove it instead"}
 	}
-	q, err := RemoveStrip{e.Panel, e.Strip}.apply(p)
+	q, err := RemoveStrip(e).apply(p)
 	if err != nil {
 		return nil, err
 	}

@@ -3,7 +3,6 @@ package model
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 	"unicode"
 
@@ -231,5 +230,3 @@ func goodID(id string) bool {
 
 // within reports whether v lies in [lo, hi]; never for NaN.
 func within(v, lo, hi float64) bool { return v >= lo && v <= hi }
-
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

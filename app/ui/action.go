@@ -88,7 +88,9 @@ func (c Chord) shortcut() fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: c.Key, Modifier: c.Mod}
 }
 
-func isFunctionKey(k fyne.KeyName) bool { return len(k) >= 2 && k[0] == 'F' && k[1] >= '1' && k[1] <= '9' }
+func isFunctionKey(k fyne.KeyName) bool {
+	return len(k) >= 2 && k[0] == 'F' && k[1] >= '1' && k[1] <= '9'
+}
 
 // Action is one thing a maker can ask the window for. Menu, action row, keys
 // and the list of keys all come from it.

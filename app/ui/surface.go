@@ -34,6 +34,7 @@ type surface struct {
 	focused  bool
 	pointed  int // the warning pointed at, -1 none
 	roll     rolls
+	seen     [2]string // panel and board the views belong to
 }
 
 // showing is how the surface shows things.

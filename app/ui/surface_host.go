@@ -147,9 +147,6 @@ func (h host) Select(t tool.Hit) {
 	default:
 		return
 	}
-	if next.Board != sel.Board {
-		h.s.views.Board = scene.View{}
-	}
 	ses.Select(next)
 }
 

@@ -17,6 +17,12 @@ func (s *surface) input() scene.Input {
 	sel := ses.Selected()
 	size := s.Size()
 	p := ses.Project()
+	if s.seen[0] != sel.Panel {
+		s.seen[0], s.views.Panel = sel.Panel, scene.View{}
+	}
+	if s.seen[1] != sel.Board {
+		s.seen[1], s.views.Board = sel.Board, scene.View{}
+	}
 	in := scene.Input{
 		Size:   geom.Pt(float64(size.Width), float64(size.Height)),
 		Pick:   scene.Pick{Strip: sel.Strip, Board: sel.Board, Face: sel.Face, Zone: -1},

@@ -70,15 +70,19 @@ func All(ctx context.Context, r *face.Reader, p *face.Panel, spares []face.Strip
 	slices.SortStableFunc(list, func(a, b face.Warning) int { return cmp.Compare(b.Weight, a.Weight) })
 	var out []Fixed
 	for _, w := range list {
-		if opt.Tries <= 0 {
-			f.left += moreTries
-		}
-		out = append(out, Fixed{w, f.Fixes(ctx, w)})
+		// No warning may spend all that those after it need.
+		rest := f.left
+		f.left = max(rest/2, min(rest, leastTries))
+		given := f.left
+		fixes := f.Fixes(ctx, w)
+		f.left += rest - given
+		out = append(out, Fixed{w, fixes})
 	}
 	return out
 }
 
-const moreTries = 20
+// leastTries is how many readings a warning may spend where there are as many.
+const leastTries = 20
 
 // Fixes is the function of that name for one of the panel's warnings.
 func (f *Finder) Fixes(ctx context.Context, w face.Warning) []Fix {

@@ -93,7 +93,7 @@ type Options struct {
 	Others     []face.Strip  // strips of other panels that share boards with this one
 	Boards     []*face.Board // to which strips may be moved, beside their own
 	Most       int           // fixes wanted for a warning; 0 is 5
-	Tries      int           // readings to spend; 0 is 160, and for All 40 more each warning
+	Tries      int           // readings to spend, for All on all warnings together; 0 is 160
 }
 
 const (

@@ -9,7 +9,7 @@ import (
 // lyings lays one strip otherwise.
 func (h *hunt) lyings() []change {
 	var out []change
-	for rank, i := range h.byNearness() {
+	for rank, i := range h.concerned() {
 		s := &h.f.p.Strips[i]
 		if !layable(s) {
 			continue
@@ -56,6 +56,9 @@ func (h *hunt) swaps() []change {
 	order := h.byNearness()
 	for a, i := range order {
 		for b, k := range order[a+1:] {
+			if !h.pairing(i, k) {
+				continue
+			}
 			if c, ok := h.swapped(i, k); ok {
 				c.size += float64(a)/1e2 + float64(b)/1e4
 				out = append(out, c)

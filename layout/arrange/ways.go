@@ -10,16 +10,17 @@ import (
 // ways returns the ways to change the panel that may end the warning, each
 // giving its candidates when asked.
 func (h *hunt) ways() []func() []change {
-	looks := []func() []change{h.lyings, h.swaps, h.toEdge, h.pairs, h.swapAndLay}
 	switch h.w.Kind {
-	case face.LoneStreak, face.OneSidedJoint, face.OneSidedEdge, face.Lopsided, face.OverLimit:
-		return append(looks, h.across, h.partners, h.narrower, h.spare)
+	case face.LoneStreak, face.OverLimit:
+		return []func() []change{h.lyings, h.swaps, h.toEdge, h.pairs, h.swapAndLay, h.across, h.partners, h.narrower, h.spare}
+	case face.OneSidedJoint, face.OneSidedEdge, face.Lopsided:
+		return []func() []change{h.lyings, h.swaps, h.toEdge, h.across, h.partners, h.narrower, h.spare}
 	case face.SliverKind:
 		return append([]func() []change{h.lyings, h.across}, h.narrower, h.swaps, h.toEdge, h.spare)
 	case face.FlawOnShow, face.FlawInEdge:
-		return []func() []change{h.lyings, h.shifts, h.swaps, h.toEdge, h.pastFlaw, h.elsewhere, h.narrower, h.spare}
+		return []func() []change{h.lyings, h.shifts, h.toEdge, h.swaps, h.pastFlaw, h.elsewhere, h.narrower, h.spare}
 	case face.PlanesBackwards:
-		return []func() []change{h.lyings, h.allLaid, h.pairs}
+		return []func() []change{h.lyings, h.allLaid}
 	case face.OutsideBoard, face.PartsOverlap:
 		return []func() []change{h.clear, h.elsewhere, h.spare}
 	case face.PanelTooSmall:
@@ -89,6 +90,52 @@ func (h *hunt) byNearness() []int {
 	}
 	slices.SortStableFunc(out, func(a, b int) int { return far(a) - far(b) })
 	return out
+}
+
+// concerned returns the strips that can end the warning when they are laid
+// otherwise, nearest first: all of them where another may balance the wood
+// warned of, those at the outside edges where it is about these, else only the
+// strips it names.
+func (h *hunt) concerned() []int {
+	order := h.byNearness()
+	last := len(order) - 1
+	aimed := len(h.aimed())
+	switch h.w.Kind {
+	case face.LoneStreak, face.Lopsided:
+		return order
+	case face.OneSidedEdge:
+		out := order[:aimed:aimed]
+		for _, i := range order[aimed:] {
+			if i == 0 || i == last {
+				out = append(out, i)
+			}
+		}
+		return out
+	}
+	return order[:aimed]
+}
+
+// fewStrips is how many strips a panel may have for every pair of them to be
+// tried.
+const fewStrips = 6
+
+// pairing reports whether it may help that strips i and k change places: one
+// of them is warned of or, to balance a streak, lies beside such a strip or
+// opposite it, or at an outside edge.
+func (h *hunt) pairing(i, k int) bool {
+	n := len(h.f.p.Strips)
+	if n <= fewStrips {
+		return true
+	}
+	balance := h.w.Kind == face.LoneStreak || h.w.Kind == face.Lopsided
+	for _, a := range h.aimed() {
+		for _, j := range [2]int{i, k} {
+			if j == a || balance && (j == a-1 || j == a+1 || j == n-1-a) || h.w.Kind == face.OneSidedEdge && (j == 0 || j == n-1) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // with returns the panel's strips with some replaced.

@@ -20,8 +20,8 @@ const (
 // weights rank the kinds; what is found adds less than the steps between them.
 var weights = map[WarningKind]float64{
 	LoneStreak: 100, PanelTooSmall: 95, OverLimit: 80, FlawOnShow: 75, FlawInEdge: 60,
-	MoistureDiffers: 55, SliverKind: 50, NotSeen: 45, OneSidedJoint: 40, Lopsided: 35,
-	OneSidedEdge: 30, PlanesBackwards: 25, ColoursNotComparable: 15,
+	MoistureDiffers: 55, SliverKind: 50, NotSeen: 45, OneSidedJoint: 40, OneSidedEdge: 35,
+	Lopsided: 30, PlanesBackwards: 25, ColoursNotComparable: 15,
 }
 
 // hardWeight is what a hard straight border adds to a lone streak: straight

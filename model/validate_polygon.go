@@ -24,14 +24,15 @@ func (c *checker) polygon(at RuleError, p geom.Polygon) bool {
 		at.Detail = fmt.Sprintf("%d corners are more than a region may have", len(p))
 	case slices.ContainsFunc(p, func(q geom.Point) bool { return !within(q.X, -maxSize, maxSize) || !within(q.Y, -maxSize, maxSize) }):
 		at.Detail = "a corner is not a place within 20000 mm"
-	case spread(p) < minArea:
-		at.Detail = "the region has no area"
 	default:
 		i, j, crosses := crossing(p)
-		if !crosses {
+		if !crosses && spread(p) >= minArea {
 			return true
 		}
-		at.Detail = fmt.Sprintf("its border crosses itself: the side from corner %d and the side from corner %d", i+1, j+1)
+		at.Detail = "the region has no area"
+		if crosses {
+			at.Detail = fmt.Sprintf("its border crosses itself: the side from corner %d and the side from corner %d", i+1, j+1)
+		}
 	}
 	c.fail(at)
 	return false

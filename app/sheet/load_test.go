@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"path/filepath"
+	"sync"
 	"testing"
 
 	"heartside/app/render"
@@ -27,15 +28,33 @@ func projects(t testing.TB) []string {
 	return append(list, filepath.Join(root, "assets", "demo", "project.yaml"))
 }
 
-// load reads a project as the sheet command does.
-func load(t testing.TB, path string, paper Paper, f *render.Faces) Input {
-	t.Helper()
+// opened holds the sessions of the test projects: their photographs take long
+// to read, and nothing here changes them.
+type opened struct {
+	mu   sync.Mutex
+	list map[string]*session.Session
+}
+
+func (o *opened) session(t testing.TB, path string) *session.Session {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if s := o.list[path]; s != nil {
+		return s
+	}
 	s := session.New(session.Blank(), session.Options{})
-	t.Cleanup(s.Close)
 	if err := s.Open(path); err != nil {
 		t.Fatal(err)
 	}
-	return FromSession(s, "25 November 2026", paper, f)
+	o.list[path] = s
+	return s
+}
+
+var kept = &opened{list: map[string]*session.Session{}}
+
+// load reads a project as the sheet command does.
+func load(t testing.TB, path string, paper Paper, f *render.Faces) Input {
+	t.Helper()
+	return FromSession(kept.session(t, path), "25 November 2026", paper, f)
 }
 
 // project names one of the projects kept for tests.

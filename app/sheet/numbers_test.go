@@ -31,10 +31,9 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 		t.Fatal(err)
 	}
 	v := look(t, d, 0, in.Faces)
-	say := words{sys: unit.MM}
 	text := v.all()
 	for _, want := range []string{
-		say.three(face.Widths{23.433, 14.933, 8.733}),
+		"23 / 15 / 9", // to the mm a rule reads
 		"980 × 221", // blank: 930 + 2 x 25 long, 212 + 2 x (1.5 + 3) wide
 		"930 × 212", "900 × 200",
 		"bark side up", "right", // the bark side is face 1; the marked end lies right
@@ -43,7 +42,7 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 			t.Errorf("the panel's page does not say %q", want)
 		}
 	}
-	left, middle, right := v.one(say.bare(23.433), 0), v.one(say.bare(14.933), 0), v.one(say.bare(8.733), 0)
+	left, middle, right := v.one("23", 0), v.one("15", 0), v.one("9", 0)
 	if !(left.at.X < middle.at.X && middle.at.X < right.at.X) {
 		t.Error("widths along the back edge do not stand left, middle, right")
 	}

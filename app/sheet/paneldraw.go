@@ -127,7 +127,7 @@ func (d *panelDrawing) edgeFits(long float64, w face.Widths) bool {
 	const gap = 1.2
 	var wide [3]float64
 	for i := range w {
-		wide[i] = d.b.f.Width(d.b.say.bare(w[i]), style(least))
+		wide[i] = d.b.f.Width(d.b.say.width(w[i]), style(least))
 	}
 	word := d.fenceWidth()
 	return rowInset+wide[0]+gap <= fenceAt*long-word/2 &&
@@ -142,7 +142,7 @@ func (d *panelDrawing) fenceWidth() float64 { return d.b.f.Width("out", boldStyl
 func (d *panelDrawing) numberRoom(i int, long float64) float64 {
 	half := (numberAt-fenceAt)*long - d.fenceWidth()/2
 	for _, w := range [...]face.Widths{d.v.front[i], d.v.rear[i]} {
-		half = math.Min(half, (0.5-numberAt)*long-d.b.f.Width(d.b.say.bare(w[1]), style(least))/2)
+		half = math.Min(half, (0.5-numberAt)*long-d.b.f.Width(d.b.say.width(w[1]), style(least))/2)
 	}
 	return math.Min(numberMost*long, 2*(half-0.8))
 }

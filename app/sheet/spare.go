@@ -11,8 +11,8 @@ import (
 
 // Offcuts at least so long and so wide are named, at most so many of a board.
 const (
-	longSpare, wideSpare = 150, 30
-	mostSpares           = 4
+	longSpare, wideSpare = 150, 40
+	mostSpares           = 3
 )
 
 // spareText names the largest clear rectangles that stay of a board once its

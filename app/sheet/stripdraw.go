@@ -54,9 +54,9 @@ func (d *panelDrawing) marks(i int) {
 func (d *panelDrawing) edgeRow(r geom.Rect, base float64, w face.Widths, fence string) {
 	st := style(least)
 	in := float64(rowInset)
-	d.k.plate(r.Min.X+in, base, d.b.say.bare(w[0]), st)
-	d.k.plate(r.Centre().X, base, d.b.say.bare(w[1]), aligned(st, render.Middle))
-	d.k.plate(r.Max.X-in, base, d.b.say.bare(w[2]), aligned(st, render.Right))
+	d.k.plate(r.Min.X+in, base, d.b.say.width(w[0]), st)
+	d.k.plate(r.Centre().X, base, d.b.say.width(w[1]), aligned(st, render.Middle))
+	d.k.plate(r.Max.X-in, base, d.b.say.width(w[2]), aligned(st, render.Right))
 	d.k.plate(r.Min.X+r.W()*fenceAt, base, fence, aligned(boldStyle(least), render.Middle))
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"heartside/layout/face"
@@ -46,7 +47,16 @@ func (w words) three(v face.Widths) string {
 	if w.sys == unit.Inch {
 		sep = " | "
 	}
-	return w.bare(v[0]) + sep + w.bare(v[1]) + sep + w.bare(v[2])
+	return w.width(v[0]) + sep + w.width(v[1]) + sep + w.width(v[2])
+}
+
+// width writes a sapwood width as a rule reads it: whole mm, or the fraction
+// of an inch.
+func (w words) width(mm float64) string {
+	if w.sys != unit.Inch {
+		mm = math.Round(mm)
+	}
+	return w.bare(mm)
 }
 
 // names are what the edges and ends of a panel are called, one word each.

@@ -224,3 +224,6 @@ func swept(s model.Strip, b *model.Board, from, to geom.Point) model.Strip {
 	s.Board, s.X, s.Y, s.Angle = b.ID, corner.X, corner.Y, a
 	return s
 }
+
+// Turned returns the strip turned to an angle, degrees, about its own middle.
+func Turned(s model.Strip, angle float64) model.Strip { return about(s, centreOf(s), fold(angle)) }

@@ -136,7 +136,7 @@ func (w *Window) addViewActions() {
 		&Action{ID: "split-more", Label: "More room for the panel", Group: groupView, Keys: []Chord{plain(fyne.Key9)}, Do: func() { w.surf.split(0.05) }},
 		&Action{ID: "next-warning", Label: "Point at the next warning", Group: groupView, Keys: []Chord{plain(fyne.KeyF8)}, Hint: "Lights its place up.", Do: func() { w.column.cycle(1) }},
 		&Action{ID: "apply-fix", Label: "Do the first fix of that warning", Group: groupView, Keys: []Chord{plain(fyne.KeyF9)}, Do: func() { w.column.firstFix() }},
-		&Action{ID: "text-more", Label: "Larger text", Group: groupView, Keys: []Chord{ctrl(fyne.KeyPlus)}, Do: func() { w.textStep(1) }},
+		&Action{ID: "text-more", Label: "Larger text", Group: groupView, Keys: []Chord{ctrl(fyne.KeyEqual), ctrl(fyne.KeyPlus)}, Do: func() { w.textStep(1) }},
 		&Action{ID: "text-less", Label: "Smaller text", Group: groupView, Keys: []Chord{ctrl(fyne.KeyMinus)}, Do: func() { w.textStep(-1) }},
 	)
 }

@@ -7,6 +7,8 @@ import (
 	"heartside/layout/geom"
 )
 
+// Sizes of the cells and samples. Engineering choices with no published
+// source.
 const (
 	cellSize  = 10.0               // mm, a cell of contrast coverage
 	perCell   = 3                  // samples of a photograph along each side of a cell

@@ -172,7 +172,7 @@ func TestCoverageReadsThePhotograph(t *testing.T) {
 		}
 		r := ReadFull(p)
 		layouttest.Near(t, "coverage", r.Show.Coverage, 310*47/(930.0*95), 0.018) // half a cell along the border
-		layouttest.Near(t, "back", r.Back.Coverage, 310*47/(930.0*95), 0.018) // half a cell along the border
+		layouttest.Near(t, "back", r.Back.Coverage, 310*47/(930.0*95), 0.018)     // half a cell along the border
 		if r.Show.Contrast.Known {
 			t.Error("contrast without sapwood")
 		}

@@ -115,26 +115,40 @@ func joined(g *grouping, b *bandData, k bar) bool {
 }
 
 // paired: mirrored by another band about the joint between their two strips,
-// within the width of those two.
+// within the width of those two. Each must be the other's nearest such band,
+// with none as near: three in a row are no pair.
 func (r *Reader) paired(p *Panel, bands []bandData, i int, k bar) bool {
+	n := r.partner(p, bands, i, k)
+	return n >= 0 && r.partner(p, bands, n, k) == i
+}
+
+// partner returns the nearest band that mirrors band i about a joint, -1 where
+// there is none or another is as near within mirrorLeast.
+func (r *Reader) partner(p *Panel, bands []bandData, i int, k bar) int {
 	b := &bands[i]
+	best, nearest, next := -1, math.Inf(1), math.Inf(1)
 	if len(b.Strips) != 1 {
-		return false
+		return best
 	}
 	for n := range bands {
 		o := &bands[n]
 		if n == i || len(o.Strips) != 1 {
 			continue
 		}
-		front, rear := b.Strips[0], o.Strips[0]
-		if front > rear {
-			front, rear = rear, front
+		front, rear := min(b.Strips[0], o.Strips[0]), max(b.Strips[0], o.Strips[0])
+		if rear-front != 1 || !mirrors(b, o, r.ys[rear], p.Strips[front].W+p.Strips[rear].W, k) {
+			continue
 		}
-		if rear-front == 1 && mirrors(b, o, r.ys[rear], p.Strips[front].W+p.Strips[rear].W, k) {
-			return true
+		if d := math.Abs(b.centre - o.centre); d < nearest {
+			best, nearest, next = n, d, nearest
+		} else {
+			next = min(next, d)
 		}
 	}
-	return false
+	if next < nearest+mirrorLeast {
+		return -1
+	}
+	return best
 }
 
 // level is a group of bands at the same Y.

@@ -2,6 +2,7 @@ package face
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"heartside/layout/colour"
@@ -85,6 +86,14 @@ var ruleCases = []ruleCase{
 	{name: "three bands crowded in one third", lone: 3, strips: []float64{0.38, 0.22, 0.4},
 		draw: func(l, w float64) []Zone {
 			return zones(Sap, rect(0, 0.05*w, l, 0.08*w), rect(0, 0.15*w, l, 0.18*w), rect(0, 0.26*w, l, 0.29*w))
+		}},
+	{name: "three bands crowded in one third, one in each strip", lone: 3, strips: slices.Repeat([]float64{1.0 / 9}, 9),
+		draw: func(l, w float64) []Zone {
+			return zones(Sap, rect(0, 0.15*w, l, 0.18*w), rect(0, 0.26*w, l, 0.29*w), rect(0, 0.375*w, l, 0.405*w))
+		}},
+	{name: "two pairs, each about its own joint", strips: slices.Repeat([]float64{0.1}, 10),
+		draw: func(l, w float64) []Zone {
+			return zones(Sap, rect(0, 0.15*w, l, 0.17*w), rect(0, 0.23*w, l, 0.25*w), rect(0, 0.37*w, l, 0.39*w), rect(0, 0.41*w, l, 0.43*w))
 		}},
 	{name: "inside the trimmed edge only",
 		draw: func(l, w float64) []Zone { return zones(Sap, rect(-50, -50, l+50, -0.5)) }},

@@ -6,7 +6,8 @@ import (
 	"heartside/layout/geom"
 )
 
-// sapReach is where the distance to the sap line is cut off, mm.
+// sapReach is where the distance to the sap line is cut off, mm. An
+// engineering choice with no published source.
 const sapReach = 40.0
 
 // sapLine answers how far a point of one face lies within the sapwood. Flaws
@@ -37,7 +38,8 @@ func newSapLine(rect geom.Rect, outline geom.Polygon, base Kind, zones []Zone) *
 	for i, e := range edges {
 		cuts := []float64{0, 1}
 		for k, o := range edges {
-			if k != i {
+			apart := max(o[0].X, o[1].X) < min(e[0].X, e[1].X) || min(o[0].X, o[1].X) > max(e[0].X, e[1].X)
+			if k != i && !apart {
 				if t, ok := crossing(e, o); ok {
 					cuts = append(cuts, t)
 				}

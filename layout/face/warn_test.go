@@ -186,12 +186,16 @@ func TestHalfPlacedPanel(t *testing.T) {
 // Numbers that are none must not stop the reading.
 func TestUnsoundInput(t *testing.T) {
 	nan := math.NaN()
-	base := func() *Panel { return drawing{length: 900, width: 450, show: zones(Sap, rect(0, 100, 900, 130))}.panel() }
+	base := func() *Panel {
+		return drawing{length: 900, width: 450, show: zones(Sap, rect(0, 100, 900, 130))}.panel()
+	}
 	for name, spoil := range map[string]func(p *Panel){
 		"strip length": func(p *Panel) { p.Strips[0].L = nan }, "strip width": func(p *Panel) { p.Strips[0].W = -5 },
 		"angle": func(p *Panel) { p.Strips[0].Angle = math.Inf(1) }, "shift": func(p *Panel) { p.Strips[0].Shift = nan },
 		"panel": func(p *Panel) { p.Length = nan }, "flat panel": func(p *Panel) { p.Width = 0 }, "endless": func(p *Panel) { p.Length = math.Inf(1) },
-		"zone":       func(p *Panel) { p.Strips[0].Board.Faces[0].Zones = zones(Sap, geom.Polygon{{X: nan, Y: 0}, {X: 1, Y: 1}, {X: 2, Y: 0}}) },
+		"zone": func(p *Panel) {
+			p.Strips[0].Board.Faces[0].Zones = zones(Sap, geom.Polygon{{X: nan, Y: 0}, {X: 1, Y: 1}, {X: 2, Y: 0}})
+		},
 		"empty zone": func(p *Panel) { p.Strips[0].Board.Faces[0].Zones = zones(Sap, nil, geom.Polygon{{X: 1, Y: 1}}) },
 		"kind":       func(p *Panel) { p.Strips[0].Board.Faces[0].Base = 200 }, "board": func(p *Panel) { p.Strips[0].Board.Length = nan },
 		"up": func(p *Panel) { p.Strips[0].Up = 7 }, "no strips": func(p *Panel) { p.Strips = nil },

@@ -56,7 +56,8 @@ func (realDisk) Copy(from, to string) (err error) {
 		return err
 	}
 	defer in.Close()
-	out, err := os.Create(to)
+	// Never onto something that is there: it may be the same file.
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return err
 	}

@@ -114,13 +114,21 @@ func decodeYAML(data []byte, doc, more *yaml.Node) (err error) {
 	return nil
 }
 
-var syntaxLine = regexp.MustCompile(`^yaml: (?:line ([0-9]+): )?`)
+var (
+	syntaxLine = regexp.MustCompile(`^yaml: (?:line ([0-9]+): )?`)
+	// Faults in the order of the signs carry a line counted from 0, those in
+	// the signs themselves one counted from 1.
+	fromZero = regexp.MustCompile(`^did not find expected (',' or|key|'-' indicator|<document start>|node content)`)
+)
 
 func syntax(err error) (line int, what string) {
 	s := err.Error()
 	if m := syntaxLine.FindStringSubmatch(s); m != nil {
 		line, _ = strconv.Atoi(m[1])
 		s = s[len(m[0]):]
+	}
+	if fromZero.MatchString(s) {
+		line++
 	}
 	return line, s
 }

@@ -136,7 +136,7 @@ func TestTheDirectionUnknownMayBeSaid(t *testing.T) {
 
 func TestNotices(t *testing.T) {
 	for text, want := range map[string]string{
-		"species: black-walnut": "x:4: boards[A].species: the species \"black-walnut\" is not in the table, so its colours are assumed plain; did you mean walnut-black?",
+		"species: black-walnut":                                 "x:4: boards[A].species: the species \"black-walnut\" is not in the table, so its colours are assumed plain; did you mean walnut-black?",
 		"species: teak\n    ends: {a: {photo: /home/me/a.jpg}}": "x:5: boards[A].ends.a.photo: the photo path /home/me/a.jpg is absolute",
 	} {
 		_, n, err := Read([]byte("heartside: 1\nboards:\n  - id: A\n    "+text+"\n    length: 100\n    width: 100\n    thickness: 20\n"), "x")

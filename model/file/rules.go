@@ -45,12 +45,15 @@ func (d *decoder) known(path string) string {
 // fieldOf returns the path of what a rule is about.
 func fieldOf(r model.RuleError) string {
 	path := ""
-	where := strings.Split(r.Where, ", ")
+	var where []string
+	if r.Where != "" {
+		where = strings.Split(r.Where, ", ")
+	}
 	switch {
 	case r.Strip != "" && r.Panel != "" && !strings.HasPrefix(r.Where, "kept"):
 		path = "panels[" + short(r.Panel) + "].strips[" + short(r.Strip) + "]"
 	case r.Strip != "" && r.Panel == "":
-		path, where = "spares["+short(r.Strip)+"]", where[1:]
+		path, where = "spares["+short(r.Strip)+"]", where[min(1, len(where)):]
 	case strings.HasPrefix(r.Where, "kept"):
 		return "kept"
 	case strings.HasPrefix(r.Where, "joined"):
@@ -62,7 +65,7 @@ func fieldOf(r model.RuleError) string {
 	for _, w := range where {
 		path = step(path, w)
 	}
-	if key := keyOf(r.Rule); key != "" && !strings.HasSuffix(path, "."+key) && r.Where == "" {
+	if key := keyOf(r.Rule); key != "" && len(where) == 0 {
 		path = join(path, key)
 	}
 	return path

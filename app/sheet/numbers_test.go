@@ -34,7 +34,7 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 	text := v.all()
 	for _, want := range []string{
 		"23 / 15 / 9", // to the mm a rule reads
-		"980 × 221", // blank: 930 + 2 x 25 long, 212 + 2 x (1.5 + 3) wide
+		"980 × 221",   // blank: 930 + 2 x 25 long, 212 + 2 x (1.5 + 3) wide
 		"930 × 212", "900 × 200",
 		"bark side up", "right", // the bark side is face 1; the marked end lies right
 	} {
@@ -250,7 +250,7 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 		for _, y := range []float64{2.5, 107.5, 120.5, 227.5} {
 			row := []string{"135", say.bare(y), "1365", say.bare(y)}
 			if !slices.ContainsFunc(v.texts, func(w written) bool {
-				return w.s == "rip" && len(after(v.row2(w), "rip")) >= 5 && slices.Equal(after(v.row2(w), "rip")[1:5], row)
+				return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)
 			}) {
 				t.Errorf("no rip from 135 to 1365 at %g", y)
 			}
@@ -260,8 +260,8 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 	t.Fatal("no page for board A")
 }
 
-// row2 returns the runs on the line of w.
-func (v *probe) row2(w written) []string {
+// row returns the runs on the line of w.
+func (v *probe) row(w written) []string {
 	var out []string
 	for _, o := range v.texts {
 		if d := o.at.Y - w.at.Y; d < 0.01 && d > -0.01 {

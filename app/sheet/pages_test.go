@@ -29,7 +29,7 @@ func TestPagesAreLegible(t *testing.T) {
 
 func TestRandomPagesAreLegible(t *testing.T) {
 	f := faces(t)
-	n := 150
+	n := 100
 	if testing.Short() {
 		n = 20
 	}

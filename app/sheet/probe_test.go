@@ -126,23 +126,3 @@ func (v *probe) one(s string, size float64) written {
 	}
 	return found[0]
 }
-
-// row returns the runs at the height of the first run that says s and lies
-// right of x, from left to right.
-func (v *probe) row(s string, x float64) []string {
-	v.t.Helper()
-	for i, w := range v.texts {
-		if w.s != s || w.rect.Min.X < x {
-			continue
-		}
-		var out []string
-		for _, o := range v.texts[i:] {
-			if math.Abs(o.at.Y-w.at.Y) < 0.01 {
-				out = append(out, o.s)
-			}
-		}
-		return out
-	}
-	v.t.Fatalf("no %q on the page", s)
-	return nil
-}

@@ -145,4 +145,3 @@ func (w *Window) textStep(by int) {
 		w.restyle(w.look.look, sizes[at])
 	}
 }
-

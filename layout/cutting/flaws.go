@@ -26,8 +26,9 @@ type flawed struct {
 
 // flawsOf finds the flaws of both faces that touch the finished strip from
 // where the reading of the show face does not see them: on the back of a panel
-// whose back nobody looks at, and within the margin. What shows, or comes out
-// in an edge or end of the panel, is the reading's to tell.
+// whose back nobody looks at, and within the margin; and where the back has no
+// wood. A flaw that shows, or comes out in an edge or end of the panel, is the
+// reading's to tell.
 func flawsOf(p *face.Panel, s *face.Strip, f *finished, margin float64) []flawed {
 	var out []flawed
 	if len(f.ring) < 3 {
@@ -48,7 +49,15 @@ func flawsOf(p *face.Panel, s *face.Strip, f *finished, margin float64) []flawed
 		if !ok {
 			continue
 		}
-		inside := bodies(geom.Decompose(nil, f.ring, int(bf.Base), layers), int(face.Flaw))
+		pieces := geom.Decompose(nil, f.ring, int(bf.Base), layers)
+		if wane && overOutline(s, geom.Rect{Max: geom.Pt(s.L, s.W)}) <= slack {
+			for _, b := range bodies(pieces, int(face.Blank)) {
+				if b.area >= leastFlaw {
+					out = append(out, flawed{side, FlawOnBack, b.box, b.area})
+				}
+			}
+		}
+		inside := bodies(pieces, int(face.Flaw))
 		if side == face.Show {
 			shown = inside
 		} else if !p.BothShow {
@@ -116,7 +125,7 @@ func flawNear(s *face.Strip, n int, margin float64) bool {
 }
 
 // flawLayers returns the zones of face n in place coordinates; with wane, what
-// lies outside the outline is a flaw on top of them.
+// lies outside the outline is blank, on top of them.
 func flawLayers(s *face.Strip, n int, wane bool, box geom.Rect) ([]geom.Layer, bool) {
 	m, ok := s.PlaceToFace(n).Inverse()
 	if !ok {
@@ -131,7 +140,7 @@ func flawLayers(s *face.Strip, n int, wane bool, box geom.Rect) ([]geom.Layer, b
 	}
 	if wane {
 		out := m.ApplyTo(bf.Outline)
-		layers = append(layers, geom.Layer{Label: int(face.Flaw), Polygon: around(box.Union(out.Bounds()).Inset(-1), out)})
+		layers = append(layers, geom.Layer{Label: int(face.Blank), Polygon: around(box.Union(out.Bounds()).Inset(-1), out)})
 	}
 	return layers, true
 }

@@ -123,8 +123,7 @@ func TestWaneOnTheBack(t *testing.T) {
 	p.Strips = append([]face.Strip{strip("o", board("B", 1000, 200), 100, 50, 400, 80, 0)}, p.Strips...)
 	p.Strips = append(p.Strips, strip("q", board("C", 1000, 200), 100, 50, 400, 80, 0))
 	p.Width = 240
-	// The wane reaches both ends of the panel, where the reading tells it.
-	if got := said(p, 0); got != "" {
+	if got := said(p, 0); got != "back 1 7200;" {
 		t.Errorf("wane right through: %q", got)
 	}
 	b.Faces[1].Outline = b.Other().ApplyTo(geom.Polygon{{X: 0, Y: 0}, {X: 200, Y: 0}, {X: 250, Y: 70}, {X: 300, Y: 0}, {X: 1000, Y: 0}, {X: 1000, Y: 200}, {X: 0, Y: 200}})

@@ -5,4 +5,17 @@
 // screen behind them. Coordinates are those of the project: a board's x from
 // its marked end, y from its marked edge, each face in its own coordinates; a
 // panel's X along the grain from the left and Y from the front edge.
+//
+// A Reader reads a panel in three steps. Every strip is read by itself, in
+// place coordinates (u along, v across, as seen on the show face): its two
+// faces are cut exactly into trapezoids of one kind, from which come areas,
+// fragments of unwanted wood, flaws, cells of 10 mm with their colours, and
+// the cut at the panel's edges and ends. Then every joint is read from its two
+// strips. Both are kept while nothing they depend on changes. Last, what
+// crosses strips is put together anew: sums, bands from fragments, excuses,
+// warnings.
+//
+// Where the panel wants both kinds of wood there is no unwanted wood, so no
+// bands and no warnings about them; contrast coverage then takes all wood as
+// wanted. What is hidden on the show face is still part of the back.
 package face

@@ -1,0 +1,151 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// flat joins the lines of a page, so that a sentence is found across a break.
+func flat(v *probe) string { return strings.Join(strings.Fields(v.all()), " ") }
+
+func TestWarningsAreSaid(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	in.Panels[0].Notes = []Note{
+		{Title: "One light streak: strip B1", Text: "Nothing balances it.", Under: []string{"Light wood on one side of a joint only"}, Fix: "Roll strip B1 over (free)", Strips: []string{"t2"}},
+		{Title: "Photographs share no grey reference", Text: "Colours are not compared."},
+	}
+	d, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := look(t, d, 0, in.Faces)
+	text := flat(v)
+	for _, want := range []string{
+		"2 warnings", "1. One light streak: strip B1. Nothing balances it. Also: Light wood on one side of a joint only. Mend: Roll strip B1 over (free).",
+		"2. Photographs share no grey reference. Colours are not compared.",
+	} {
+		if !strings.Contains(text, want) && !strings.Contains(strings.ReplaceAll(text, " 1. ", " "), want) {
+			t.Errorf("the page does not say %q:\n%s", want, text)
+		}
+	}
+	// The sign of warning 1 stands on strip t2, second from the front.
+	s := in.Panels[0].Panel.Strips
+	var sign written
+	for _, w := range v.texts {
+		if w.s == "!1" && w.at.Y < d.Pages[0].H*0.7 {
+			sign = w
+		}
+	}
+	first, second := v.one(in.number("top", s[0].ID), bigNumber), v.one(in.number("top", s[1].ID), bigNumber)
+	third := v.one(in.number("top", s[2].ID), bigNumber)
+	if !(sign.at.Y < first.at.Y && sign.at.Y > third.at.Y) || sign.at.X < second.rect.Max.X {
+		t.Errorf("the sign stands at %v, the strip's number at %v", sign.at, second.at)
+	}
+}
+
+func TestNoWarnings(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	in.Panels[0].Notes = nil
+	d, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := flat(look(t, d, 0, in.Faces)); !strings.Contains(text, "No warnings.") {
+		t.Error("a panel without warnings does not say so")
+	}
+}
+
+// Cautions stand where they apply and not elsewhere.
+func TestCautions(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	b := newBuilder(&in)
+	walnut := b.panelCautions(&view{Panel: &in.Panels[0]})
+	if !strings.Contains(walnut, "never to horses") || strings.Contains(walnut, "Weighs") {
+		t.Errorf("a small walnut top: %s", walnut)
+	}
+	square := b.boardCautions(in.Boards[0], in.placesOn("A"))
+	if strings.Contains(square, "riving knife") || !strings.Contains(square, "extraction") {
+		t.Errorf("a square-edged board: %s", square)
+	}
+	desk := load(t, project(t, "desk-inch-waney.yaml"), A4, in.Faces)
+	b = newBuilder(&desk)
+	waney := b.boardCautions(desk.Boards[0], desk.placesOn("AA"))
+	if !strings.Contains(waney, "riving knife") {
+		t.Errorf("a waney board with strips at an angle: %s", waney)
+	}
+	cherry := b.panelCautions(&view{Panel: &desk.Panels[0]})
+	if strings.Contains(cherry, "horses") {
+		t.Errorf("a cherry top: %s", cherry)
+	}
+	short := []place{{strip: &in.Panels[0].Panel.Strips[0]}}
+	s := *short[0].strip
+	s.L = 200
+	short[0].strip = &s
+	if got := b.boardCautions(in.Boards[0], short); !strings.Contains(got, "machine's manual") {
+		t.Errorf("a short strip: %s", got)
+	}
+}
+
+// Weight by hand: 1150 x 360 x 20 mm of walnut of specific gravity 0.55 at 12
+// per cent (Wood Handbook) are 8.28 litres, oven-dry 4.554 kg, with 12 per
+// cent of water 5.10 kg. A heavy one says so.
+func TestWeight(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	b := newBuilder(&in)
+	kg, ok := b.weight(in.Panels[0].Panel)
+	if d := kg - 5.10; !ok || d > 0.005 || d < -0.005 {
+		t.Errorf("%g kg, %v; by hand 5.10", kg, ok)
+	}
+	block := load(t, project(t, "block-thirty-strips.yaml"), A4, in.Faces)
+	if got := newBuilder(&block).panelCautions(&view{Panel: &block.Panels[0]}); !strings.Contains(got, "Weighs about") {
+		t.Errorf("a bench top of 86 litres: %s", got)
+	}
+	if _, ok := b.weight(in.Panels[2].Panel); ok {
+		t.Error("a panel with empty places has a weight")
+	}
+}
+
+// What is assumed is said.
+func TestRestsOn(t *testing.T) {
+	in := load(t, project(t, "shelf-one-strip.yaml"), A4, faces(t))
+	d, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := flat(look(t, d, 0, in.Faces))
+	for _, want := range []string{"read on the sawn faces", "Colours are assumed"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the shelf's page does not say %q", want)
+		}
+	}
+}
+
+// Stock off: half of 26 - 20 - 1.5 = 4.5 on each side, 2.25.
+func TestStockOff(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	b := newBuilder(&in)
+	p := in.placesOn("A")[0]
+	if got, want := b.stockOff(in.Boards[0], p), b.say.len(2.25)+" each side"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	m := *p.panel
+	m.Strips = append(m.Strips[:0:0], m.Strips...)
+	m.Strips[m.StripIndex(p.strip.ID)].Off = &[2]float64{4, 0.5}
+	p.panel = &m
+	if got, want := b.stockOff(in.Boards[0], p), "bark side "+b.say.len(4)+", heart side "+b.say.len(0.5); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	m.Thickness = 30
+	p.panel.Strips[m.StripIndex(p.strip.ID)].Off = nil
+	if got := b.stockOff(in.Boards[0], p); got != "nothing" {
+		t.Errorf("a board thinner than its panel: %q", got)
+	}
+}
+
+func TestTriangleSpansAllStrips(t *testing.T) {
+	k := ink{faces: faces(t)}
+	k.triangle(50, 10, 20, 60)
+	if got := k.calls.String(); !strings.Contains(got, "ring 40,60 50,20 60,60") {
+		t.Errorf("triangle: %s", got)
+	}
+}

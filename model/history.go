@@ -117,3 +117,6 @@ func (h *History) Rebase(p *Project) {
 	}
 	h.now = p
 }
+
+// Depth returns how many changes can be taken back, and made again.
+func (h *History) Depth() (undo, redo int) { return len(h.past), len(h.future) }

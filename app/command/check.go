@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"strings"
 
 	"heartside/app/session"
 )
@@ -58,7 +59,7 @@ func printReport(out io.Writer, s *session.Session, r reportJSON) error {
 			w.printf("  no warnings\n")
 		}
 		for _, x := range p.Warnings {
-			w.printf("  ! %s\n    %s\n", x.Title, x.Text)
+			w.printf("  ! %s\n    %s\n", x.Title, strings.TrimPrefix(x.Text, x.Title+". "))
 			for _, f := range x.Fixes {
 				w.printf("    %s: %s (%s)\n", f.Cost, f.Text, f.AfterText)
 			}

@@ -221,7 +221,7 @@ func stripOf(s *model.Strip, board func(string) *face.Board, planed func(*model.
 
 // planedOf turns widths measured after planing into zones of the strip.
 func planedOf(s *model.Strip) *face.PlanedFace {
-	if s.Planed == nil {
+	if !s.MeasuredAsShown() {
 		return nil
 	}
 	out := &face.PlanedFace{Base: face.Heart}

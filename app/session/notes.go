@@ -67,6 +67,7 @@ func (s *Session) Notes(panel string) []Note {
 			title, _ := w.say(&x.Under[k])
 			n.Under = append(n.Under, title)
 		}
+		n.Fixes, n.FixesKnown = s.fixesFor(p, w, x)
 		out = append(out, n)
 	}
 	return out

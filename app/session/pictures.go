@@ -127,6 +127,9 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 				return
 			}
 			*ps.got[k] = pic
+			if ps.s.Loading() == 0 {
+				ps.s.findFixes()
+			}
 			ps.s.changed()
 		})
 	}()

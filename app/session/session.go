@@ -27,6 +27,7 @@ type Session struct {
 	viewer   *viewer
 	readers  map[string]*panelReader
 	before   map[string]*panelReader
+	fixes    fixBook
 	notices  []string
 	onChange []func()
 	work     context.Context
@@ -50,9 +51,11 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
 	s.viewer = newViewer()
 	s.readers, s.before = map[string]*panelReader{}, map[string]*panelReader{}
+	s.fixes = fixBook{}
 	s.pics = newPictures(s)
 	s.sel = Selection{Zone: -1}
 	s.pics.want(p)
+	s.findFixes()
 	s.changed()
 }
 
@@ -149,6 +152,7 @@ func (s *Session) step(move func() bool) bool {
 // renew starts what a new committed project needs.
 func (s *Session) renew() {
 	s.pics.want(s.hist.Current())
+	s.findFixes()
 }
 
 // CanUndo reports whether there is an entry to go back to.

@@ -228,3 +228,37 @@ func TestSelectionDropsWhatIsGone(t *testing.T) {
 }
 
 func rect(x0, y0, x1, y1 float64) geom.Polygon { return geom.R(x0, y0, x1, y1).Polygon() }
+
+// The demo holds one streak, and a fix pressed mends it and makes none.
+func TestFixMendsTheStreak(t *testing.T) {
+	s := demo(t)
+	panel, note := "", Note{}
+	for _, m := range s.Project().Panels {
+		for _, n := range s.Notes(m.ID) {
+			if n.Kind == face.LoneStreak {
+				panel, note = m.ID, n
+			}
+		}
+	}
+	if panel == "" || !note.FixesKnown || len(note.Fixes) == 0 {
+		t.Fatalf("no streak with a fix: %+v", note)
+	}
+	start, before := s.Project(), len(s.Notes(panel))
+	if err := s.Apply(note.Fixes[0]); err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range s.Notes(panel) {
+		if n.Kind == face.LoneStreak {
+			t.Errorf("still there after %q: %s", note.Fixes[0].Text, n.Title)
+		}
+	}
+	if after := len(s.Notes(panel)); after >= before {
+		t.Errorf("%d warnings after the fix, %d before", after, before)
+	}
+	if got := s.Reading(panel).Show.Light.Value; got != note.Fixes[0].Readings.Light {
+		t.Errorf("light share %g, the fix promised %g", got, note.Fixes[0].Readings.Light)
+	}
+	if !s.Undo() || s.Project() != start {
+		t.Error("a fix is one entry of the history")
+	}
+}

@@ -18,8 +18,14 @@ type view struct {
 // keeps its pointer in the project keeps its pointer in the view.
 type viewer struct {
 	boards map[boardKey]*face.Board
-	planed map[*model.PlanedSap]*face.PlanedFace
+	planed map[planedKey]*face.PlanedFace
 	last   [3]*view // the latest views, newest first: preview, committed, before
+}
+
+// planedKey is all that the zones measured after planing depend on.
+type planedKey struct {
+	planed *model.PlanedSap
+	l, w   float64
 }
 
 // boardKey is all that a converted board depends on.
@@ -30,7 +36,7 @@ type boardKey struct {
 }
 
 func newViewer() *viewer {
-	return &viewer{boards: map[boardKey]*face.Board{}, planed: map[*model.PlanedSap]*face.PlanedFace{}}
+	return &viewer{boards: map[boardKey]*face.Board{}, planed: map[planedKey]*face.PlanedFace{}}
 }
 
 // of returns the view of p with the pictures' colours.
@@ -134,14 +140,15 @@ func samePanel(a, b *face.Panel) bool {
 }
 
 func (v *viewer) planedFace(s *model.Strip) *face.PlanedFace {
-	if s.Planed == nil {
+	if !s.MeasuredAsShown() {
 		return nil
 	}
-	if f, ok := v.planed[s.Planed]; ok {
+	k := planedKey{s.Planed, s.L, s.W}
+	if f, ok := v.planed[k]; ok {
 		return f
 	}
 	f := planedOf(s)
-	v.planed[s.Planed] = f
+	v.planed[k] = f
 	return f
 }
 
@@ -164,5 +171,5 @@ func (v *viewer) forget() {
 			delete(v.boards, k)
 		}
 	}
-	v.planed = map[*model.PlanedSap]*face.PlanedFace{}
+	v.planed = map[planedKey]*face.PlanedFace{}
 }

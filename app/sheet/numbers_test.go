@@ -196,7 +196,7 @@ func TestFace2IsMirrored(t *testing.T) {
 			continue
 		}
 		v := look(t, d, i, f)
-		var near, far []written // of the strip at y 7 and the one at y 125
+		var near, far []written // of the strip at y 9 and the one at y 127
 		for _, w := range v.texts {
 			if w.st.Bold && w.st.Size > 4 && strings.HasPrefix(w.s, "A") {
 				if strip(in, w.s).Y < 50 {
@@ -233,8 +233,8 @@ func strip(in Input, number string) *face.Strip {
 	return &face.Strip{}
 }
 
-// Board A of the demo, by hand: strips at y 7 and 125, 96 and 98 wide, x 160,
-// 1180 long; so blanks at y 2.5..107.5 and 120.5..227.5, x 135..1365.
+// Board A of the demo, by hand: strips at y 9 and 127, 70 and 98 wide, x 160,
+// 1180 long; so blanks at y 4.5..83.5 and 122.5..229.5, x 135..1365.
 func TestCutTableOfDemoBoard(t *testing.T) {
 	f := faces(t)
 	d, err := Build(load(t, demo(t), A4, f))
@@ -247,7 +247,7 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 		}
 		v := look(t, d, i, f)
 		say := words{sys: unit.MM}
-		for _, y := range []float64{2.5, 107.5, 120.5, 227.5} {
+		for _, y := range []float64{4.5, 83.5, 122.5, 229.5} {
 			row := []string{"135", say.bare(y), "1365", say.bare(y)}
 			if !slices.ContainsFunc(v.texts, func(w written) bool {
 				return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)

@@ -49,6 +49,7 @@ func tight(strips []face.Strip, boards []*face.Board, taken []face.Strip, a Allo
 func lay(strips []face.Strip, boards []*face.Board, taken []face.Strip, a Allowances, fault func(*face.Strip) float64) []face.Strip {
 	out := append([]face.Strip{}, strips...)
 	taken = append([]face.Strip{}, taken...)
+	full := make([]Place, len(boards)) // a size that found no room on each board
 	for i := range out {
 		s := &out[i]
 		if s.Board != nil || !(s.L > 0) || !(s.W > 0) {
@@ -56,11 +57,18 @@ func lay(strips []face.Strip, boards []*face.Board, taken []face.Strip, a Allowa
 		}
 		best, found := face.Strip{}, false
 		least := math.Inf(1)
-		for _, b := range boards {
+		for k, b := range boards {
 			if found && fault == nil {
 				break
 			}
-			for _, c := range Spots(b, *s, taken, a) {
+			if full[k].L > 0 && s.L >= full[k].L && s.W >= full[k].W {
+				continue
+			}
+			spots := Spots(b, *s, taken, a)
+			if len(spots) == 0 {
+				full[k] = Place{s.L, s.W}
+			}
+			for _, c := range spots {
 				if fault == nil {
 					best, found = c, true
 					break

@@ -13,6 +13,8 @@ const (
 	likedLeast  = 70.0  // mm, strips are liked from here
 	likedMost   = 130.0 // mm, up to here
 	likedMiddle = 100.0
+	mostStrips  = 200 // a panel is proposed at most
+	eitherWay   = 4   // counts tried either side of that of strips of likedMiddle
 )
 
 // Place is the size of an empty place, as glued, mm.
@@ -56,7 +58,7 @@ func Propose(p *face.Panel, boards []*face.Board, used []face.Strip, a Allowance
 	because := func(key string, a, b float64) { out.Reasons = append(out.Reasons, Reason{key, a, b}) }
 	length := lengthFor(p.Length, boards, a, because)
 	least, most := widthsFor(boards, a, m, because)
-	n, fits, from := countFor(p, length, need, least, most, boards, used, a)
+	n, fits, from := countFor(length, need, least, most, boards, used, a)
 	out.Places = evenly(n, length, need)
 	because(ReasonEven, float64(n), out.Places[0].W)
 	switch {
@@ -117,17 +119,19 @@ func widthsFor(boards []*face.Board, a Allowances, m Machines, because func(stri
 
 // countFor returns how many strips to cut, how many of them the boards give
 // and from how many boards.
-func countFor(p *face.Panel, length, need, least, most float64, boards []*face.Board, used []face.Strip, a Allowances) (n, fits, from int) {
-	lo := int(math.Max(1, math.Ceil(need/most-1e-9)))
-	hi := int(math.Max(float64(lo), math.Floor(need/least+1e-9)))
+func countFor(length, need, least, most float64, boards []*face.Board, used []face.Strip, a Allowances) (n, fits, from int) {
+	lo := int(math.Min(mostStrips, math.Max(1, math.Ceil(need/most-1e-9))))
+	hi := int(math.Min(mostStrips, math.Max(float64(lo), math.Floor(need/least+1e-9))))
+	ideal := int(math.Round(math.Min(mostStrips, need/likedMiddle)))
+	lo, hi = max(lo, min(ideal-eitherWay, hi)), min(hi, max(ideal+eitherWay, lo))
 	liked := func(k int) bool { w := need / float64(k); return w >= likedLeast && w <= likedMost }
-	any := false
+	some := false
 	for k := lo; k <= hi; k++ {
-		any = any || liked(k)
+		some = some || liked(k)
 	}
 	best := math.Inf(1)
-	for k := lo; k <= hi && k-lo < 60; k++ {
-		if any && !liked(k) {
+	for k := lo; k <= hi; k++ {
+		if some && !liked(k) {
 			continue
 		}
 		got, boardsUsed := len(evenly(k, length, need)), 0
@@ -140,9 +144,6 @@ func countFor(p *face.Panel, length, need, least, most float64, boards []*face.B
 		if cost < best-1e-9 {
 			best, n, fits, from = cost, k, got, boardsUsed
 		}
-	}
-	if n == 0 { // nothing between the bounds that is liked: as few as may be
-		n, fits = lo, lo
 	}
 	return n, fits, from
 }

@@ -12,6 +12,9 @@ import (
 // mm. Along straight borders free rectangles are exact.
 const slabStep = 10.0
 
+// mostSteps bounds the steps along one border; on longer ones they are longer.
+const mostSteps = 400
+
 // span is a stretch across the board.
 type span struct{ from, to float64 }
 
@@ -84,7 +87,7 @@ func stationsOf(open []geom.Trapezoid) []float64 {
 		if math.Abs(t.Lo0-t.Lo1) < slack && math.Abs(t.Hi0-t.Hi1) < slack {
 			continue
 		}
-		n := math.Ceil((t.X1 - t.X0) / slabStep)
+		n := math.Min(math.Ceil((t.X1-t.X0)/slabStep), mostSteps)
 		for k := 1.0; k < n; k++ {
 			xs = append(xs, t.X0+(t.X1-t.X0)*k/n)
 		}

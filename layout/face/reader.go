@@ -11,26 +11,27 @@ import (
 // strips has. What it remembers never changes a result. The zero value is
 // ready. A Reader is for one goroutine at a time.
 type Reader struct {
-	work     work
-	fin      finished
-	wanted   Wanted
-	strips   []*stripData // of the last reading; nil where not placed
-	older    []*stripData // buffer
-	free     []*stripData
-	joints   []*jointData
-	lefts    []float64 // where each strip begins
-	ys       []float64
-	versions uint64
-	tones    [2]tones
-	held     [2]standard
-	holding  bool
-	primed   bool // a reading was made, so states holds what was warned of
-	states   []state
-	found    []candidate
-	groups   [2]grouping
-	split    [2]bool
-	store    store
-	reading  Reading
+	work      work
+	fin       finished
+	wanted    Wanted
+	strips    []*stripData // of the last reading; nil where not placed
+	older     []*stripData // buffer
+	free      []*stripData
+	joints    []*jointData
+	lefts     []float64 // where each strip begins
+	ys        []float64
+	versions  uint64
+	tones     [2]tones
+	held      [2]standard
+	holding   bool
+	uncovered bool // contrast coverage is left out
+	primed    bool // a reading was made, so states holds what was warned of
+	states    []state
+	found     []candidate
+	groups    [2]grouping
+	split     [2]bool
+	store     store
+	reading   Reading
 }
 
 // NewReader returns a Reader that has read nothing.

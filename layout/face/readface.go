@@ -32,7 +32,9 @@ func (r *Reader) readFace(p *Panel, side Side) {
 	}
 	r.split[side] = r.isSplit(side)
 	f.Contrast = r.contrastOf(side, r.split[side])
-	f.Coverage = r.cover(side, r.split[side])
+	if !r.uncovered {
+		f.Coverage = r.cover(side, r.split[side])
+	}
 	f.Balance = r.balanceOf(side, p.Width)
 	f.Specks = r.group(p, side)
 	r.judgeBands(p, side)

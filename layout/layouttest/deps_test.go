@@ -13,6 +13,7 @@ var arrows = Arrows{
 	"layout/photo":      {"layout/geom", "layout/colour"},
 	"layout/face":       {"layout/geom", "layout/colour"},
 	"layout/cutting":    {"layout/geom", "layout/colour", "layout/face"},
+	"layout/arrange":    {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
 	"layout/layouttest": {"layout/geom"},
 
 	"model/unit":    nil,
@@ -23,10 +24,14 @@ var arrows = Arrows{
 	"app/render":            {"layout/geom", "assets"},
 	"app/render/rendertest": nil,
 
-	"app/session": {"layout/...", "model/...", "assets"},
-	"app/scene":   {"layout/...", "model/...", "assets", "app/render", "app/session"},
-	"app/sheet":   {"layout/...", "model/...", "assets", "app/render", "app/session"},
-	"app/command": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
+	"app/session":    {"layout/...", "model/...", "assets"},
+	"app/scene":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
+	"app/tool":       {"layout/...", "model/...", "app/session", "app/scene"},
+	"app/sheet":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
+	"app/demophotos": {"layout/...", "model/...", "assets", "app/session"},
+	"app/command":    {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
+	"app/ui":         {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet"},
+	"app":            {"layout/...", "model/...", "assets", "app/command", "app/session", "app/ui"},
 }
 
 // rules keep libraries, and the parts of the standard library that are not

@@ -1,0 +1,150 @@
+package session
+
+import (
+	"context"
+
+	"heartside/layout/arrange"
+	"heartside/layout/face"
+	"heartside/model"
+)
+
+// fixBook holds the fixes found for the panels of the committed project.
+type fixBook struct {
+	of   map[*face.Panel][]arrange.Fixed
+	stop context.CancelFunc
+}
+
+// findFixes seeks fixes for every panel of the committed project, the one on
+// screen first, and drops what was sought for another.
+func (s *Session) findFixes() {
+	if s.fixes.stop != nil {
+		s.fixes.stop()
+	}
+	v := s.viewer.of(s.hist.Current(), s.pics.fields)
+	ctx, stop := context.WithCancel(s.work)
+	old := s.fixes.of
+	s.fixes = fixBook{of: map[*face.Panel][]arrange.Fixed{}, stop: stop}
+	shown := s.Selected().Panel
+	var todo []*face.Panel
+	for _, m := range v.project.Panels {
+		p := v.panels[m.ID]
+		// What the others take from the boards bears on every fix, so an
+		// unchanged panel keeps its fixes only where it is the only one.
+		if got, ok := old[p]; ok && len(v.panels) == 1 {
+			s.fixes.of[p] = got
+			continue
+		}
+		if m.ID == shown {
+			todo = append([]*face.Panel{p}, todo...)
+		} else {
+			todo = append(todo, p)
+		}
+	}
+	opt := arrange.Options{Allowances: allowancesOf(v.project), Machines: machinesOf(v.project)}
+	if s.opt.Post == nil {
+		for _, p := range todo {
+			s.fixes.of[p] = seek(ctx, v, p, opt)
+		}
+		return
+	}
+	go func() {
+		for _, p := range todo {
+			got := seek(ctx, v, p, opt)
+			if ctx.Err() != nil {
+				return
+			}
+			s.opt.Post(func() {
+				if ctx.Err() == nil {
+					s.fixes.of[p] = got
+					s.changed()
+				}
+			})
+		}
+	}()
+}
+
+// seek finds the fixes of one panel of a view.
+func seek(ctx context.Context, v *view, p *face.Panel, opt arrange.Options) []arrange.Fixed {
+	for _, m := range v.project.Panels {
+		if m.ID != p.ID {
+			opt.Others = append(opt.Others, v.panels[m.ID].Strips...)
+		}
+	}
+	for _, b := range v.project.Boards {
+		opt.Boards = append(opt.Boards, v.boards[b.ID])
+	}
+	return arrange.All(ctx, nil, p, v.spares, opt)
+}
+
+// fixesFor returns the fixes found for a warning of a panel; false while they
+// are still being sought.
+func (s *Session) fixesFor(p *face.Panel, w words, x *face.Warning) ([]Fix, bool) {
+	list, ok := s.fixes.of[p]
+	if !ok {
+		return nil, false
+	}
+	for i := range list {
+		if !sameWarning(&list[i].Warning, x) {
+			continue
+		}
+		var out []Fix
+		for k := range list[i].Fixes {
+			f := &list[i].Fixes[k]
+			out = append(out, Fix{
+				Text: w.fix(f), After: w.after(f), Cost: f.Cost.String(), Kind: string(f.Kind), Strips: f.Strips,
+				Readings: After(f.After),
+				Edit:     fixEdit(s.hist.Current(), p.ID, f, w.fix(f)),
+			})
+		}
+		return out, true
+	}
+	return nil, true
+}
+
+// sameWarning reports whether two readings of a panel mean the same warning.
+func sameWarning(a, b *face.Warning) bool {
+	if a.Kind != b.Kind || a.Side != b.Side || a.Place != b.Place || a.Why != b.Why || len(a.Strips) != len(b.Strips) {
+		return false
+	}
+	for i := range a.Strips {
+		if a.Strips[i] != b.Strips[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// fixEdit is the change of the project that a fix means.
+func fixEdit(p *model.Project, panel string, f *arrange.Fix, verb string) model.Edit {
+	known := map[string]model.Strip{}
+	for _, st := range p.Spares {
+		known[st.ID] = st
+	}
+	if m := panelByID(p, panel); m != nil {
+		for _, st := range m.Strips {
+			known[st.ID] = st
+		}
+	}
+	e := model.SetStrips{Panel: panel, Strips: laid(known, f.Panel), Verb: capital(verb)}
+	if f.Spares != nil {
+		e.Spares = laid(known, f.Spares)
+	}
+	return e
+}
+
+// laid gives strips of the project the places of those of a fix.
+func laid(known map[string]model.Strip, list []face.Strip) []model.Strip {
+	out := make([]model.Strip, 0, len(list))
+	for i := range list {
+		f := &list[i]
+		st := known[f.ID]
+		st.Board = ""
+		if f.Board != nil {
+			st.Board = f.Board.ID
+		}
+		st.X, st.Y, st.L, st.W, st.Angle = f.X, f.Y, f.L, f.W, f.Angle
+		st.Up, st.Turned, st.Shift = f.Up, f.Turned, f.Shift
+		out = append(out, st)
+	}
+	return out
+}

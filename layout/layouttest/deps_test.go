@@ -26,12 +26,9 @@ var arrows = Arrows{
 
 	"app/session":    {"layout/...", "model/...", "assets"},
 	"app/scene":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
-	"app/tool":       {"layout/...", "model/...", "app/session", "app/scene"},
 	"app/sheet":      {"layout/...", "model/...", "assets", "app/render", "app/session"},
 	"app/demophotos": {"layout/...", "model/...", "assets", "app/session"},
 	"app/command":    {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
-	"app/ui":         {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet"},
-	"app":            {"layout/...", "model/...", "assets", "app/command", "app/session", "app/ui"},
 }
 
 // rules keep libraries, and the parts of the standard library that are not

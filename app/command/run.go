@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"heartside/app/session"
+	"heartside/model"
 	"heartside/model/file"
 )
 
@@ -116,11 +118,18 @@ func listed(list, name string) bool {
 	return false
 }
 
-// open reads a project with its pictures.
+// open reads a project with its pictures. Where a panel does not say which
+// wood it wants and its boards differ, nothing can be judged.
 func open(path string) (*session.Session, error) {
 	s := session.New(session.Blank(), session.Options{})
 	if err := s.Open(path); err != nil {
 		return nil, err
+	}
+	for _, r := range model.Problems(s.Project()) {
+		if r.Rule == model.RuleWanted {
+			s.Close()
+			return nil, fmt.Errorf("%s: %w", filepath.Base(path), &r)
+		}
 	}
 	return s, nil
 }

@@ -81,6 +81,9 @@ func (s *Scene) fillWords() {
 			return fmt.Sprintf("face %d", f)
 		}
 	}
+	if w.Number == nil {
+		w.Number = func(_, strip string) string { return strip }
+	}
 	if len(w.Steps) == 0 {
 		w.Steps = []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
 	}

@@ -78,7 +78,8 @@ func (s *Scene) laidName(c render.Canvas, l Laid, f int, to geom.Affine, taken [
 	if size < 7 {
 		return
 	}
-	words := st.ID
+	number := s.in.Words.Number(l.Panel, st.ID)
+	words := number
 	switch {
 	case l.Panel == "":
 		words += " · spare"
@@ -94,7 +95,7 @@ func (s *Scene) laidName(c render.Canvas, l Laid, f int, to geom.Affine, taken [
 		return
 	}
 	// The middle, or a place near it that covers no sap width.
-	for _, t := range []string{words, st.ID} {
+	for _, t := range []string{words, number} {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			at := to.Apply(geom.Pt(st.L*share, st.W/2))
 			if !s.areas.body.Inset(20).Contains(at) {

@@ -12,6 +12,7 @@ import (
 func (s *Scene) buildPanel() {
 	p := s.in.Panel.Panel
 	if p == nil {
+		s.add("no panel", s.drawNoPanel)
 		return
 	}
 	for i := range p.Strips {
@@ -28,6 +29,12 @@ func (s *Scene) buildPanel() {
 	if b := s.in.Before; b != nil {
 		s.add("before", s.drawBefore)
 	}
+}
+
+func (s *Scene) drawNoPanel(c render.Canvas) {
+	words := "No panel yet. Give one its finished size, and a list of strips is proposed."
+	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
+	c.Text(s.areas.panel.Centre(), s.fit(words, st, s.areas.panel.W()-20), st)
 }
 
 // inPanel draws inside the panel's area, and beside the panel as it was.
@@ -208,7 +215,7 @@ func (s *Scene) drawBefore(c render.Canvas) {
 	for i := range p.Strips {
 		q := s.was.rect(stripRect(p, i))
 		if size := math.Min(s.size(12), q.H()*0.62); size >= 7 && p.Strips[i].Board != nil {
-			s.chip(c, geom.Pt(q.Min.X+8, q.Centre().Y), p.Strips[i].ID, render.Style{Size: size, Bold: true})
+			s.chip(c, geom.Pt(q.Min.X+8, q.Centre().Y), s.in.Words.Number(p.ID, p.Strips[i].ID), render.Style{Size: size, Bold: true})
 		}
 	}
 	c.Pop()

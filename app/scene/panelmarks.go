@@ -26,8 +26,9 @@ func (s *Scene) drawMarks(c render.Canvas, p *face.Panel, i int) {
 	x := math.Max(seen.Min.X, s.panel.rect(geom.R(0, 0, p.Length, p.Width)).Min.X)
 	at := geom.Pt(x+size*1.5, r.Centre().Y)
 	room := seen.Max.X - at.X - size*1.6
-	if w := s.chipRect(at, st.ID, style).W(); w <= room {
-		chip := s.chip(c, at, st.ID, style)
+	number := s.in.Words.Number(p.ID, st.ID)
+	if w := s.chipRect(at, number, style).W(); w <= room {
+		chip := s.chip(c, at, number, style)
 		rest := s.lying(st)
 		style.Bold = false
 		style.Size *= 0.86

@@ -189,8 +189,12 @@ func (w words) overWidth(x *face.Warning, where string) (string, string) {
 		return fmt.Sprintf("The panel is wider than your machine: %s", w.len(x.Measure)),
 			fmt.Sprintf("Thicknessing takes %s. Glue it in sections and join those by hand-flattening.", w.len(x.Limit))
 	}
+	what := "Flattening"
+	if x.Why == "thickness" {
+		what = "Thicknessing"
+	}
 	return fmt.Sprintf("Wider than your machine: %s, %s", where, w.len(x.Measure)),
-		fmt.Sprintf("Flattening takes %s. Rip it first, or flatten it by hand.", w.len(x.Limit))
+		fmt.Sprintf("%s takes %s. Rip it first, or do it by hand.", what, w.len(x.Limit))
 }
 
 func outsideOf(why string) string {

@@ -1,0 +1,208 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+)
+
+// kinds of project files.
+func projectKinds() []string { return []string{".yaml", ".yml"} }
+
+// guard asks about unsaved changes before going on.
+func (w *Window) guard(what string, then func()) {
+	w.nudge.settle()
+	if !w.ses.Dirty() {
+		then()
+		return
+	}
+	name := w.ses.Committed().Name
+	w.ask(question{
+		title: "Save the changes first?",
+		body:  wrapped("“"+name+"” has changes that are not saved. What is to become of them before you "+what+"?", widget.MediumImportance),
+		yes:   "Save", no: "Go back", other: "Throw away",
+		do: func() error {
+			if w.ses.Path() == "" {
+				w.post(func() { w.saveAs(then) })
+				return nil
+			}
+			if err := w.ses.Save(); err != nil {
+				return err
+			}
+			w.trace.saved(w.ses.Path())
+			w.post(then)
+			return nil
+		},
+		also: then,
+		size: fyne.NewSize(480, 210),
+	})
+}
+
+func (w *Window) newProject() {
+	w.guard("begin another project", func() {
+		w.surf.forget()
+		w.ses.Replace(session.Blank())
+		w.opened()
+	})
+}
+
+func (w *Window) openAsk() {
+	w.guard("open another project", func() {
+		w.choose(choosing{title: "Open a project", yes: "Open", trace: "open", kinds: projectKinds(), must: true, do: w.openPath})
+	})
+}
+
+func (w *Window) demoAsk() {
+	w.guard("open the demo", func() {
+		if err := w.openDemo(); err != nil {
+			w.fail("The demo could not be opened", err)
+		}
+	})
+}
+
+// openPath shows the project in a file; on an error what is on screen stays.
+func (w *Window) openPath(path string) error {
+	if err := w.ses.Open(path); err != nil {
+		return err
+	}
+	w.surf.forget()
+	w.set.opened(w.ses.Path())
+	w.set.keepFolder(filepath.Dir(w.ses.Path()))
+	w.opened()
+	return nil
+}
+
+func (w *Window) openOrSay(path string) {
+	if err := w.openPath(path); err != nil {
+		w.fail("The project could not be opened", err)
+	}
+}
+
+// opened shows a project just read or begun.
+func (w *Window) opened() {
+	sel := w.ses.Selected()
+	w.ses.Select(session.Selection{Panel: sel.Panel, Board: sel.Board, Zone: -1})
+	if w.menus.recent != nil {
+		w.fillRecent()
+		w.menus.main.Refresh()
+	}
+	w.changed()
+	w.say("")
+	if n := w.ses.Notices(); len(n) > 0 {
+		w.say(strings.Join(n, " "))
+	}
+}
+
+func (w *Window) save() {
+	w.nudge.settle()
+	err := w.ses.Save()
+	switch {
+	case errors.Is(err, session.ErrNoPath):
+		w.saveAs(nil)
+	case err != nil:
+		w.fail("The project could not be saved; it is still here", err)
+	default:
+		w.say("Saved " + filepath.Base(w.ses.Path()) + ".")
+		w.trace.saved(w.ses.Path())
+	}
+}
+
+// saveAs asks for a path and saves there; then, where given, follows.
+func (w *Window) saveAs(then func()) {
+	name := w.ses.Path()
+	if name == "" {
+		name = fileName(w.ses.Committed().Name) + ".yaml"
+	}
+	w.choose(choosing{title: "Save the project under a name", yes: "Save", trace: "save", name: filepath.Base(name), kinds: projectKinds(),
+		do: func(path string) error {
+			if filepath.Ext(path) == "" {
+				path += ".yaml"
+			}
+			return w.overwrite(path, w.ses.Path(), func() error {
+				if err := w.ses.SaveAs(path); err != nil {
+					return err
+				}
+				w.set.opened(w.ses.Path())
+				w.fillRecent()
+				w.menus.main.Refresh()
+				w.say("Saved " + filepath.Base(path) + ".")
+				w.trace.saved(w.ses.Path())
+				if then != nil {
+					w.post(then)
+				}
+				return nil
+			})
+		}})
+}
+
+// overwrite does the writing, after a question where another file than own
+// would be lost.
+func (w *Window) overwrite(path, own string, do func() error) error {
+	if _, err := os.Stat(path); err != nil || path == own {
+		return do()
+	}
+	w.post(func() {
+		w.ask(question{
+			title: "Replace the file?", yes: "Replace", no: "Go back",
+			body: wrapped(fmt.Sprintf("%s is there already, in %s.", filepath.Base(path), filepath.Dir(path)), widget.MediumImportance),
+			do:   do, size: fyne.NewSize(460, 190),
+		})
+	})
+	return nil
+}
+
+// fileName makes a file name of a project's name.
+func fileName(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case r == ' ', r == '-', r == '_':
+			b.WriteByte('-')
+		}
+	}
+	if s := strings.Trim(b.String(), "-"); s != "" {
+		return s
+	}
+	return "project"
+}
+
+// close ends the program, after the question about unsaved changes.
+func (w *Window) close() {
+	if w.asks != nil {
+		w.asks.cancel()
+		return
+	}
+	w.guard("quit", w.win.Close)
+}
+
+// dropped opens a project file dropped on the window, or takes a picture for
+// the board in hand.
+func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
+	if w.asks != nil {
+		return
+	}
+	for _, u := range uris {
+		path := u.Path()
+		switch ext := strings.ToLower(filepath.Ext(path)); {
+		case u.Scheme() != "file":
+		case ext == ".yaml" || ext == ".yml":
+			w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) })
+			return
+		case ext == ".jpg" || ext == ".jpeg" || ext == ".png":
+			if w.board() != nil {
+				w.photoCorners(path, 0)
+				return
+			}
+		}
+	}
+	w.say("Drop a project file (.yaml), or a picture (.jpg, .png) for the board in hand.")
+}

@@ -1,0 +1,258 @@
+package ui
+
+import (
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"heartside/app/session"
+	"heartside/app/tool"
+)
+
+// menus is the menu bar, and what it was last shown with.
+type menus struct {
+	main   *fyne.MainMenu
+	items  map[string]*fyne.MenuItem
+	recent *fyne.MenuItem
+	shown  string
+}
+
+// menuLists are the menus of the bar by the ids of their actions; "" is a
+// line, "recent", "look" and "text" are menus of their own.
+func menuLists() []struct {
+	name string
+	ids  []string
+} {
+	return []struct {
+		name string
+		ids  []string
+	}{
+		{"File", []string{"new", "open", "recent", "demo", "", "save", "save-as", "", "sheet", "", "project", "", "quit"}},
+		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
+		{"Boards", []string{"new-board", "edit-board", "photo", "remove-board", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through"}},
+		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "propose", "fill", "add-strip", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
+		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "", "look", "text"}},
+		{"Help", []string{"keys", "next-warning", "apply-fix", "", "about"}},
+	}
+}
+
+func (w *Window) buildMenus() {
+	m := &w.menus
+	m.items = map[string]*fyne.MenuItem{}
+	var bar []*fyne.Menu
+	for _, list := range menuLists() {
+		menu := fyne.NewMenu(list.name)
+		for _, id := range list.ids {
+			var it *fyne.MenuItem
+			switch id {
+			case "":
+				it = fyne.NewMenuItemSeparator()
+			case "recent":
+				it = fyne.NewMenuItem("Open recent", nil)
+				m.recent = it
+			case "look":
+				it = w.lookMenu()
+			case "text":
+				it = w.textMenu()
+			default:
+				it = w.menuItem(id)
+				m.items[id] = it
+			}
+			menu.Items = append(menu.Items, it)
+		}
+		bar = append(bar, menu)
+	}
+	if it := m.items["quit"]; it != nil {
+		it.IsQuit = true
+	}
+	m.main = fyne.NewMainMenu(bar...)
+	w.fillRecent()
+	w.win.SetMainMenu(m.main)
+	// A second chord for redo, which a menu item cannot carry.
+	w.win.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift},
+		func(fyne.Shortcut) { w.fromMenu("redo") })
+}
+
+// menuItem makes the menu item of an action.
+func (w *Window) menuItem(id string) *fyne.MenuItem {
+	a := w.acts.byID[id]
+	it := fyne.NewMenuItem(a.Label, func() { w.fromMenu(id) })
+	it.Icon = a.Icon
+	for _, c := range a.Keys {
+		if sc := c.shortcut(); sc != nil && it.Shortcut == nil {
+			it.Shortcut = sc
+		}
+	}
+	if it.Shortcut == nil && len(a.Keys) > 0 {
+		it.Label += "   (" + a.Keys[0].String() + ")"
+	}
+	it.Disabled = !a.can()
+	if a.On != nil {
+		it.Checked = a.On()
+	}
+	return it
+}
+
+// fromMenu does an action asked for by menu or shortcut. Shortcuts of the menu
+// come before the widget that has the focus, and come too while a dialog is
+// up: text fields get their own undo and redo, and a dialog is left alone.
+func (w *Window) fromMenu(id string) {
+	if f, ok := w.win.Canvas().Focused().(fyne.Shortcutable); ok && f != fyne.Shortcutable(w.surf) {
+		switch id {
+		case "undo":
+			f.TypedShortcut(&fyne.ShortcutUndo{})
+			return
+		case "redo":
+			f.TypedShortcut(&fyne.ShortcutRedo{})
+			return
+		}
+	}
+	if w.asks != nil || w.win.Canvas().Overlays().Top() != nil {
+		return
+	}
+	w.act(id)
+}
+
+// show greys and checks the items; the bar is made anew only where something
+// differs, which costs more than a frame.
+func (m *menus) show(w *Window) {
+	if m.main == nil || w.ses.Previewing() {
+		return
+	}
+	key := ""
+	for _, list := range menuLists() {
+		for _, id := range list.ids {
+			a := w.acts.byID[id]
+			if a == nil {
+				continue
+			}
+			it := m.items[id]
+			it.Disabled = !a.can()
+			if a.On != nil {
+				it.Checked = a.On()
+			}
+			switch {
+			case id == "undo" && w.ses.CanUndo():
+				it.Label = "Undo: " + w.ses.UndoLabel()
+			case id == "redo" && w.ses.CanRedo():
+				it.Label = "Redo: " + w.ses.RedoLabel()
+			case id == "undo" || id == "redo":
+				it.Label = a.Label
+			}
+			key += it.Label
+			if it.Disabled {
+				key += "-"
+			}
+			if it.Checked {
+				key += "+"
+			}
+		}
+	}
+	if key != m.shown {
+		m.shown = key
+		m.main.Refresh()
+	}
+}
+
+func (w *Window) fillRecent() {
+	var items []*fyne.MenuItem
+	for _, path := range w.set.recent() {
+		items = append(items, fyne.NewMenuItem(filepath.Base(path)+"   "+filepath.Dir(path), func() {
+			w.guard("open another project", func() { w.openOrSay(path) })
+		}))
+	}
+	w.menus.recent.Disabled = len(items) == 0
+	if len(items) == 0 {
+		items = append(items, fyne.NewMenuItem("None yet", nil))
+	}
+	w.menus.recent.ChildMenu = fyne.NewMenu("", items...)
+}
+
+func (w *Window) lookMenu() *fyne.MenuItem {
+	it := fyne.NewMenuItem("Colours", nil)
+	it.ChildMenu = fyne.NewMenu("")
+	for _, l := range []struct {
+		look Look
+		name string
+	}{{FollowSystem, "As the system"}, {Light, "Light"}, {Dark, "Dark"}} {
+		c := fyne.NewMenuItem(l.name, nil)
+		c.Checked = w.look.look == l.look
+		c.Action = func() { w.restyle(l.look, w.look.TextPercent()); w.remenu() }
+		it.ChildMenu.Items = append(it.ChildMenu.Items, c)
+	}
+	return it
+}
+
+func (w *Window) textMenu() *fyne.MenuItem {
+	it := fyne.NewMenuItem("Text size", nil)
+	it.ChildMenu = fyne.NewMenu("")
+	for _, v := range TextSizes() {
+		c := fyne.NewMenuItem(itoa(v)+" %", nil)
+		c.Checked = w.look.TextPercent() == v
+		c.Action = func() { w.restyle(w.look.look, v); w.remenu() }
+		it.ChildMenu.Items = append(it.ChildMenu.Items, c)
+	}
+	return it
+}
+
+// remenu makes the menu bar anew, for its ticks.
+func (w *Window) remenu() {
+	w.menus.shown = ""
+	w.buildMenus()
+	w.menus.show(w)
+}
+
+// contextMenu is the menu for a place on the surface.
+func (w *Window) contextMenu(t tool.Hit) *fyne.Menu {
+	var ids []string
+	switch t.Part {
+	case tool.PanelStrip:
+		ids = []string{"roll", "turn", "swap", "forward", "backward", "", "lift", "pin", "size", "planed", "", "remove-strip"}
+	case tool.BoardStrip, tool.RotateHandle:
+		ids = []string{"roll", "turn", "lift", "pin", "size", "planed"}
+	case tool.PanelPlace:
+		ids = []string{"place", "fill", "", "swap", "forward", "backward", "size", "remove-strip"}
+	case tool.PanelGround:
+		ids = []string{"edit-panel", "propose", "fill", "add-strip", "", "before", "hatch", "fit", "true"}
+	case tool.BoardGround, tool.BoardEdge, tool.ZoneEdge, tool.ZoneVertex:
+		ids = []string{"place", "edit-board", "photo", "", "zones", "zone-become", "zone-through", "", "hatch", "fit", "true"}
+	case tool.Lane:
+		ids = []string{"edit-board", "photo", "zones", "", "new-board", "remove-board"}
+	default:
+		ids = []string{"new-board", "new-panel", "", "fit"}
+	}
+	var items []*fyne.MenuItem
+	for _, id := range ids {
+		if id == "" {
+			items = append(items, fyne.NewMenuItemSeparator())
+			continue
+		}
+		items = append(items, w.menuItem(id))
+	}
+	if t.Part == tool.PanelStrip || t.Part == tool.PanelPlace {
+		if swap := w.swapMenu(t); swap != nil {
+			items = append(items, swap)
+		}
+	}
+	return fyne.NewMenu("", items...)
+}
+
+// swapMenu offers every other strip of the panel to change places with.
+func (w *Window) swapMenu(t tool.Hit) *fyne.MenuItem {
+	n := w.ses.Project().Panel(t.Panel)
+	if n == nil || len(n.Strips) < 2 {
+		return nil
+	}
+	it := fyne.NewMenuItem("Swap with", nil)
+	it.ChildMenu = fyne.NewMenu("")
+	for _, s := range n.Strips {
+		if s.ID != t.Strip {
+			it.ChildMenu.Items = append(it.ChildMenu.Items, fyne.NewMenuItem("Strip "+w.ses.Number(n.ID, s.ID), func() {
+				w.commit(swapEdit(n.ID, t.Strip, s.ID))
+				w.ses.Select(session.Selection{Panel: n.ID, Strip: t.Strip, Zone: -1})
+			}))
+		}
+	}
+	return it
+}

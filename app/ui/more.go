@@ -1,0 +1,95 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/layout/face"
+)
+
+// moreReadings is the foot of the column: edges, ends, strips and joints, and
+// what the readings rest on.
+type moreReadings struct {
+	w     *Window
+	box   *fyne.Container
+	sides *figures
+	notes *widget.Label
+	shown string
+}
+
+func newMoreReadings(w *Window) *moreReadings {
+	m := &moreReadings{w: w, sides: newFigures(), notes: widget.NewLabel("")}
+	m.notes.Wrapping = fyne.TextWrapWord
+	m.notes.Importance = widget.LowImportance
+	m.box = container.NewVBox(widget.NewSeparator(), m.sides.box, snug(m.notes))
+	return m
+}
+
+func (m *moreReadings) show() {
+	ses := m.w.ses
+	id := ses.Selected().Panel
+	n, r, p := ses.Project().Panel(id), ses.Reading(id), ses.Panel(id)
+	if n == nil || r == nil || r.Placed == 0 {
+		m.box.Hide()
+		return
+	}
+	if !m.box.Visible() {
+		m.box.Show()
+	}
+	front, back, left, right := n.Role.EdgeNames()
+	rows := []figure{
+		{name: "Sapwood on edges", show: front, back: strings.TrimSuffix(back, " edge"), head: true},
+		{name: "", show: percent(r.Edges[0].Light.Value), back: percent(r.Edges[1].Light.Value)},
+		{name: "Sapwood on ends", show: left, back: strings.TrimSuffix(right, " end"), head: true},
+		{name: "", show: percent(r.Ends[0].Light.Value), back: percent(r.Ends[1].Light.Value)},
+	}
+	if len(r.Joints) > 0 {
+		rows = append(rows, figure{name: "Joints, from the " + front, show: "meets", back: "differs on", head: true})
+	}
+	for _, j := range r.Joints {
+		f := figure{
+			name: ses.Number(id, p.Strips[j.I].ID) + " to " + ses.Number(id, p.Strips[j.I+1].ID),
+			show: jointShort(j.Kind), back: percent(j.Mismatch),
+		}
+		if j.Kind == face.Unjudged {
+			f.back = "–"
+		}
+		rows = append(rows, f)
+	}
+	m.sides.set(rows)
+	var notes []string
+	if r.SawnFaces {
+		notes = append(notes, "Read on the sawn faces: wood is still to come off, and planing will move the sap line.")
+	}
+	for i := range r.Strips {
+		if r.Strips[i].Guessed {
+			notes = append(notes, "A face of some board was not looked at: it is taken straight through from the other one.")
+			break
+		}
+	}
+	if r.Show.Contrast.Assumed {
+		notes = append(notes, "Contrast is assumed: from the species' drawing colours, an illustration. Photographs make it measured.")
+	}
+	notes = append(notes, "Contrast classes begin at 2, 6 and 12, published for CIELAB differences on wood; holding CIEDE2000 against them is an engineering choice.")
+	notes = append(notes, m.w.ses.PhotoTrouble()...)
+	if s := strings.Join(notes, "\n\n"); s != m.shown {
+		m.shown = s
+		m.notes.SetText(s)
+	}
+}
+
+// jointShort says what meets at a joint, for a narrow column.
+func jointShort(kind face.JointKind) string {
+	switch kind {
+	case face.HeartHeart:
+		return "heart, heart"
+	case face.SapSap:
+		return "sap, sap"
+	case face.SapHeart:
+		return "sap, heart"
+	}
+	return "not judged"
+}

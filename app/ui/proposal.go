@@ -1,0 +1,215 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+	"heartside/layout/cutting"
+	"heartside/layout/face"
+	"heartside/model"
+)
+
+// proposing is the dialog that shows a first list of strips.
+type proposing struct {
+	w      *Window
+	panel  *model.Panel
+	places []cutting.Place
+	number *field
+	list   *widget.Label
+	why    string
+	front  *widget.Check
+}
+
+// proposeAsk proposes strips for a panel of the project.
+func (w *Window) proposeAsk(id string) {
+	if n := w.ses.Project().Panel(id); n != nil {
+		w.proposal(n, false)
+	}
+}
+
+// proposal looks for a first list of strips, which may take longer than a
+// frame, and shows it. A new panel is added with its strips as one change.
+func (w *Window) proposal(n *model.Panel, fresh bool) {
+	fp := w.facePanel(n)
+	var boards []*face.Board
+	for _, b := range w.ses.Project().Boards {
+		boards = append(boards, w.ses.Board(b.ID))
+	}
+	used := w.used(n.ID, "", "")
+	a, m := w.ses.Allowances(), w.ses.Machines()
+	w.background("Working out strips for "+n.ID+"…", func() func() {
+		out := cutting.Propose(fp, boards, used, a, m)
+		return func() { w.showProposal(n, out, fresh) }
+	})
+}
+
+func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) {
+	q := &proposing{w: w, panel: n, places: out.Places, why: reasons(w, out.Reasons)}
+	q.number = w.newField(itoa(len(out.Places)), "5")
+	q.number.OnChanged = func(string) { q.renumber() }
+	q.list = wrapped("", widget.MediumImportance)
+	front, back, left, right := n.Role.EdgeNames()
+	q.front = widget.NewCheck("Yes, I stand at the "+front+" of it", nil)
+	q.front.Checked = true
+	q.tell()
+	body := container.NewVBox(
+		pairs(named("Strips"), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
+		bold("Which side will you stand at?"),
+		wrapped("On screen and on the sheet the "+front+" lies at the bottom, the "+back+" at the top, the "+left+" at the left and the "+right+" at the right. Strips are counted from the "+front+".", widget.MediumImportance),
+		q.front)
+	yes := "Take these strips"
+	if !fresh && placed(n) > 0 {
+		yes = "Begin again with these"
+		body.Add(wrapped(count(placed(n), "strip of this panel lies", "strips of this panel lie")+" on boards already and would be lifted off. Undo brings them back.", widget.WarningImportance))
+	}
+	w.ask(question{title: "Strips for “" + title(n.ID) + "”", body: body, yes: yes, focus: q.number, size: fyne.NewSize(560, 480),
+		do: func() error { return q.keep(fresh) }})
+}
+
+func placed(n *model.Panel) int {
+	k := 0
+	for _, s := range n.Strips {
+		if !s.Empty() {
+			k++
+		}
+	}
+	return k
+}
+
+// tell writes the list: widths front to back.
+func (q *proposing) tell() {
+	if len(q.places) == 0 {
+		q.list.SetText("Type how many strips to make it of.")
+		return
+	}
+	var widths []string
+	sum := 0.0
+	for _, p := range q.places {
+		widths = append(widths, q.w.ses.Len(p.W))
+		sum += p.W
+	}
+	q.list.SetText(fmt.Sprintf("%s, each %s long as glued. Widths from the front: %s; together %s for a panel of %s.",
+		count(len(q.places), "strip", "strips"), q.w.ses.Len(q.places[0].L), strings.Join(widths, ", "), q.w.ses.Len(sum), q.w.ses.Len(q.panel.Width)))
+}
+
+// mostStrips keeps a slip of the finger from making thousands.
+const mostStrips = 60
+
+// renumber shares the same width and length out between another number.
+func (q *proposing) renumber() {
+	k, err := strconv.Atoi(strings.TrimSpace(q.number.Text))
+	if err != nil || k < 1 || k > mostStrips || len(q.places) == 0 {
+		return
+	}
+	sum := 0.0
+	for _, p := range q.places {
+		sum += p.W
+	}
+	q.places = evenPlaces(k, q.places[0].L, sum)
+	q.tell()
+}
+
+// evenPlaces shares a width out between k places, in tenths of a mm but for
+// the last.
+func evenPlaces(k int, length, width float64) []cutting.Place {
+	out := make([]cutting.Place, k)
+	w := math.Floor(width/float64(k)*10+1e-6) / 10
+	for i := range out {
+		out[i] = cutting.Place{L: length, W: w}
+	}
+	out[k-1].W += width - w*float64(k)
+	return out
+}
+
+// keep makes the places part of the project.
+func (q *proposing) keep(fresh bool) error {
+	k, err := strconv.Atoi(strings.TrimSpace(q.number.Text))
+	if err != nil || k < 1 || k > mostStrips {
+		return fmt.Errorf("strips: %q is no number of strips; write 1 to %d", q.number.Text, mostStrips)
+	}
+	n := *q.panel
+	n.Strips = nil
+	n.FrontNamed = q.front.Checked
+	taken := idsOf(q.w.ses.Committed())
+	next := 1
+	for _, p := range q.places {
+		for taken[itoa(next)] {
+			next++
+		}
+		n.Strips = append(n.Strips, model.NewPlace(itoa(next), p.L, p.W))
+		next++
+	}
+	var e model.Edit = model.SetPanel{Panel: &n}
+	if fresh {
+		e = model.AddPanel{Panel: &n}
+	}
+	if err := q.w.ses.Commit(e); err != nil {
+		return err
+	}
+	sel := q.w.ses.Selected()
+	q.w.ses.Select(session.Selection{Panel: n.ID, Board: sel.Board, Zone: -1})
+	return nil
+}
+
+// idsOf lists the ids of all strips.
+func idsOf(p *model.Project) map[string]bool {
+	out := map[string]bool{}
+	mark := func(list []model.Strip) {
+		for _, s := range list {
+			out[s.ID] = true
+		}
+	}
+	for _, n := range p.Panels {
+		mark(n.Strips)
+	}
+	for _, k := range p.Kept {
+		mark(k.Strips)
+	}
+	mark(p.Spares)
+	return out
+}
+
+// reasons says why a proposal came out as it did.
+func reasons(w *Window, list []cutting.Reason) string {
+	var out []string
+	l := w.ses.Len
+	for _, r := range list {
+		switch r.Key {
+		case cutting.ReasonLength:
+			out = append(out, "Over-length by "+l(r.A-r.B)+" until the panel is trimmed.")
+		case cutting.ReasonShort:
+			out = append(out, "The longest board gives "+l(r.A)+" where "+l(r.B)+" was wished for.")
+		case cutting.ReasonTooShort:
+			out = append(out, "The longest board gives only "+l(r.A)+", less than the panel's "+l(r.B)+".")
+		case cutting.ReasonMachine:
+			out = append(out, "No wider than "+l(r.A)+", for a machine of "+l(r.B)+".")
+		case cutting.ReasonBoards:
+			out = append(out, "They come out of "+count(int(r.A), "board", "boards")+".")
+		case cutting.ReasonNotEnough:
+			out = append(out, fmt.Sprintf("Only %.0f of %.0f can be cut from the boards there are.", r.A, r.B))
+		case cutting.ReasonNarrow:
+			out = append(out, "No narrower than "+l(r.A)+", for the machine's "+l(r.B)+".")
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// addPlace puts one more empty place at the back of the panel.
+func (w *Window) addPlace() {
+	n := w.panel()
+	l, wd := n.Length+30, 90.0
+	if k := len(n.Strips); k > 0 {
+		l, wd = n.Strips[k-1].L, n.Strips[k-1].W
+	}
+	id := model.NextStripID(w.ses.Committed())
+	if w.commit(model.AddStrip{Panel: n.ID, Strip: model.NewPlace(id, l, wd), At: len(n.Strips)}) {
+		w.ses.Select(session.Selection{Panel: n.ID, Strip: id, Zone: -1})
+	}
+}

@@ -1,0 +1,202 @@
+package ui
+
+import (
+	"fmt"
+	"image/color"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"heartside/layout/face"
+	"heartside/model"
+)
+
+// readings is the head of the column: the panel, its light share large, and
+// the figures of show face and back.
+type readings struct {
+	w     *Window
+	box   *fyne.Container
+	name  *canvas.Text
+	size  *canvas.Text
+	laid  *canvas.Text
+	big   *canvas.Text
+	what  *canvas.Text
+	gauge *gauge
+	rows  *figures
+}
+
+func newReadings(w *Window) *readings {
+	r := &readings{w: w, name: text(theme.SizeNameSubHeadingText, true), size: text(theme.SizeNameCaptionText, false), laid: text(theme.SizeNameCaptionText, false),
+		big: text(theme.SizeNameHeadingText, true), what: text(theme.SizeNameCaptionText, false)}
+	r.gauge = newGauge()
+	r.rows = newFigures()
+	var head fyne.CanvasObject = container.NewBorder(nil, nil, r.big, nil, container.NewCenter(r.what))
+	if w.large() {
+		head = container.NewVBox(r.big, r.what)
+	}
+	r.box = container.NewVBox(r.name, r.size, r.laid, head, r.gauge)
+	return r
+}
+
+// text is one line of the column.
+func text(size fyne.ThemeSizeName, strong bool) *canvas.Text {
+	t := canvas.NewText("", color.Black)
+	t.TextSize = theme.Size(size)
+	t.TextStyle.Bold = strong
+	return t
+}
+
+// write sets a line where it differs; every new string costs the toolkit a
+// picture of it.
+func write(t *canvas.Text, s string, hue fyne.ThemeColorName) {
+	c := theme.Color(hue)
+	if t.Text == s && t.Color == c {
+		return
+	}
+	t.Text, t.Color = s, c
+	t.Refresh()
+}
+
+func (r *readings) show() {
+	ses := r.w.ses
+	sel := ses.Selected()
+	n := ses.Project().Panel(sel.Panel)
+	read := ses.Reading(sel.Panel)
+	if n == nil || read == nil {
+		write(r.name, "No panel", theme.ColorNameForeground)
+		for _, t := range []*canvas.Text{r.size, r.laid, r.big, r.what} {
+			write(t, "", theme.ColorNameForeground)
+		}
+		r.gauge.none()
+		r.rows.set(nil)
+		return
+	}
+	fp := ses.Panel(n.ID)
+	write(r.name, headline(n), theme.ColorNameForeground)
+	write(r.size, ses.Len(n.Length)+" × "+ses.Len(n.Width)+" × "+ses.Len(n.Thickness), theme.ColorNamePlaceHolder)
+	write(r.laid, fmt.Sprintf("%d of %s placed on boards", read.Placed, count(len(n.Strips), "strip", "strips")), theme.ColorNamePlaceHolder)
+	if read.Placed == 0 {
+		write(r.big, "", theme.ColorNameForeground)
+		write(r.what, "", theme.ColorNameForeground)
+		r.gauge.none()
+		r.rows.set(nil)
+		return
+	}
+	over := n.UnwantedLimit[0] < 1 && read.Show.Unwanted.Value > n.UnwantedLimit[0]
+	hue := theme.ColorNameForeground
+	if over {
+		hue = theme.ColorNameError
+	}
+	write(r.big, percent(read.Show.Light.Value), hue)
+	write(r.what, "light wood (sapwood) on the show face", theme.ColorNamePlaceHolder)
+	u := read.Show.Unwanted
+	r.gauge.set(u.Value, u.Lo, u.Hi, limitOf(n.UnwantedLimit[0]), over)
+	r.rows.set(faceRows(n, fp, read))
+}
+
+// headline names a panel, and its role where the name does not say it.
+func headline(n *model.Panel) string {
+	s := title(n.ID)
+	if role := roleWords(n.Role); n.Role != model.RoleOther && !strings.Contains(strings.ToLower(s), strings.ToLower(role)) {
+		s += "  ·  " + role
+	}
+	return s
+}
+
+// limitOf is where a limit stands on the gauge, -1 for none.
+func limitOf(v float64) float64 {
+	if v >= 1 {
+		return -1
+	}
+	return v
+}
+
+// faceRows are the figures of show face and back.
+func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
+	rows := []figure{{name: "", show: "show face", back: "back", head: true}}
+	if p.Wanted == face.WantHeart {
+		rows = append(rows, figure{name: "Sapwood, unwanted", show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
+	} else {
+		rows = append(rows, figure{name: "Sapwood", show: shareText(r.Show.Light), back: shareText(r.Back.Light)})
+		if p.Wanted == face.WantSap {
+			rows = append(rows, figure{name: "Heartwood, unwanted", show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
+		}
+	}
+	if p.Wanted != face.WantBoth {
+		rows = append(rows, figure{name: "limit", show: limitText(n.UnwantedLimit[0]), back: limitText(n.UnwantedLimit[1]), quiet: true})
+	}
+	if r.Show.UnseenPart > 0 || r.Back.UnseenPart > 0 {
+		rows = append(rows, figure{name: "Not seen yet", show: percent(r.Show.UnseenPart), back: percent(r.Back.UnseenPart)})
+	}
+	rows = append(rows,
+		figure{name: "Contrast, ΔE", show: contrastText(r.Show.Contrast), back: contrastText(r.Back.Contrast)},
+		figure{name: assumedText(r), show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast), quiet: true},
+		figure{name: "Contrast coverage", show: percent(r.Show.Coverage), back: percent(r.Back.Coverage)},
+		figure{name: bandName(p.Wanted), show: bandText(r.Show), back: bandText(r.Back)},
+	)
+	if len(r.Show.Flaws) > 0 || len(r.Back.Flaws) > 0 {
+		rows = append(rows, figure{name: "Flaws", show: itoa(len(r.Show.Flaws)), back: itoa(len(r.Back.Flaws))})
+	}
+	return rows
+}
+
+// shareText prints a share, with its range where something is unseen.
+func shareText(s face.Share) string {
+	if s.Hi-s.Lo < 0.0005 {
+		return percent(s.Value)
+	}
+	return strings.TrimSuffix(percent(s.Lo), " %") + " to " + percent(s.Hi)
+}
+
+func limitText(v float64) string {
+	if v >= 1 {
+		return "any"
+	}
+	return percent(v)
+}
+
+func contrastText(c face.Contrast) string {
+	switch {
+	case c.Split:
+		return "by board"
+	case !c.Known:
+		return "one kind"
+	}
+	return fmt.Sprintf("%.0f", c.DE)
+}
+
+// contrastClass is the class of a contrast.
+func contrastClass(c face.Contrast) string {
+	if !c.Known || c.Split {
+		return ""
+	}
+	return classWords(c.DE)
+}
+
+// assumedText says what the contrasts rest on.
+func assumedText(r *face.Reading) string {
+	for _, c := range []face.Contrast{r.Show.Contrast, r.Back.Contrast} {
+		if c.Known && c.Assumed {
+			return "assumed colours"
+		}
+	}
+	return ""
+}
+
+func bandName(w face.Wanted) string {
+	if w == face.WantSap {
+		return "Dark bands"
+	}
+	return "Light bands"
+}
+
+func bandText(f face.Face) string {
+	t := itoa(len(f.Bands))
+	if f.Specks > 0 {
+		t += ", " + count(f.Specks, "speck", "specks")
+	}
+	return t
+}

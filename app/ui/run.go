@@ -1,0 +1,119 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+
+	"fyne.io/fyne/v2"
+
+	"heartside/app/render"
+	"heartside/app/session"
+	"heartside/assets"
+)
+
+// ErrNoDisplay is given where no window can be opened.
+var ErrNoDisplay = errors.New("there is no display to open a window on (DISPLAY and WAYLAND_DISPLAY are empty): start it from a desktop session, or use the commands check and sheet")
+
+// HasDisplay reports whether the environment names a display.
+func HasDisplay(env func(string) string) bool {
+	return env("DISPLAY") != "" || env("WAYLAND_DISPLAY") != ""
+}
+
+// Start is what the window starts with.
+type Start struct {
+	Path   string              // project to open, "" the last one or the demo
+	Env    func(string) string // os.Getenv
+	Stderr io.Writer           // where the trace goes
+}
+
+// Run opens the window and returns when it is closed.
+func Run(a fyne.App, st Start) error {
+	w, err := Open(a, st)
+	if err != nil {
+		return err
+	}
+	a.Lifecycle().SetOnStarted(func() { w.started() })
+	w.win.ShowAndRun()
+	w.stop()
+	w.ses.Close()
+	return nil
+}
+
+// Open builds the window without running it.
+func Open(a fyne.App, st Start) (*Window, error) {
+	faces, err := render.LoadFaces()
+	if err != nil {
+		return nil, err
+	}
+	set := settings{a.Preferences()}
+	look, text := set.look(st.Env)
+	th, err := loadTheme(look, text)
+	if err != nil {
+		return nil, err
+	}
+	a.Settings().SetTheme(th)
+	ses := session.New(session.Blank(), session.Options{Post: fyne.Do})
+	w := New(Parts{App: a, Session: ses, Look: th, Faces: faces, Post: fyne.Do, Start: st})
+	first := set.first()
+	path := st.Path
+	if recent := set.recent(); path == "" && !first && len(recent) > 0 {
+		path = recent[0]
+	}
+	if path == "" {
+		return w, w.openDemo()
+	}
+	if err := w.openPath(path); err != nil {
+		if demo := w.openDemo(); demo != nil {
+			return w, demo
+		}
+		w.post(func() { w.fail("The project could not be opened; the demo is shown instead", err) })
+	}
+	return w, nil
+}
+
+// loadTheme makes the theme with the typefaces built in.
+func loadTheme(look Look, text int) (*Theme, error) {
+	regular, err := assets.Fonts.ReadFile("fonts/DejaVuSans.ttf")
+	if err != nil {
+		return nil, fmt.Errorf("typeface: %w", err)
+	}
+	bold, err := assets.Fonts.ReadFile("fonts/DejaVuSans-Bold.ttf")
+	if err != nil {
+		return nil, fmt.Errorf("typeface: %w", err)
+	}
+	return NewTheme(look, text, regular, bold), nil
+}
+
+// demoSource reads the demo's pictures.
+type demoSource struct{ files fs.FS }
+
+// Open implements session.Source.
+func (d demoSource) Open(name string) (io.ReadCloser, error) { return d.files.Open(name) }
+
+// openDemo shows the project built into the program. It has no file: saving it
+// asks for a name.
+func (w *Window) openDemo() error {
+	files, err := fs.Sub(assets.Demo, "demo")
+	if err != nil {
+		return fmt.Errorf("demo: %w", err)
+	}
+	data, err := fs.ReadFile(files, "project.yaml")
+	if err != nil {
+		return fmt.Errorf("demo: %w", err)
+	}
+	w.surf.forget()
+	if err := w.ses.OpenFrom(data, "demo", demoSource{files}); err != nil {
+		return err
+	}
+	w.opened()
+	return nil
+}
+
+// started is called once the window is on screen.
+func (w *Window) started() {
+	w.win.Canvas().Focus(w.surf)
+	w.trace.ready()
+	w.trace.state(w)
+}

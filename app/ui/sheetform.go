@@ -1,0 +1,77 @@
+package ui
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/sheet"
+)
+
+func papers() []sheet.Paper { return []sheet.Paper{sheet.A4, sheet.Letter} }
+
+func paperWords(p sheet.Paper) string {
+	if p == sheet.Letter {
+		return "Letter"
+	}
+	return "A4"
+}
+
+// sheetAsk writes the layout sheet.
+func (w *Window) sheetAsk() {
+	paper := choice(papers(), paperWords, sheet.A4)
+	name := fileName(w.ses.Committed().Name)
+	if p := w.ses.Path(); p != "" {
+		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
+	}
+	extra := container.NewVBox(pairs(named("Paper"), paper),
+		wrapped("The ending says what is written: .pdf one document, .png a picture of each page.", widget.LowImportance))
+	w.choose(choosing{title: "Layout sheet", yes: "Write the sheet", trace: "export", name: name + ".pdf", kinds: []string{".pdf", ".png"}, extra: extra,
+		do: func(path string) error {
+			if filepath.Ext(path) == "" {
+				path += ".pdf"
+			}
+			if ext := strings.ToLower(filepath.Ext(path)); ext != ".pdf" && ext != ".png" {
+				return fmt.Errorf("%s: the sheet is written as .pdf or .png; end the name so", filepath.Base(path))
+			}
+			return w.overwrite(path, "", func() error {
+				w.post(func() { w.writeSheet(path, chosen(paper, papers())) })
+				return nil
+			})
+		}})
+}
+
+// writeSheet makes the sheet beside the window, with what was on screen when
+// it was asked for.
+func (w *Window) writeSheet(path string, paper sheet.Paper) {
+	in := sheet.FromSession(w.ses, time.Now().Format("2006-01-02"), paper, w.faces)
+	for i := range in.Panels {
+		if in.Panels[i].Reading != nil {
+			in.Panels[i].Reading = in.Panels[i].Reading.Clone() // the session goes on reading
+		}
+	}
+	bar := widget.NewProgressBarInfinite()
+	up := w.ask(question{title: "Writing the layout sheet", body: container.NewVBox(bar, wrapped(path, widget.LowImportance)), no: "Leave it to itself", size: fyne.NewSize(460, 190)})
+	go func() {
+		doc, err := sheet.Build(in)
+		var files []string
+		if err == nil {
+			files, err = sheet.Write(doc, path)
+		}
+		w.post(func() {
+			bar.Stop()
+			up.close()
+			if err != nil {
+				w.fail("The sheet could not be written", err)
+				return
+			}
+			w.trace.wrote(path)
+			w.say(fmt.Sprintf("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), "page", "pages")))
+		})
+	}()
+}

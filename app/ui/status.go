@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/scene"
+)
+
+// statusLine tells what lies under the pointer and what can be done there.
+type statusLine struct {
+	box  fyne.CanvasObject
+	text *widget.Label
+	keys *widget.Label
+}
+
+func newStatusLine(*Window) *statusLine {
+	s := &statusLine{text: widget.NewLabel(""), keys: widget.NewLabel("F1 keys")}
+	s.text.Truncation = fyne.TextTruncateEllipsis
+	s.keys.Importance = widget.LowImportance
+	s.box = container.NewBorder(nil, nil, nil, s.keys, s.text)
+	s.say("")
+	return s
+}
+
+// say shows one line; "" says what can be done at any time.
+func (s *statusLine) say(text string) {
+	if text == "" {
+		text = "Drag a strip on its board; drag it up or down in the panel to reorder. R rolls it over, T turns it end for end."
+	}
+	if s.text.Text != text {
+		s.text.SetText(text)
+	}
+}
+
+// hover says what lies under the pointer.
+func (s *statusLine) hover(w *Window, h scene.Hit) {
+	if w.surf.state.Busy() {
+		return
+	}
+	if w.surf.show.zoning {
+		if t := zoneHint(w, h); t != "" {
+			s.say(t)
+		}
+		return
+	}
+	s.say(hint(w, h))
+}
+
+// hint is the line for a place on the surface.
+func hint(w *Window, h scene.Hit) string {
+	ses := w.ses
+	switch h.Part {
+	case scene.PanelStrip:
+		return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag up or down: reorder, with Ctrl: swap. Drag sideways: slide along its board. R roll over, T turn, right click: more."
+	case scene.PanelPlace:
+		return "Empty place " + h.Strip + ". Drop it on a board, or sweep along the board in hand. Enter lays it on board " + ses.Selected().Board + "."
+	case scene.Joint:
+		return jointHint(w, h)
+	case scene.PanelGround:
+		return "Wheel: zoom at the pointer. Drag: move the view. 0 fits everything, 1 is true size."
+	case scene.BeforeSide:
+		return "The panel before the last change. B closes this view."
+	case scene.BoardFace:
+		text := "Board " + h.Board + ", " + sideName(w, h.Board, h.Face) + ", " + ses.Len(h.At1.X) + " from the marked end, " + ses.Len(h.At1.Y) + " from the marked edge."
+		if id, ok := ses.NextEmpty(ses.Selected().Panel); ok {
+			text += " Sweep along it to lay empty place " + id + "."
+		}
+		return text
+	case scene.BoardEdge:
+		return "The marked edge of board " + h.Board + ". The letter is chalked on the marked end, at this edge's corner, on the face-1 side."
+	case scene.BoardStrip:
+		return "Strip " + ses.Number(h.Panel, h.Strip) + " on board " + h.Board + ". Drag to move it, with Shift: along or across only, with Ctrl: without snapping. Arrow keys: 1 mm."
+	case scene.RotateHandle:
+		return "Drag to turn the strip on its board. With Shift: whole degrees."
+	case scene.Lane:
+		return "Board " + h.Board + ". Click to take it in hand. Strips can be dropped on it."
+	}
+	return ""
+}
+
+func jointHint(w *Window, h scene.Hit) string {
+	r := w.ses.Reading(h.Panel)
+	if r == nil || h.Index < 0 || h.Index >= len(r.Joints) {
+		return ""
+	}
+	j := r.Joints[h.Index]
+	p := w.ses.Panel(h.Panel)
+	text := "Joint " + w.ses.Number(h.Panel, p.Strips[j.I].ID) + " to " + w.ses.Number(h.Panel, p.Strips[j.I+1].ID) + ": " + jointWords(j.Kind)
+	if j.Mismatch > 0 {
+		text += ", sapwood meets heartwood on " + percent(j.Mismatch) + " of it"
+	}
+	return text + "."
+}
+
+func zoneHint(w *Window, h scene.Hit) string {
+	switch h.Part {
+	case scene.ZoneVertex:
+		return "Drag the corner to move it. Delete takes it away."
+	case scene.ZoneEdge:
+		return "Drag the edge here to add a corner."
+	case scene.BoardFace, scene.BoardStrip:
+		if w.surf.show.brush > 0 {
+			return "Paint " + kindWords(w.surf.show.kind) + " with the brush. X takes the next size, C draws corner by corner, Shift+S, H, F or U choose the kind. Esc ends."
+		}
+		if h.Zone >= 0 {
+			return "Click to take this zone in hand. Ctrl+click begins a new zone of " + kindWords(w.surf.show.kind) + " on top. Delete removes the zone in hand."
+		}
+		return "Click to begin a zone of " + kindWords(w.surf.show.kind) + ". X takes the brush, Shift+S, H, F or U choose the kind. Esc ends."
+	}
+	return ""
+}
+
+// sideName calls a face heart side or bark side once that is known.
+func sideName(w *Window, board string, f int) string {
+	if b := w.ses.Board(board); b != nil {
+		switch b.BarkFace {
+		case f:
+			return "bark side"
+		case 3 - f:
+			return "heart side"
+		}
+	}
+	return "face " + itoa(f)
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

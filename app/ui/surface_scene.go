@@ -1,0 +1,175 @@
+package ui
+
+import (
+	"strings"
+
+	"heartside/app/scene"
+	"heartside/app/tool"
+	"heartside/layout/face"
+	"heartside/layout/geom"
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+// input gathers what the scene is made from.
+func (s *surface) input() scene.Input {
+	ses := s.w.ses
+	sel := ses.Selected()
+	size := s.Size()
+	p := ses.Project()
+	if s.seen[0] != sel.Panel {
+		s.seen[0], s.views.Panel = sel.Panel, scene.View{}
+	}
+	if s.seen[1] != sel.Board {
+		s.seen[1], s.views.Board = sel.Board, scene.View{}
+	}
+	in := scene.Input{
+		Size:   geom.Pt(float64(size.Width), float64(size.Height)),
+		Pick:   scene.Pick{Strip: sel.Strip, Board: sel.Board, Face: sel.Face, Zone: -1},
+		Hover:  s.show.hover,
+		Views:  s.views,
+		Sketch: s.sketch(),
+		Roll:   s.roll.now(),
+	}
+	if s.show.zoning {
+		in.Pick.Zone = sel.Zone
+	}
+	if n := p.Panel(sel.Panel); n != nil {
+		in.Panel.Panel, in.Panel.Reading = ses.Panel(n.ID), ses.Reading(n.ID)
+		in.Panel.Front, in.Panel.Back, in.Panel.Left, in.Panel.Right = n.Role.EdgeNames()
+		if s.show.before {
+			in.Before = ses.BeforePanel(n.ID)
+		}
+		in.Lit = s.lit(n.ID)
+	}
+	in.Boards = s.stack(p, sel.Panel, sel.Board)
+	in.Look = scene.Look{
+		Theme: s.w.sceneTheme(), Text: float64(s.w.look.TextPercent()) / 100, Pixels: s.pixels,
+		Hatch: s.show.hatch, Outlines: s.show.zoning || s.show.hatch,
+		Faces: s.w.faces, Textures: s.textures, Picture: ses.Picture, Focus: s.focused,
+	}
+	in.Words = s.words()
+	return in
+}
+
+// stack lists the boards and every strip that lies on one.
+func (s *surface) stack(p *model.Project, panel, hand string) scene.Stack {
+	ses := s.w.ses
+	a := p.Allowances
+	st := scene.Stack{InHand: hand, Blank: scene.Blank{Side: a.Joint + a.Rest, End: a.Ends, Kerf: a.Kerf}}
+	for _, b := range p.Boards {
+		if fb := ses.Board(b.ID); fb != nil {
+			st.All = append(st.All, fb)
+		}
+	}
+	for _, n := range p.Panels {
+		fp := ses.Panel(n.ID)
+		if fp == nil {
+			continue
+		}
+		for i := range fp.Strips {
+			if fp.Strips[i].Board != nil {
+				st.Laid = append(st.Laid, scene.Laid{Panel: n.ID, Strip: &fp.Strips[i], Back: n.ID != panel})
+			}
+		}
+	}
+	spares := ses.Spares()
+	for i := range spares {
+		if spares[i].Board != nil {
+			st.Laid = append(st.Laid, scene.Laid{Strip: &spares[i]})
+		}
+	}
+	return st
+}
+
+// lit is the places of the warnings, the one pointed at bright.
+func (s *surface) lit(panel string) []scene.Light {
+	var out []scene.Light
+	for i, n := range s.w.column.notes {
+		if n.Place.Empty() || n.Side != face.Show && n.Side != face.Back && i != s.pointed {
+			continue
+		}
+		if i == s.pointed || n.Kind == face.LoneStreak && n.Side == face.Show {
+			out = append(out, scene.Light{Side: n.Side, Place: n.Place, Bright: i == s.pointed, Severe: n.Severe})
+		}
+	}
+	return out
+}
+
+func (s *surface) sketch() scene.Sketch {
+	k := s.show.sketch
+	out := scene.Sketch{Board: k.Board, Face: k.Face, Ring: k.Ring, Kind: kindOf(k.Kind),
+		Centre: k.Centre, Radius: k.Radius, Carried: k.Carried, Swap: k.Swap}
+	for _, g := range k.Guides {
+		out.Guides = append(out.Guides, scene.Guide{A: g.A, B: g.B, Why: g.Why})
+	}
+	return out
+}
+
+func kindOf(k model.ZoneKind) face.Kind {
+	switch k {
+	case model.Sap:
+		return face.Sap
+	case model.Flaw:
+		return face.Flaw
+	case model.Unseen:
+		return face.Unseen
+	}
+	return face.Heart
+}
+
+// words writes lengths on the surface in the project's units.
+func (s *surface) words() scene.Words {
+	ses := s.w.ses
+	w := scene.Words{
+		Len:   ses.Len,
+		Short: func(mm float64) string { return strings.TrimSuffix(ses.Len(mm), " mm") },
+		Share: percent, Number: ses.Number,
+	}
+	if ses.Units() == unit.Inch {
+		for _, in := range []float64{0.125, 0.25, 0.5, 1, 2, 6, 12, 24, 48, 120, 240} {
+			w.Steps = append(w.Steps, in*25.4)
+		}
+	}
+	return w
+}
+
+// percent prints a share.
+func percent(v float64) string { return unit.FormatPercent(v) }
+
+// toTool turns a hit of the scene into one of the tools.
+func toTool(h scene.Hit, panel string) tool.Hit {
+	out := tool.Hit{Panel: h.Panel, Strip: h.Strip, Board: h.Board, Face: h.Face, Zone: h.Zone, Vertex: -1, At: h.At}
+	if out.Panel == "" {
+		out.Panel = panel
+	}
+	switch h.Part {
+	case scene.PanelGround, scene.Joint, scene.BeforeSide:
+		out.Part, out.At = tool.PanelGround, h.Panels
+		if h.Part == scene.Joint && h.Strip != "" {
+			out.Part = tool.PanelPlace
+			if h.Board != "" {
+				out.Part = tool.PanelStrip
+			}
+		}
+	case scene.PanelStrip:
+		out.Part, out.At = tool.PanelStrip, h.Panels
+	case scene.PanelPlace:
+		out.Part, out.At = tool.PanelPlace, h.Panels
+	case scene.BoardFace:
+		out.Part, out.Panel = tool.BoardGround, panel
+	case scene.BoardStrip:
+		out.Part = tool.BoardStrip
+	case scene.RotateHandle:
+		out.Part = tool.RotateHandle
+	case scene.BoardEdge:
+		out.Part = tool.BoardEdge
+	case scene.ZoneVertex:
+		out.Part, out.Vertex = tool.ZoneVertex, h.Index
+	case scene.ZoneEdge:
+		out.Part, out.Vertex = tool.ZoneEdge, h.Index
+	case scene.Lane:
+		out.Part, out.Panel = tool.Lane, panel
+	}
+	return out
+}

@@ -1,0 +1,123 @@
+package ui
+
+import (
+	"fmt"
+	"io"
+
+	"fyne.io/fyne/v2"
+
+	"heartside/layout/face"
+	"heartside/layout/geom"
+	"heartside/model"
+)
+
+// tracer tells on a stream what a script that drives the real window cannot
+// see: where things are, in pixels of the window, and what is read. It is off
+// unless HEARTSIDE_TRACE is set; nothing else depends on it.
+type tracer struct {
+	out  io.Writer // nil: off
+	last map[string]string
+}
+
+func newTracer(st Start) *tracer {
+	t := &tracer{last: map[string]string{}}
+	if st.Env != nil && st.Env("HEARTSIDE_TRACE") != "" {
+		t.out = st.Stderr
+	}
+	return t
+}
+
+func (t *tracer) line(format string, args ...any) {
+	if t != nil && t.out != nil {
+		fmt.Fprintf(t.out, "trace: "+format+"\n", args...)
+	}
+}
+
+func (t *tracer) ready()             { t.line("ready") }
+func (t *tracer) asking(what string) { t.line("asks %s", what) }
+func (t *tracer) saved(path string)  { t.line("saved %s", path) }
+func (t *tracer) wrote(path string)  { t.line("exported %s", path) }
+
+// state tells what is read of the panel on screen.
+func (t *tracer) state(w *Window) {
+	if t == nil || t.out == nil {
+		return
+	}
+	id := w.ses.Selected().Panel
+	r := w.ses.Reading(id)
+	if r == nil {
+		return
+	}
+	lone := 0
+	for _, x := range r.Warnings {
+		if x.Kind == face.LoneStreak {
+			lone++
+		}
+	}
+	undo, redo := w.ses.Depth()
+	t.line("state panel=%s light=%.4f lone=%d undo=%d redo=%d dirty=%v preview=%v",
+		id, r.Show.Light.Value, lone, undo, redo, w.ses.Dirty(), w.ses.Previewing())
+}
+
+// places tells where strips, warnings and fixes are, where they moved.
+func (t *tracer) places(w *Window) {
+	if t == nil || t.out == nil {
+		return
+	}
+	scale := float64(w.win.Canvas().Scale())
+	at := func(kind, id string, x, y float64) {
+		key, v := kind+" "+id, fmt.Sprintf("%.0f %.0f", x*scale, y*scale)
+		if t.last[key] != v {
+			t.last[key] = v
+			t.line("place %s %s", key, v)
+		}
+	}
+	d := fyne.CurrentApp().Driver()
+	base := d.AbsolutePositionForObject(w.surf)
+	n := w.panel()
+	if n != nil {
+		for _, s := range n.Strips {
+			if p, ok := w.surf.stripPlace(n.ID, s.ID); ok {
+				at("panel-strip", s.ID, float64(base.X)+p.X, float64(base.Y)+p.Y)
+			}
+			if p, ok := w.surf.laidPlace(s); ok {
+				at("board-strip", s.ID, float64(base.X)+p.X, float64(base.Y)+p.Y)
+			}
+		}
+	}
+	k := 0
+	for i, c := range w.column.list {
+		p := d.AbsolutePositionForObject(c)
+		at("warning", itoa(i), float64(p.X+c.Size().Width/2), float64(p.Y)+12)
+		for _, f := range c.fixes {
+			if c.opened && f.Visible() {
+				q := d.AbsolutePositionForObject(f)
+				at("fix", itoa(k), float64(q.X+f.Size().Width/2), float64(q.Y+f.Size().Height/2))
+			}
+			k++
+		}
+	}
+}
+
+// stripPlace returns the middle of a strip of the panel on the surface.
+func (s *surface) stripPlace(panel, id string) (geom.Point, bool) {
+	p := s.w.ses.Panel(panel)
+	if p == nil {
+		return geom.Point{}, false
+	}
+	for i := range p.Strips {
+		if st := &p.Strips[i]; st.ID == id {
+			return s.scene().PanelPoint(geom.Pt(p.Left(i)+st.L/2, p.StripY(i)+st.W/2)), true
+		}
+	}
+	return geom.Point{}, false
+}
+
+// laidPlace returns the middle of a strip on face 1 of the board in hand.
+func (s *surface) laidPlace(st model.Strip) (geom.Point, bool) {
+	if st.Empty() {
+		return geom.Point{}, false
+	}
+	m := geom.Rotate(st.Angle).Then(geom.Translate(st.X, st.Y))
+	return s.scene().FacePoint(st.Board, 1, m.Apply(geom.Pt(st.L/2, st.W/2)))
+}

@@ -3,18 +3,24 @@ module heartside
 go 1.26.0
 
 require (
+	// The layout sheet as PDF.
 	codeberg.org/go-pdf/fpdf v0.12.0
+	// The window.
 	fyne.io/fyne/v2 v2.8.1
+	// Glyph outlines and antialiased shapes of drawn surfaces and PNG sheets.
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0
+	// Fixed-point types and vector masks that freetype and drawing share.
 	golang.org/x/image v0.47.0
+	// The project file, with line numbers.
 	gopkg.in/yaml.v3 v3.0.1
-	pgregory.net/rapid v1.3.0
 )
+
+// Tests only: properties tried on random values.
+require pgregory.net/rapid v1.3.0
 
 require (
 	fyne.io/systray v1.12.3-0.20260810170012-af4e8e793ec4 // indirect
 	github.com/BurntSushi/toml v1.6.0 // indirect
-	github.com/FyshOS/fancyfs v0.0.1 // indirect
 	github.com/anthonynsimon/bild v0.14.0 // indirect
 	github.com/clipperhouse/uax29/v2 v2.2.0 // indirect
 	github.com/davecgh/go-spew v1.1.1 // indirect
@@ -32,6 +38,7 @@ require (
 	github.com/hack-pad/safejs v0.1.0 // indirect
 	github.com/jeandeaual/go-locale v0.0.0-20250612000132-0ef82f21eade // indirect
 	github.com/jsummers/gobmp v0.0.0-20230614200233-a9de23ed2e25 // indirect
+	github.com/kr/text v0.2.0 // indirect
 	github.com/mattn/go-runewidth v0.0.24 // indirect
 	github.com/nfnt/resize v0.0.0-20180221191011-83c6a9932646 // indirect
 	github.com/nicksnyder/go-i18n/v2 v2.5.1 // indirect

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
@@ -98,7 +99,7 @@ type SetZones struct {
 }
 
 // Label implements Edit.
-func (e SetZones) Label() string { return orElse(e.Verb, "Change zones") + " on board " + e.Board }
+func (e SetZones) Label() string { return cmp.Or(e.Verb, "Change zones") + " on board " + e.Board }
 
 func (e SetZones) apply(p *Project) (*Project, error) {
 	return p.editFace(e.Board, e.Face, func(f *Face) { f.Zones, f.Known = cloneZones(e.Zones), true })
@@ -109,13 +110,6 @@ func boardID(b *Board) string {
 		return ""
 	}
 	return b.ID
-}
-
-func orElse(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }
 
 // lifted returns the empty place a strip leaves when it is taken off its

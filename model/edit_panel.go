@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // AddPanel puts a panel at the end of the list.
 type AddPanel struct{ Panel *Panel }
@@ -111,7 +114,7 @@ type SetStrips struct {
 }
 
 // Label implements Edit.
-func (e SetStrips) Label() string { return orElse(e.Verb, "Arrange strips of panel "+e.Panel) }
+func (e SetStrips) Label() string { return cmp.Or(e.Verb, "Arrange strips of panel "+e.Panel) }
 
 func (e SetStrips) apply(p *Project) (*Project, error) {
 	q, err := p.editPanel(e.Panel, func(n *Panel) error { n.Strips = cloneStrips(e.Strips); return nil })

@@ -1,6 +1,9 @@
 package model
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+)
 
 // PlaceStrip lays a strip, or an empty place, on a board: its corner at
 // (X, Y) in face-1 coordinates, turned by Angle degrees.
@@ -47,7 +50,7 @@ type SetStrip struct {
 }
 
 // Label implements Edit.
-func (e SetStrip) Label() string { return orElse(e.Verb, "Change") + " strip " + e.Strip.ID }
+func (e SetStrip) Label() string { return cmp.Or(e.Verb, "Change") + " strip " + e.Strip.ID }
 
 func (e SetStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip.ID, func(s *Strip) error { *s = cloneStrip(e.Strip); return nil })
@@ -113,7 +116,7 @@ type SetStage struct {
 
 // Label implements Edit.
 func (e SetStage) Label() string {
-	return fmt.Sprintf("Mark strip %s %s", e.Strip, orElse(string(e.Stage), string(Planned)))
+	return fmt.Sprintf("Mark strip %s %s", e.Strip, cmp.Or(string(e.Stage), string(Planned)))
 }
 
 func (e SetStage) apply(p *Project) (*Project, error) {

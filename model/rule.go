@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 )
@@ -140,7 +141,7 @@ func (e RuleError) Error() string {
 	if len(where) > 0 {
 		b.WriteString(strings.Join(where, ", ") + ": ")
 	}
-	b.WriteString(orElse(e.Detail, string(e.Rule)))
+	b.WriteString(cmp.Or(e.Detail, string(e.Rule)))
 	if h := e.Rule.Hint(); h != "" {
 		b.WriteString("; " + h)
 	}

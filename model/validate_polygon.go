@@ -40,13 +40,7 @@ func (c *checker) polygon(at RuleError, p geom.Polygon) bool {
 
 // spread is the area, from a corner of the ring so that far-off small rings
 // lose no digits.
-func spread(p geom.Polygon) float64 {
-	var s float64
-	for i := 1; i+1 < len(p); i++ {
-		s += p[i].Sub(p[0]).Cross(p[i+1].Sub(p[0]))
-	}
-	return math.Abs(s) / 2
-}
+func spread(p geom.Polygon) float64 { return math.Abs(p.LocalArea()) }
 
 // crossing finds two sides that cross in their insides. Sides that only touch
 // are let pass: a region traced from a picture may touch itself at a corner.
@@ -97,29 +91,5 @@ func clippedArea(p geom.Polygon, r geom.Rect) float64 {
 	if b := p.Bounds(); b.Min.X >= r.Min.X && b.Max.X <= r.Max.X && b.Min.Y >= r.Min.Y && b.Max.Y <= r.Max.Y {
 		return spread(p)
 	}
-	for _, in := range []func(geom.Point) float64{
-		func(q geom.Point) float64 { return q.X - r.Min.X },
-		func(q geom.Point) float64 { return r.Max.X - q.X },
-		func(q geom.Point) float64 { return q.Y - r.Min.Y },
-		func(q geom.Point) float64 { return r.Max.Y - q.Y },
-	} {
-		p = clip(p, in)
-	}
-	return spread(p)
-}
-
-// clip returns the part of p where in is not negative.
-func clip(p geom.Polygon, in func(geom.Point) float64) geom.Polygon {
-	out := make(geom.Polygon, 0, len(p)+4)
-	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		da, db := in(a), in(b)
-		if da >= 0 {
-			out = append(out, a)
-		}
-		if (da < 0) != (db < 0) {
-			out = append(out, a.Lerp(b, da/(da-db)))
-		}
-	}
-	return out
+	return spread(p.ClipRect(r))
 }

@@ -247,8 +247,16 @@ func TestDrawnCases(t *testing.T) {
 			sizes = drawnSizes
 		}
 		for k, size := range sizes {
-			for _, st := range states {
+			for n, st := range states {
+				// The strips as sawn and mixed at every size, the others at
+				// one; mirrored in turn. The readings' own tests do them all.
+				if n > 0 && n < len(states)-1 && n%len(sizes) != k {
+					continue
+				}
 				for _, mirrored := range []bool{false, true} {
+					if n > 0 && mirrored != ((n+k)%2 == 1) {
+						continue
+					}
 					name := fmt.Sprintf("%s/%gx%g/%s/mirrored=%v", row.name, size[0], size[1], st.name, mirrored)
 					t.Run(name, func(t *testing.T) {
 						checkDrawn(t, row, size, splits[k], st, mirrored)

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"heartside/layout/geom"
+	"heartside/layout/layouttest"
 )
 
 var ink = color.NRGBA{A: 255}
@@ -37,13 +38,6 @@ func white(w, h int) *image.RGBA {
 		img.Pix[i] = 255
 	}
 	return img
-}
-
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s: got %.4g, want %.4g within %.3g", what, got, want, tol)
-	}
 }
 
 // Areas of drawn shapes against closed forms.
@@ -110,7 +104,7 @@ func TestRasterCoversTheAreaOfShapes(t *testing.T) {
 	for _, c := range cases {
 		img := white(100, 100)
 		c.draw(NewRaster(img, 2, f))
-		near(t, c.name, black(img)/4, c.want, c.tol)
+		layouttest.Near(t, c.name, black(img)/4, c.want, c.tol)
 	}
 }
 
@@ -121,7 +115,7 @@ func TestTextLandsOnItsBaseline(t *testing.T) {
 	for _, st := range []Style{{Size: 40, Color: ink}, {Size: 40, Color: ink, Turn: 90}, {Size: 40, Color: ink, Turn: 30}} {
 		img := white(100, 100)
 		NewRaster(img, 1, f).Text(geom.Pt(50, 50), ".", st)
-		near(t, "ink of a full stop", black(img), 211.0*254/2048/2048*1600, 1)
+		layouttest.Near(t, "ink of a full stop", black(img), 211.0*254/2048/2048*1600, 1)
 		var sx, sy, n float64
 		for y := 0; y < 100; y++ {
 			for x := 0; x < 100; x++ {
@@ -131,8 +125,8 @@ func TestTextLandsOnItsBaseline(t *testing.T) {
 		}
 		sin, cos := math.Sincos(st.Turn * math.Pi / 180)
 		dx, dy := 324.5/2048*40, 127.0/2048*40
-		near(t, "x of a full stop", sx/n, 50+dx*cos-dy*sin, 0.15)
-		near(t, "y of a full stop", sy/n, 50-dx*sin-dy*cos, 0.15)
+		layouttest.Near(t, "x of a full stop", sx/n, 50+dx*cos-dy*sin, 0.15)
+		layouttest.Near(t, "y of a full stop", sy/n, 50-dx*sin-dy*cos, 0.15)
 	}
 }
 
@@ -140,7 +134,7 @@ func TestTextLandsOnItsBaseline(t *testing.T) {
 func TestWidthAddsAdvances(t *testing.T) {
 	f := faces(t)
 	st := Style{Size: 2048}
-	near(t, "width", f.Width("00. ", st), 1303*2+651*2, 1e-6)
+	layouttest.Near(t, "width", f.Width("00. ", st), 1303*2+651*2, 1e-6)
 	if n, w := f.Width("0", Style{Size: 10, Narrow: true}), f.Width("0", Style{Size: 10}); n >= w {
 		t.Errorf("narrow figure %v is no narrower than %v", n, w)
 	}

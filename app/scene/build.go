@@ -71,15 +71,7 @@ func (s *Scene) fillWords() {
 		w.Share = func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }
 	}
 	if w.Side == nil {
-		w.Side = func(b *face.Board, f int) string {
-			switch b.BarkFace {
-			case f:
-				return "bark side"
-			case 3 - f:
-				return "heart side"
-			}
-			return fmt.Sprintf("face %d", f)
-		}
+		w.Side = (*face.Board).SideName
 	}
 	if w.Number == nil {
 		w.Number = func(_, strip string) string { return strip }

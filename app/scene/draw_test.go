@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"heartside/app/render"
+	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 )
@@ -213,25 +214,6 @@ func unlike(a, b *image.RGBA) int {
 	return n
 }
 
-// contrast is that of WCAG 2.2 (relative luminance of IEC 61966-2-1).
-func contrast(a, b color.NRGBA) float64 {
-	lum := func(c color.NRGBA) float64 {
-		f := func(v uint8) float64 {
-			x := float64(v) / 255
-			if x <= 0.04045 {
-				return x / 12.92
-			}
-			return math.Pow((x+0.055)/1.055, 2.4)
-		}
-		return 0.2126*f(c.R) + 0.7152*f(c.G) + 0.0722*f(c.B)
-	}
-	x, y := lum(a), lum(b)
-	if x < y {
-		x, y = y, x
-	}
-	return (x + 0.05) / (y + 0.05)
-}
-
 func over(top, under color.NRGBA) color.NRGBA {
 	k := float64(top.A) / 255
 	f := func(a, b uint8) uint8 { return uint8(k*float64(a) + (1-k)*float64(b)) }
@@ -251,7 +233,7 @@ func TestWordsAreLegible(t *testing.T) {
 			"ink on an empty place":  {th.Ink, over(faint(th.Line, 0.28), th.Ground)},
 			"quiet on a lane chosen": {th.Quiet, over(faint(th.Accent, 0.16), th.Bench)},
 		} {
-			if k := contrast(c[0], c[1]); k < 4.5 {
+			if k := colour.ContrastRatio(c[0], c[1]); k < 4.5 {
 				t.Errorf("%s, %s: %.2f, want 4.5", name, what, k)
 			}
 		}
@@ -259,7 +241,7 @@ func TestWordsAreLegible(t *testing.T) {
 			"accent": {th.Accent, th.Ground}, "fault": {th.Fault, th.Ground}, "caution": {th.Caution, th.Ground},
 			"accent on bench": {th.Accent, th.Bench}, "hover": {th.Hover, th.Ground},
 		} {
-			if k := contrast(c[0], c[1]); k < 3 {
+			if k := colour.ContrastRatio(c[0], c[1]); k < 3 {
 				t.Errorf("%s, mark %s: %.2f, want 3", name, what, k)
 			}
 		}

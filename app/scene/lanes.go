@@ -19,7 +19,7 @@ type lane struct {
 
 // leastRow and mostRow bound the height of a lane, and laneColumn is the least
 // width of a column, units at ordinary text.
-const leastRow, mostRow, laneColumn = 25.0, 38.0, 300.0
+const leastRow, mostRow, laneColumn = 25.0, 38.0, 430.0
 
 // laneShape returns columns and rows for the boards not in hand.
 func (s *Scene) laneShape(w float64) (cols, rows int) {
@@ -101,7 +101,7 @@ func (s *Scene) laneStyle() render.Style {
 // laneInfo is what is written beside a lane: size, and the light share of
 // either face.
 func (s *Scene) laneInfo(b *face.Board) string {
-	words := s.in.Words.Short(b.Length) + " × " + s.in.Words.Short(b.Width)
+	words := s.in.Words.Short(b.Length) + " × " + s.in.Words.Len(b.Width)
 	one, dark1, ok1 := s.in.Look.Textures.light(b, 1)
 	two, dark2, ok2 := s.in.Look.Textures.light(b, 2)
 	share := func(v, unseen float64) string {

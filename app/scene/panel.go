@@ -88,10 +88,7 @@ func rolling(lay geom.Affine, roll *Roll, st *face.Strip) (geom.Affine, *face.St
 // drawWood draws the face that shows of a strip laid out by a map from its
 // place (u, v) to units.
 func (s *Scene) drawWood(c render.Canvas, st *face.Strip, lay geom.Affine) {
-	up := st.Up
-	if up != 2 {
-		up = 1
-	}
+	up := st.UpFace()
 	box := geom.R(0, 0, st.L, st.W)
 	ring := lay.ApplyTo(box.Polygon())
 	toFace := st.PlaceToFace(up)

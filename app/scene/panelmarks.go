@@ -53,7 +53,7 @@ func (s *Scene) isRolling(strip string) bool {
 // lying says which side of a strip shows and which way it planes.
 func (s *Scene) lying(st *face.Strip) [2]string {
 	arrow := ""
-	switch d := planesAs(st); {
+	switch d := st.Planing(); {
 	case d > 0:
 		arrow = " →"
 	case d < 0:
@@ -62,27 +62,7 @@ func (s *Scene) lying(st *face.Strip) [2]string {
 	if st.Pinned {
 		arrow += " · pinned"
 	}
-	up := st.Up
-	if up != 2 {
-		up = 1
-	}
-	return [2]string{s.in.Words.Side(st.Board, up) + " up", arrow}
-}
-
-// planesAs returns the way a strip planes as it lies: 1 to the right, -1 to
-// the left, 0 not known or mixed.
-func planesAs(st *face.Strip) int {
-	d := 0
-	switch st.Board.Planes {
-	case face.PlanesFromMarked:
-		d = 1
-	case face.PlanesToMarked:
-		d = -1
-	}
-	if st.ArrowReversed() {
-		d = -d
-	}
-	return d
+	return [2]string{s.in.Words.Side(st.Board, st.UpFace()) + " up", arrow}
 }
 
 // markCorner returns the corner of a strip's place where the marked end meets

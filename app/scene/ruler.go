@@ -33,8 +33,12 @@ func (s *Scene) drawRuler(c render.Canvas) {
 		h := 3.5 * k
 		if long {
 			h = 7 * k
-			if w := s.width(s.in.Words.Short(n*small), st) / 2; x-w > area.Min.X && x+w < area.Max.X {
-				c.Text(geom.Pt(x, y-9*k), s.in.Words.Short(n*small), st)
+			number := s.in.Words.Short(n * small)
+			if n == 0 {
+				number = s.in.Words.Len(0) // the unit, once
+			}
+			if w := s.width(number, st) / 2; x-w > area.Min.X && x+w < area.Max.X {
+				c.Text(geom.Pt(x, y-9*k), number, st)
 			}
 		}
 		ticks = append(ticks, render.Line{Points: []geom.Point{{X: x, Y: y}, {X: x, Y: y - h}}})

@@ -4,9 +4,7 @@ import (
 	"hash/fnv"
 	"image"
 	"image/color"
-	"math"
 
-	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/grain"
@@ -66,9 +64,9 @@ func woodColour(b *face.Board, f *face.BoardFace, k face.Kind) color.RGBA {
 	}
 	switch {
 	case measured != nil && measured.L > 0:
-		return onScreen(*measured)
+		return color.RGBA(measured.ToNRGBA())
 	case assumed.L > 0:
-		return onScreen(assumed)
+		return color.RGBA(assumed.ToNRGBA())
 	}
 	return plain
 }
@@ -83,31 +81,4 @@ func flatColour(b *face.Board, f *face.BoardFace, k face.Kind) color.NRGBA {
 	}
 	c := woodColour(b, f, k)
 	return color.NRGBA(c)
-}
-
-// onScreen returns the sRGB colour nearest to a CIELAB one (D65; IEC
-// 61966-2-1, CIE 15).
-func onScreen(l colour.Lab) color.RGBA {
-	fy := (l.L + 16) / 116
-	inv := func(f float64) float64 {
-		if f > 6.0/29 {
-			return f * f * f
-		}
-		return (116*f - 16) * 27 / 24389
-	}
-	x, y, z := 0.9505*inv(fy+l.A/500), inv(fy), 1.0890*inv(fy-l.B/200)
-	out := func(v float64) uint8 {
-		if v <= 0.0031308 {
-			v *= 12.92
-		} else {
-			v = 1.055*math.Pow(v, 1/2.4) - 0.055
-		}
-		return uint8(math.Min(math.Max(255*v+0.5, 0), 255))
-	}
-	return color.RGBA{
-		R: out(3.2406*x - 1.5372*y - 0.4986*z),
-		G: out(-0.9689*x + 1.8758*y + 0.0415*z),
-		B: out(0.0557*x - 0.2040*y + 1.0570*z),
-		A: 255,
-	}
 }

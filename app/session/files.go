@@ -20,7 +20,7 @@ var ErrNoPath = errors.New("the project has no file yet: save it under a name")
 func (s *Session) Open(path string) error {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		return fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), cause(err))
+		return fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
 	}
 	p, notices, err := file.Read(data, filepath.Base(path))
 	if err != nil {
@@ -51,8 +51,9 @@ func (s *Session) OpenFrom(data []byte, name string, src Source) error {
 	return nil
 }
 
-// Replace puts a new project without a file on screen.
-func (s *Session) Replace(p *model.Project) { s.begin(p, "", nil) }
+// Replace puts a new project without a file on screen. Its pictures are named
+// by their whole paths until it is saved.
+func (s *Session) Replace(p *model.Project) { s.begin(p, "", Folder("")) }
 
 // Notices are remarks made when the file was read.
 func (s *Session) Notices() []string { return s.notices }
@@ -181,15 +182,15 @@ func copyOut(src Source, name, dir string) error {
 	}
 	in, err := src.Open(name)
 	if err != nil {
-		return fmt.Errorf("photo %s: %w", name, cause(err))
+		return fmt.Errorf("photo %s: %w", name, file.Cause(err))
 	}
 	defer in.Close()
 	if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
-		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, cause(err))
+		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
 	}
 	f, err := os.Create(to)
 	if err != nil {
-		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, cause(err))
+		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
 	}
 	_, err = io.Copy(f, in)
 	if cerr := f.Close(); err == nil {
@@ -197,16 +198,7 @@ func copyOut(src Source, name, dir string) error {
 	}
 	if err != nil {
 		os.Remove(to)
-		return fmt.Errorf("photo %s: %w", name, cause(err))
+		return fmt.Errorf("photo %s: %w", name, file.Cause(err))
 	}
 	return nil
-}
-
-// cause drops the path that an os error repeats.
-func cause(err error) error {
-	var pe *os.PathError
-	if errors.As(err, &pe) {
-		return pe.Err
-	}
-	return err
 }

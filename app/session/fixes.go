@@ -40,7 +40,7 @@ func (s *Session) findFixes() {
 			todo = append(todo, p)
 		}
 	}
-	opt := arrange.Options{Allowances: allowancesOf(v.project), Machines: machinesOf(v.project)}
+	opt := arrange.Options{Allowances: AllowancesOf(v.project.Allowances), Machines: machinesOf(v.project)}
 	if s.opt.Post == nil {
 		for _, p := range todo {
 			s.fixes.of[p] = seek(ctx, v, p, opt)
@@ -120,7 +120,7 @@ func fixEdit(p *model.Project, panel string, f *arrange.Fix, verb string) model.
 	for _, st := range p.Spares {
 		known[st.ID] = st
 	}
-	if m := panelByID(p, panel); m != nil {
+	if m := p.Panel(panel); m != nil {
 		for _, st := range m.Strips {
 			known[st.ID] = st
 		}

@@ -107,7 +107,7 @@ func (w words) how(f *arrange.Fix) string {
 
 // after says what the show face would read.
 func (w words) after(f *arrange.Fix) string {
-	text := fmt.Sprintf("sapwood %s, contrast coverage %s", percent(f.After.Light), percent(f.After.Coverage))
+	text := fmt.Sprintf("sapwood %s, contrast coverage %s", Percent(f.After.Light), Percent(f.After.Coverage))
 	switch n := f.After.LoneStreaks; n {
 	case 0:
 		text += ", no streak alone"

@@ -16,6 +16,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/file"
 )
 
 // Source gives the bytes of pictures by the name the project knows them by.
@@ -139,7 +140,7 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 func readPicture(ctx context.Context, from Source, name string, corners [4]geom.Point, length, width float64) (*photo.Squared, error) {
 	r, err := from.Open(name)
 	if err != nil {
-		return nil, cause(err)
+		return nil, file.Cause(err)
 	}
 	cfg, _, err := image.DecodeConfig(r)
 	r.Close()
@@ -150,7 +151,7 @@ func readPicture(ctx context.Context, from Source, name string, corners [4]geom.
 		return nil, fmt.Errorf("%d x %d pixels are more than %.0f million: make it smaller", cfg.Width, cfg.Height, mostPixels/1e6)
 	}
 	if r, err = from.Open(name); err != nil {
-		return nil, cause(err)
+		return nil, file.Cause(err)
 	}
 	defer r.Close()
 	img, _, err := image.Decode(r)
@@ -175,7 +176,7 @@ func (ps *pictures) fields(b *model.Board) (out lookedAt) {
 // Picture returns the squared photograph of a board's face, 1 or 2; nil where
 // there is none, it is missing, or it is still being read.
 func (s *Session) Picture(board string, face int) *photo.Squared {
-	b := boardByID(s.Project(), board)
+	b := s.Project().Board(board)
 	if b == nil || face < 1 || face > 2 {
 		return nil
 	}

@@ -69,11 +69,11 @@ func (s *Session) fit() []cutting.Finding {
 	for _, m := range w.project.Panels {
 		panels = append(panels, w.panels[m.ID])
 	}
-	return cutting.Check(panels, w.spares, allowancesOf(w.project), machinesOf(w.project))
+	return cutting.Check(panels, w.spares, AllowancesOf(w.project.Allowances), machinesOf(w.project))
 }
 
-func allowancesOf(p *model.Project) cutting.Allowances {
-	a := p.Allowances
+// AllowancesOf returns allowances as the cutting rules take them.
+func AllowancesOf(a model.Allowances) cutting.Allowances {
 	return cutting.Allowances{
 		Kerf: a.Kerf, Rest: a.Rest, Joint: a.Joint, Ends: a.Ends,
 		FlawMargin: a.FlawMargin, Snipe: a.Snipe,
@@ -88,8 +88,8 @@ func machinesOf(p *model.Project) cutting.Machines {
 	}
 }
 
-// Allowances returns the allowances as the cutting rules take them.
-func (s *Session) Allowances() cutting.Allowances { return allowancesOf(s.Project()) }
+// Allowances returns the project's allowances as the cutting rules take them.
+func (s *Session) Allowances() cutting.Allowances { return AllowancesOf(s.Project().Allowances) }
 
 // Machines returns the machine limits as the cutting rules take them.
 func (s *Session) Machines() cutting.Machines { return machinesOf(s.Project()) }

@@ -35,7 +35,7 @@ func (s *Session) Select(sel Selection) {
 // dropped.
 func (s *Session) Selected() Selection {
 	p, sel := s.Project(), s.sel
-	if panelByID(p, sel.Panel) == nil {
+	if p.Panel(sel.Panel) == nil {
 		sel.Panel, sel.Strip = "", ""
 		if len(p.Panels) > 0 {
 			sel.Panel = p.Panels[0].ID
@@ -44,7 +44,7 @@ func (s *Session) Selected() Selection {
 	if _, ok := stripByID(p, sel.Panel, sel.Strip); !ok {
 		sel.Strip = ""
 	}
-	if b := boardByID(p, sel.Board); b == nil {
+	if b := p.Board(sel.Board); b == nil {
 		sel.Board, sel.Zone = "", -1
 		if len(p.Boards) > 0 {
 			sel.Board = p.Boards[0].ID

@@ -21,7 +21,7 @@ type words struct {
 
 func (s *Session) words(panel string) words {
 	p := s.Project()
-	m := panelByID(p, panel)
+	m := p.Panel(panel)
 	fp := s.Panel(panel)
 	w := words{sys: p.Units, panel: fp, number: func(id string) string { return s.Number(panel, id) }}
 	if m != nil {
@@ -118,15 +118,15 @@ func (w words) say(x *face.Warning) (title, text string) {
 		}
 	case face.OneSidedJoint:
 		title = fmt.Sprintf("%s wood on one side of a joint only%s: %s", capital(w.tone()), on, where)
-		text = fmt.Sprintf("Sapwood meets heartwood along %s of the joint with a straight border.", percent(x.Measure))
+		text = fmt.Sprintf("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
 	case face.OneSidedEdge:
 		title = fmt.Sprintf("%s wood along one edge only%s: %s", capital(w.tone()), on, where)
 		text = "The other outside edge has none. Many like it; some see an unfinished pair."
 	case face.Lopsided:
 		title = fmt.Sprintf("The %s wood lies to one side%s", w.tone(), on)
-		text = fmt.Sprintf("Its balance point is %s of the width off the centre line; %s is the limit.", percent(math.Abs(x.Measure)), percent(x.Limit))
+		text = fmt.Sprintf("Its balance point is %s of the width off the centre line; %s is the limit.", Percent(math.Abs(x.Measure)), Percent(x.Limit))
 	case face.OverLimit:
-		title = fmt.Sprintf("More %s wood than you allow on %s: %s, limit %s", w.tone(), w.side(x.Side), percent(x.Measure), percent(x.Limit))
+		title = fmt.Sprintf("More %s wood than you allow on %s: %s, limit %s", w.tone(), w.side(x.Side), Percent(x.Measure), Percent(x.Limit))
 		text = "The limit is yours, set with the panel."
 		if x.Why == "unseen" {
 			text = "Only if the wood not seen yet turns out " + w.tone() + ". " + text
@@ -137,7 +137,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case face.FlawInEdge:
 		title, text = w.flawInEdge(x, where)
 	case face.NotSeen:
-		title = fmt.Sprintf("Not seen yet: %s of %s", percent(x.Measure), w.side(x.Side))
+		title = fmt.Sprintf("Not seen yet: %s of %s", Percent(x.Measure), w.side(x.Side))
 		text = "Skim the boards and draw the zones; until then the shares are a range."
 	case face.PlanesBackwards:
 		title = fmt.Sprintf("Planes against the others: %s", where)
@@ -226,9 +226,6 @@ func tooWhat(why string) string {
 	}
 	return "narrow"
 }
-
-// percent prints a share, 0 to 1, to a tenth below 10 % and whole above.
-func percent(share float64) string { return unit.FormatPercent(share) }
 
 func capital(s string) string {
 	if s == "" {

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"heartside/app/session"
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -95,15 +96,10 @@ type cut struct {
 	rip        bool
 }
 
-// allowances are those of the project as the cutting rules take them.
-func allowances(a model.Allowances) cutting.Allowances {
-	return cutting.Allowances{Kerf: a.Kerf, Rest: a.Rest, Joint: a.Joint, Ends: a.Ends, FlawMargin: a.FlawMargin, Snipe: a.Snipe}
-}
-
 // blankOf returns the corners of what is sawn out for a strip, on face 1:
 // marked end near the strip's own corner, then anticlockwise.
 func blankOf(a model.Allowances, s *face.Strip) geom.Polygon {
-	return cutting.Blank(s, allowances(a))
+	return cutting.Blank(s, session.AllowancesOf(a))
 }
 
 // cutList puts the cuts of a board in order: lengths of the board from the
@@ -119,7 +115,7 @@ func cutList(a model.Allowances, bd *face.Board, parts []place) []cut {
 		of[strips[i].ID] = p
 	}
 	line := cutting.Line(bd)
-	list := cutting.Cuts(bd, strips, allowances(a))
+	list := cutting.Cuts(bd, strips, session.AllowancesOf(a))
 	var out []cut
 	for len(list) > 0 {
 		n := 0

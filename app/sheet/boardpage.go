@@ -125,19 +125,10 @@ func (b *builder) stockOff(bd *face.Board, p place) string {
 		}
 		off = [2]float64{spare / 2, spare / 2}
 	}
-	name := func(f int) string {
-		switch bd.BarkFace {
-		case 0:
-			return fmt.Sprintf("face %d", f)
-		case f:
-			return "bark side"
-		}
-		return "heart side"
-	}
 	if math.Abs(off[0]-off[1]) < 0.05 {
 		return b.say.len(off[0]) + " each side"
 	}
-	return fmt.Sprintf("%s %s, %s %s", name(1), b.say.len(off[0]), name(2), b.say.len(off[1]))
+	return fmt.Sprintf("%s %s, %s %s", bd.SideName(1), b.say.len(off[0]), bd.SideName(2), b.say.len(off[1]))
 }
 
 func (b *builder) boardText(bd *face.Board, parts []place) []paragraph {

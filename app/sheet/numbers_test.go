@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"heartside/app/render"
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -52,27 +53,6 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 	}
 	if high := in.Faces.CapHeight(number.st); high < 8 {
 		t.Errorf("the number is %g mm high, want 8", high)
-	}
-}
-
-// Planing arrows, from the rule: reversed by turning and by rolling over, both
-// together restore it; unknown and mixed have none.
-func TestArrows(t *testing.T) {
-	for _, c := range []struct {
-		planes face.Planes
-		up     int
-		turned bool
-		want   int // +1 to the right
-	}{
-		{face.PlanesFromMarked, 1, false, 1}, {face.PlanesFromMarked, 1, true, -1},
-		{face.PlanesFromMarked, 2, false, -1}, {face.PlanesFromMarked, 2, true, 1},
-		{face.PlanesToMarked, 1, false, -1}, {face.PlanesToMarked, 2, true, -1}, {face.PlanesToMarked, 2, false, 1},
-		{face.PlanesUnknown, 1, false, 0}, {face.PlanesUnknown, 2, true, 0}, {face.PlanesMixed, 2, false, 0},
-	} {
-		s := face.Strip{Board: &face.Board{Planes: c.planes}, Up: c.up, Turned: c.turned}
-		if got := arrowOf(&s); got != c.want {
-			t.Errorf("planes %d, up %d, turned %v: arrow %d, want %d", c.planes, c.up, c.turned, got, c.want)
-		}
 	}
 }
 
@@ -191,33 +171,36 @@ func TestFace2IsMirrored(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, p := range d.Pages {
-		if p.Title != "Board A" {
-			continue
-		}
-		v := look(t, d, i, f)
-		var near, far []written // of the strip at y 9 and the one at y 127
-		for _, w := range v.texts {
-			if w.st.Bold && w.st.Size > 4 && strings.HasPrefix(w.s, "A") {
-				if strip(in, w.s).Y < 50 {
-					near = append(near, w)
-				} else {
-					far = append(far, w)
-				}
+	v := boardPage(t, d, "Board A", f)
+	var near, far []written // of the strip at y 9 and the one at y 127
+	for _, w := range v.texts {
+		if w.st.Bold && w.st.Size > 4 && strings.HasPrefix(w.s, "A") {
+			if strip(in, w.s).Y < 50 {
+				near = append(near, w)
+			} else {
+				far = append(far, w)
 			}
 		}
-		if len(near) != 2 || len(far) != 2 {
-			t.Fatalf("numbers: %v %v", near, far)
-		}
-		if !(near[0].at.Y > far[0].at.Y) || !(near[1].at.Y < far[1].at.Y) {
-			t.Error("the strips do not change over between face 1 and face 2")
-		}
-		if near[0].at.X != near[1].at.X || far[0].at.X != far[1].at.X {
-			t.Error("a strip moves along between face 1 and face 2")
-		}
-		return
 	}
-	t.Fatal("no page for board A")
+	if len(near) != 2 || len(far) != 2 {
+		t.Fatalf("numbers: %v %v", near, far)
+	}
+	if !(near[0].at.Y > far[0].at.Y) || !(near[1].at.Y < far[1].at.Y) {
+		t.Error("the strips do not change over between face 1 and face 2")
+	}
+	if near[0].at.X != near[1].at.X || far[0].at.X != far[1].at.X {
+		t.Error("a strip moves along between face 1 and face 2")
+	}
+}
+
+// boardPage looks at the page of that title.
+func boardPage(t testing.TB, d *Document, title string, f *render.Faces) *probe {
+	t.Helper()
+	i := slices.IndexFunc(d.Pages, func(p *Page) bool { return p.Title == title })
+	if i < 0 {
+		t.Fatalf("no page %q", title)
+	}
+	return look(t, d, i, f)
 }
 
 // strip finds the strip of the demo's top with that number.
@@ -241,23 +224,16 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, p := range d.Pages {
-		if p.Title != "Board A" {
-			continue
+	v := boardPage(t, d, "Board A", f)
+	say := words{sys: unit.MM}
+	for _, y := range []float64{4.5, 83.5, 122.5, 229.5} {
+		row := []string{"135", say.bare(y), "1365", say.bare(y)}
+		if !slices.ContainsFunc(v.texts, func(w written) bool {
+			return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)
+		}) {
+			t.Errorf("no rip from 135 to 1365 at %g", y)
 		}
-		v := look(t, d, i, f)
-		say := words{sys: unit.MM}
-		for _, y := range []float64{4.5, 83.5, 122.5, 229.5} {
-			row := []string{"135", say.bare(y), "1365", say.bare(y)}
-			if !slices.ContainsFunc(v.texts, func(w written) bool {
-				return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)
-			}) {
-				t.Errorf("no rip from 135 to 1365 at %g", y)
-			}
-		}
-		return
 	}
-	t.Fatal("no page for board A")
 }
 
 // row returns the runs on the line of w.

@@ -99,7 +99,7 @@ func (b *builder) restsOn(v *view) []paragraph {
 }
 
 func unknownPlaning(v *view) []string {
-	return pick(v, func(s *face.Strip) bool { return s.Board != nil && arrowOf(s) == 0 })
+	return pick(v, func(s *face.Strip) bool { return s.Board != nil && s.Planing() == 0 })
 }
 
 func measuredStrips(v *view) []string {

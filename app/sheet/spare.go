@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"heartside/app/session"
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -19,7 +20,7 @@ const (
 // strips are sawn, each beside the others.
 func (b *builder) spareText(bd *face.Board, parts []place) string {
 	var out []string
-	for _, r := range spares(bd, parts, allowances(b.in.Project.Allowances)) {
+	for _, r := range spares(bd, parts, session.AllowancesOf(b.in.Project.Allowances)) {
 		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), b.say.len(r.Min.X))
 		if flawIn(bd, r) {
 			t += ", with a flaw in it"

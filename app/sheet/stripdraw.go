@@ -44,7 +44,7 @@ func (d *panelDrawing) marks(i int) {
 		return
 	}
 	d.warned(i, mid)
-	if dir := arrowOf(s); dir != 0 && mid.H() >= 2.4 {
+	if dir := s.Planing(); dir != 0 && mid.H() >= 2.4 {
 		d.planes(mid, dir)
 	}
 	d.caption(i, mid, end)

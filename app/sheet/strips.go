@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"heartside/app/render"
+	"heartside/app/session"
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -46,7 +47,7 @@ func extent(p *face.Panel) geom.Rect {
 
 // blankSize is what is sawn out for a strip.
 func blankSize(a model.Allowances, s *face.Strip) (l, w float64) {
-	return cutting.BlankSize(s.L, s.W, allowances(a))
+	return cutting.BlankSize(s.L, s.W, session.AllowancesOf(a))
 }
 
 // finishedSize is what is left of strip i within the panel's rectangle.

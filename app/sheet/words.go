@@ -68,15 +68,7 @@ func namesOf(r model.Role) names {
 }
 
 // sideUp says which face of the board shows.
-func sideUp(s *face.Strip) string {
-	switch s.Board.BarkFace {
-	case 0:
-		return fmt.Sprintf("face %d up", s.Up)
-	case s.Up:
-		return "bark side up"
-	}
-	return "heart side up"
-}
+func sideUp(s *face.Strip) string { return s.Board.SideName(s.Up) + " up" }
 
 // faceName names a face of a board by what is known of it.
 func faceName(b *face.Board, f int) string {
@@ -89,25 +81,9 @@ func faceName(b *face.Board, f int) string {
 	return fmt.Sprintf("Face %d, heart side", f)
 }
 
-// arrowOf returns which way a strip planes as it lies: +1 to the right, -1 to
-// the left, 0 where it is not known or mixed.
-func arrowOf(s *face.Strip) int {
-	d := 0
-	switch s.Board.Planes {
-	case face.PlanesFromMarked:
-		d = 1
-	case face.PlanesToMarked:
-		d = -1
-	}
-	if s.ArrowReversed() {
-		d = -d
-	}
-	return d
-}
-
 // planesText says in words what the arrow says.
 func planesText(s *face.Strip, n names) string {
-	switch arrowOf(s) {
+	switch s.Planing() {
 	case 1:
 		return "to " + n.right
 	case -1:

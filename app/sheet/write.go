@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"image"
 	"image/color"
@@ -13,6 +12,7 @@ import (
 	"strings"
 
 	"heartside/app/render"
+	"heartside/model/file"
 )
 
 // printDPI is how fine pictures of pages are written.
@@ -106,7 +106,7 @@ func Write(d *Document, path string) ([]string, error) {
 func save(path string, data []byte) error {
 	f, err := os.CreateTemp(filepath.Dir(path), ".sheet-*")
 	if err != nil {
-		return fmt.Errorf("layout sheet %s: %w; choose a folder that may be written", filepath.Base(path), cause(err))
+		return fmt.Errorf("layout sheet %s: %w; choose a folder that may be written", filepath.Base(path), file.Cause(err))
 	}
 	_, err = f.Write(data)
 	if cerr := f.Close(); err == nil {
@@ -120,20 +120,7 @@ func save(path string, data []byte) error {
 	}
 	if err != nil {
 		os.Remove(f.Name())
-		return fmt.Errorf("layout sheet %s: %w; choose another name or folder", filepath.Base(path), cause(err))
+		return fmt.Errorf("layout sheet %s: %w; choose another name or folder", filepath.Base(path), file.Cause(err))
 	}
 	return nil
-}
-
-// cause drops the path that an os error repeats.
-func cause(err error) error {
-	var pe *os.PathError
-	if errors.As(err, &pe) {
-		return pe.Err
-	}
-	var le *os.LinkError
-	if errors.As(err, &le) {
-		return le.Err
-	}
-	return err
 }

@@ -100,7 +100,7 @@ func (p pressed) begin(h Host, e Event) State {
 		}
 		return moving{hit: p.hit, strip: s, board: b, grab: grab}
 	case BoardGround:
-		if s, ok := nextEmpty(proj, p.hit.Panel); ok {
+		if s, ok := nextEmpty(proj, p.hit.Panel, p.hit.Strip); ok {
 			b := proj.Board(p.hit.Board)
 			if b == nil {
 				break
@@ -121,11 +121,15 @@ func stripOf(p *model.Project, hit Hit) (model.Strip, bool) {
 	return n.Strip(hit.Strip)
 }
 
-// nextEmpty returns the first empty place of a panel from the front.
-func nextEmpty(p *model.Project, panel string) (model.Strip, bool) {
+// nextEmpty returns the place in hand where it is empty, else the first empty
+// place of the panel from the front.
+func nextEmpty(p *model.Project, panel, inHand string) (model.Strip, bool) {
 	n := p.Panel(panel)
 	if n == nil {
 		return model.Strip{}, false
+	}
+	if s, ok := n.Strip(inHand); ok && s.Empty() {
+		return s, true
 	}
 	for _, s := range n.Strips {
 		if s.Empty() {
@@ -161,13 +165,11 @@ func (p panning) Handle(h Host, e Event) State {
 
 // done ends a gesture: commit where there is an edit, drop it otherwise.
 func done(h Host, edit model.Edit) State {
-	h.Show(Sketch{})
 	if edit == nil {
+		h.Show(Sketch{})
 		h.Cancel()
-		return Arrange{}
-	}
-	if err := h.Commit(edit); err != nil {
-		h.Show(Sketch{Say: err.Error()})
+	} else {
+		commit(h, edit)
 	}
 	return Arrange{}
 }

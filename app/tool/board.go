@@ -233,11 +233,13 @@ func (w sweeping) Handle(h Host, e Event) State {
 
 // laid ends a gesture that laid a strip on a board and takes it in hand.
 func laid(h Host, edit model.Edit, panel, strip, board string) State {
-	s := done(h, edit)
-	if edit != nil {
+	if edit == nil {
+		return done(h, nil)
+	}
+	if commit(h, edit) {
 		h.Select(Hit{Part: BoardStrip, Panel: panel, Strip: strip, Board: board, Zone: -1})
 	}
-	return s
+	return Arrange{}
 }
 
 // swept lays a strip with its long centre line on the sweep, beginning where

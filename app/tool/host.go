@@ -42,7 +42,7 @@ func (p Part) inPanel() bool { return p == PanelGround || p == PanelStrip || p =
 type Hit struct {
 	Part   Part
 	Panel  string
-	Strip  string
+	Strip  string // of BoardGround, the strip in hand
 	Board  string
 	Face   int        // 1 or 2 where a face is hit
 	Zone   int        // index of the topmost zone there, -1 none

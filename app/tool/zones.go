@@ -97,6 +97,7 @@ func (z Zones) remove(h Host) State {
 		return z
 	}
 	ring := zones[z.Zone].Polygon
+	was := z
 	out, verb := slices.Clone(zones), "Delete a zone"
 	if z.Vertex >= 0 && z.Vertex < len(ring) && len(ring) > 3 {
 		out[z.Zone].Polygon = slices.Delete(slices.Clone(ring), z.Vertex, z.Vertex+1)
@@ -106,7 +107,9 @@ func (z Zones) remove(h Host) State {
 		z.Zone = -1
 	}
 	z.Vertex = -1
-	commit(h, model.SetZones{Board: z.Board, Face: z.Face, Zones: out, Verb: verb})
+	if !commit(h, model.SetZones{Board: z.Board, Face: z.Face, Zones: out, Verb: verb}) {
+		return was
+	}
 	h.Select(Hit{Part: BoardGround, Board: z.Board, Face: z.Face, Zone: z.Zone})
 	return z
 }

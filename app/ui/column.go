@@ -143,6 +143,7 @@ func (c *column) fill() {
 	}
 	c.cards.Refresh()
 	c.body.Refresh()
+	c.w.trace.settled(c.w)
 }
 
 // advice is what to do where nothing can be judged yet, "" where it can.

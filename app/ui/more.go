@@ -74,6 +74,7 @@ func (m *moreReadings) show() {
 		notes = append(notes, "Contrast is assumed: from the species' drawing colours, an illustration. Photographs make it measured.")
 	}
 	notes = append(notes, "Contrast classes begin at 2, 6 and 12, published for CIELAB differences on wood; holding CIEDE2000 against them is an engineering choice.")
+	notes = append(notes, m.w.ses.Problems()...)
 	notes = append(notes, m.w.ses.PhotoTrouble()...)
 	if s := strings.Join(notes, "\n\n"); s != m.shown {
 		m.shown = s

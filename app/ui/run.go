@@ -28,13 +28,22 @@ type Start struct {
 	Stderr io.Writer           // where the trace goes
 }
 
-// Run opens the window and returns when it is closed.
-func Run(a fyne.App, st Start) error {
+// Run opens the window and returns when it is closed. A display that is named
+// but cannot be opened, which the toolkit answers with a panic, is an error.
+func Run(a fyne.App, st Start) (err error) {
 	w, err := Open(a, st)
 	if err != nil {
 		return err
 	}
-	a.Lifecycle().SetOnStarted(func() { w.started() })
+	up := false
+	defer func() {
+		if !up {
+			if r := recover(); r != nil {
+				err = fmt.Errorf("the display %q cannot be opened (%v): check DISPLAY, or use the commands check and sheet", st.Env("DISPLAY"), r)
+			}
+		}
+	}()
+	a.Lifecycle().SetOnStarted(func() { up = true; w.started() })
 	w.win.ShowAndRun()
 	w.stop()
 	w.ses.Close()

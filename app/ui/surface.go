@@ -39,14 +39,13 @@ type surface struct {
 
 // showing is how the surface shows things.
 type showing struct {
-	hatch   bool
-	before  bool
-	sketch  tool.Sketch
-	hover   scene.Hit
-	zoning  bool // zones are edited
-	kind    model.ZoneKind
-	brush   float64 // radius, mm; 0 corner by corner
-	working bool    // a texture is on its way
+	hatch  bool
+	before bool
+	sketch tool.Sketch
+	hover  scene.Hit
+	zoning bool // zones are edited
+	kind   model.ZoneKind
+	brush  float64 // radius, mm; 0 corner by corner
 }
 
 // pointing is what is known of pointer and keys.

@@ -24,7 +24,8 @@ var _ tool.Host = host{}
 func (h host) Project() *model.Project { return h.s.w.ses.Committed() }
 
 func (h host) Hit(at geom.Point) tool.Hit {
-	return toTool(h.s.scene().Hit(at), h.s.w.ses.Selected().Panel)
+	sel := h.s.w.ses.Selected()
+	return toTool(h.s.scene().Hit(at), sel.Panel, sel.Strip)
 }
 
 func (h host) PanelAt(at geom.Point) geom.Point { return h.s.scene().PanelAt(at) }
@@ -193,8 +194,6 @@ func (h host) Open(t tool.Hit) {
 	switch t.Part {
 	case tool.PanelPlace:
 		h.s.w.act("place")
-	case tool.PanelStrip, tool.BoardStrip:
-		h.s.w.act("planed")
 	case tool.BoardGround, tool.Lane, tool.BoardEdge:
 		h.s.w.act("edit-board")
 	case tool.PanelGround:

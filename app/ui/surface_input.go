@@ -53,7 +53,7 @@ func (s *surface) MouseDown(ev *desktop.MouseEvent) {
 	s.pointer.mods, s.pointer.button, s.pointer.at, s.pointer.down = modsOf(ev.Modifier), b, at, at
 	s.pointer.last = time.Now()
 	kind := tool.Press
-	if twice {
+	if twice && !s.gripped(at) {
 		kind, s.pointer.last = tool.Double, time.Time{}
 	}
 	s.handle(tool.Event{Kind: kind, At: at, Button: b})
@@ -68,6 +68,19 @@ func (s *surface) MouseUp(ev *desktop.MouseEvent) {
 	s.pointer.button, s.pointer.at = tool.NoButton, s.place(ev.Position)
 	s.pointer.mods = modsOf(ev.Modifier)
 	s.handle(tool.Event{Kind: tool.Release, At: s.pointer.at, Button: b})
+}
+
+// gripped reports whether the tool at rest would take hold of a strip there: a
+// second press then begins a second drag and opens nothing.
+func (s *surface) gripped(at geom.Point) bool {
+	if _, arranging := s.state.(tool.Arrange); !arranging {
+		return false
+	}
+	switch s.scene().Hit(at).Part {
+	case scene.PanelStrip, scene.BoardStrip, scene.RotateHandle:
+		return true
+	}
+	return false
 }
 
 func buttonOf(b desktop.MouseButton) tool.Button {

@@ -137,8 +137,9 @@ func (s *surface) words() scene.Words {
 // percent prints a share.
 func percent(v float64) string { return unit.FormatPercent(v) }
 
-// toTool turns a hit of the scene into one of the tools.
-func toTool(h scene.Hit, panel string) tool.Hit {
+// toTool turns a hit of the scene into one of the tools, with the panel on
+// screen and the strip in hand.
+func toTool(h scene.Hit, panel, strip string) tool.Hit {
 	out := tool.Hit{Panel: h.Panel, Strip: h.Strip, Board: h.Board, Face: h.Face, Zone: h.Zone, Vertex: -1, At: h.At}
 	if out.Panel == "" {
 		out.Panel = panel
@@ -157,7 +158,7 @@ func toTool(h scene.Hit, panel string) tool.Hit {
 	case scene.PanelPlace:
 		out.Part, out.At = tool.PanelPlace, h.Panels
 	case scene.BoardFace:
-		out.Part, out.Panel = tool.BoardGround, panel
+		out.Part, out.Panel, out.Strip = tool.BoardGround, panel, strip
 	case scene.BoardStrip:
 		out.Part = tool.BoardStrip
 	case scene.RotateHandle:

@@ -29,7 +29,7 @@ type Theme struct {
 }
 
 // fonts are the faces of the theme.
-type fonts struct{ regular, bold, mono fyne.Resource }
+type fonts struct{ regular, bold fyne.Resource }
 
 // NewTheme returns the theme for a look and a text size in per cent; sizes
 // outside 100 to 200 are brought inside.

@@ -2,48 +2,18 @@ package ui
 
 import (
 	"image/color"
-	"math"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
+
+	"heartside/layout/colour"
 )
-
-// luminance is the relative luminance of WCAG 2.2 (W3C Recommendation, 5
-// October 2023, "relative luminance").
-func luminance(c color.NRGBA) float64 {
-	lin := func(v uint8) float64 {
-		s := float64(v) / 255
-		if s <= 0.04045 {
-			return s / 12.92
-		}
-		return math.Pow((s+0.055)/1.055, 2.4)
-	}
-	return 0.2126*lin(c.R) + 0.7152*lin(c.G) + 0.0722*lin(c.B)
-}
-
-// ratio is the contrast ratio of WCAG 2.2.
-func ratio(a, b color.NRGBA) float64 {
-	x, y := luminance(a), luminance(b)
-	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
-}
 
 // over lays a on b.
 func over(a, b color.NRGBA) color.NRGBA {
 	mix := func(x, y uint8) uint8 { return uint8((int(x)*int(a.A) + int(y)*(255-int(a.A))) / 255) }
 	return color.NRGBA{mix(a.R, b.R), mix(a.G, b.G), mix(a.B, b.B), 255}
-}
-
-func TestRatioAgainstPublishedPairs(t *testing.T) {
-	// Black on white is 21:1 and #767676 on white 4.54:1: WCAG 2.2,
-	// "contrast ratio", and Understanding 1.4.3.
-	white, black := hex(0xFFFFFF), hex(0x000000)
-	if r := ratio(white, black); math.Abs(r-21) > 1e-9 {
-		t.Errorf("black on white %.3f, want 21", r)
-	}
-	if r := ratio(hex(0x767676), white); math.Abs(r-4.54) > 0.005 {
-		t.Errorf("#767676 on white %.3f, want 4.54", r)
-	}
 }
 
 func TestPalettesKeepContrast(t *testing.T) {
@@ -73,7 +43,7 @@ func TestPalettesKeepContrast(t *testing.T) {
 			pair{"accent on button", p.accent, p.button, 3},
 		)
 		for _, q := range pairs {
-			if r := ratio(q.a, q.b); r < q.min {
+			if r := colour.ContrastRatio(q.a, q.b); r < q.min {
 				t.Errorf("%s: %s is %.2f:1, want %.1f:1", name, q.name, r, q.min)
 			}
 		}

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"io"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -65,8 +66,10 @@ func (t *tracer) places(w *Window) {
 		return
 	}
 	scale := float64(w.win.Canvas().Scale())
+	seen := map[string]bool{}
 	at := func(kind, id string, x, y float64) {
 		key, v := kind+" "+id, fmt.Sprintf("%.0f %.0f", x*scale, y*scale)
+		seen[key] = true
 		if t.last[key] != v {
 			t.last[key] = v
 			t.line("place %s %s", key, v)
@@ -96,6 +99,19 @@ func (t *tracer) places(w *Window) {
 			}
 			k++
 		}
+	}
+	for key := range t.last {
+		if !seen[key] { // gone: a line without a place says so
+			delete(t.last, key)
+			t.line("place %s ", key)
+		}
+	}
+}
+
+// settled tells the places again once texts have found their lines.
+func (t *tracer) settled(w *Window) {
+	if t != nil && t.out != nil {
+		time.AfterFunc(settle, func() { w.post(func() { t.places(w) }) })
 	}
 }
 

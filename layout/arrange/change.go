@@ -69,19 +69,12 @@ func lyings() [3]lying {
 // the face that showed, so rolling over leaves it behind.
 func lay(s *face.Strip, l lying) {
 	if l.roll {
-		s.Up = 3 - upOf(s)
+		s.Up = 3 - s.UpFace()
 		s.Planed = nil
 	}
 	if l.turn {
 		s.Turned = !s.Turned
 	}
-}
-
-func upOf(s *face.Strip) int {
-	if s.Up == 2 {
-		return 2
-	}
-	return 1
 }
 
 // moved returns a strip moved on its board by (ds, dt) of its own axes.

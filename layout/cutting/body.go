@@ -52,7 +52,7 @@ func bodies(list []geom.Trapezoid, label int) []body {
 		b := &out[at[r]]
 		b.parts = append(b.parts, own[i])
 		b.area += own[i].Area()
-		b.box = b.box.Union(boxOf(&own[i]))
+		b.box = b.box.Union(own[i].Bounds())
 	}
 	return out
 }
@@ -62,8 +62,4 @@ func beside(a, b *geom.Trapezoid) bool {
 	const eps = 1e-9
 	return math.Abs(a.X1-b.X0) <= eps*math.Max(1, math.Abs(a.X1)) &&
 		math.Min(a.Hi1, b.Hi0)-math.Max(a.Lo1, b.Lo0) > eps
-}
-
-func boxOf(t *geom.Trapezoid) geom.Rect {
-	return geom.R(t.X0, math.Min(t.Lo0, t.Lo1), t.X1, math.Max(t.Hi0, t.Hi1))
 }

@@ -36,7 +36,7 @@ func flawsOf(p *face.Panel, s *face.Strip, f *finished, margin float64) []flawed
 	}
 	var shown []body
 	for _, side := range [...]face.Side{face.Show, face.Back} {
-		n := upOf(s)
+		n := s.UpFace()
 		if side == face.Back {
 			n = 3 - n
 		}

@@ -64,7 +64,7 @@ func outlineOf(b *face.Board, f int) geom.Polygon {
 // over the outline of the face that shows. Each connected piece outside counts
 // by the edge of the rectangle that clears it soonest.
 func overOutline(s *face.Strip, own geom.Rect) float64 {
-	out := outlineOf(s.Board, upOf(s))
+	out := outlineOf(s.Board, s.UpFace())
 	if out == nil {
 		return 0
 	}
@@ -92,12 +92,4 @@ func overOutline(s *face.Strip, own geom.Rect) float64 {
 		}
 	}
 	return worst
-}
-
-// upOf returns the face that shows, 1 or 2.
-func upOf(s *face.Strip) int {
-	if s.Up == 2 {
-		return 2
-	}
-	return 1
 }

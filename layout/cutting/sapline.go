@@ -24,7 +24,7 @@ func SapLines(s *face.Strip) []SapLine {
 	if !sound(s) {
 		return nil
 	}
-	n := upOf(s)
+	n := s.UpFace()
 	bf := &s.Board.Faces[n-1]
 	drawn := face.Sap
 	if bf.Base == face.Sap {

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -63,15 +64,7 @@ func slabsOf(b *face.Board, obstacles []geom.Polygon) []slab {
 				s.free = append(s.free, span{lo, hi})
 			}
 		}
-		slices.SortFunc(s.free, func(a, b span) int {
-			switch {
-			case a.from < b.from:
-				return -1
-			case a.from > b.from:
-				return 1
-			}
-			return 0
-		})
+		slices.SortFunc(s.free, func(a, b span) int { return cmp.Compare(a.from, b.from) })
 		out = append(out, s)
 	}
 	return out

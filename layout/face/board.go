@@ -1,6 +1,8 @@
 package face
 
 import (
+	"fmt"
+
 	"heartside/layout/colour"
 	"heartside/layout/geom"
 )
@@ -63,4 +65,16 @@ type Board struct {
 	// marked assumed in every reading made from it.
 	AssumedHeart, AssumedSap colour.Lab
 	Ageing                   *Ageing
+}
+
+// SideName names face f, 1 or 2, by the side it is of the log: "bark side" or
+// "heart side", and "face 1" or "face 2" where that is not known.
+func (b *Board) SideName(f int) string {
+	switch b.BarkFace {
+	case f:
+		return "bark side"
+	case 3 - f:
+		return "heart side"
+	}
+	return fmt.Sprintf("face %d", f)
 }

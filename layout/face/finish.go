@@ -89,10 +89,7 @@ func (f *finished) key(p *Panel, i int, y float64) stripKey {
 	left := p.Left(i)
 	k := stripKey{
 		board: s.Board, planed: s.Planed, x: s.X, y: s.Y, l: s.L, w: s.W, angle: s.Angle,
-		up: s.Up, turned: s.Turned, thickness: p.Thickness, wanted: p.Wanted,
-	}
-	if k.up != 2 {
-		k.up = 1
+		up: s.UpFace(), turned: s.Turned, thickness: p.Thickness, wanted: p.Wanted,
 	}
 	own := geom.Rect{Max: geom.Pt(s.L, s.W)}
 	k.clip = own.Intersect(geom.Rect{Min: geom.Pt(-left, -y), Max: geom.Pt(p.Length-left, p.Width-y)})

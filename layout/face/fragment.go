@@ -69,11 +69,11 @@ func (f *faceData) findFlaws(w *work) {
 		if w.flawed.root(i) != i {
 			continue
 		}
-		fl := flaw{box: boxOf(t)}
+		fl := flaw{box: t.Bounds()}
 		for _, k := range w.nodes {
 			if w.flawed.root(k) == i {
 				fl.area += f.pieces[k].Area()
-				fl.box = fl.box.Union(boxOf(&f.pieces[k]))
+				fl.box = fl.box.Union(f.pieces[k].Bounds())
 			}
 		}
 		f.flaws = append(f.flaws, fl)
@@ -141,14 +141,8 @@ func (f *faceData) findFragments(w *work, unwanted Kind) {
 		if Kind(t.Label) == unwanted {
 			fr.area += t.Area()
 			fr.moment += momentOf(t)
-			fr.box = fr.box.Union(boxOf(t))
+			fr.box = fr.box.Union(t.Bounds())
 		}
-	}
-}
-
-func boxOf(t *geom.Trapezoid) geom.Rect {
-	return geom.Rect{
-		Min: geom.Pt(t.X0, min(t.Lo0, t.Lo1)), Max: geom.Pt(t.X1, max(t.Hi0, t.Hi1)),
 	}
 }
 

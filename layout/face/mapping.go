@@ -64,6 +64,32 @@ func (p *Panel) PanelToFace(i int, side Side) geom.Affine {
 // long axis, to the point of the show face above it, and the other way round.
 func (p *Panel) BackView() geom.Affine { return geom.Affine{A: 1, E: -1, F: p.Width} }
 
+// UpFace returns the face of the board that shows, 1 or 2: whatever Up is but
+// 2 stands for 1.
+func (s *Strip) UpFace() int {
+	if s.Up == 2 {
+		return 2
+	}
+	return 1
+}
+
 // ArrowReversed reports whether the board's planing direction on face 1 runs
 // the other way as the strip lies: turned or rolled over, not both.
 func (s *Strip) ArrowReversed() bool { return s.Turned != (s.Up == 2) }
+
+// Planing returns which way the strip planes cleanly on its show face as it
+// lies: 1 to the right, -1 to the left, 0 where that is not known or mixed.
+func (s *Strip) Planing() int {
+	d := 0
+	switch {
+	case s.Board == nil:
+	case s.Board.Planes == PlanesFromMarked:
+		d = 1
+	case s.Board.Planes == PlanesToMarked:
+		d = -1
+	}
+	if s.ArrowReversed() {
+		d = -d
+	}
+	return d
+}

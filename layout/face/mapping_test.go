@@ -103,6 +103,44 @@ func TestArrowIsReversedByEitherAndRestoredByBoth(t *testing.T) {
 	}
 }
 
+// Planing arrows, from the rule: reversed by turning and by rolling over, both
+// together restore it; unknown and mixed have none.
+func TestPlaningAsItLies(t *testing.T) {
+	for _, c := range []struct {
+		planes Planes
+		up     int
+		turned bool
+		want   int // +1 to the right
+	}{
+		{PlanesFromMarked, 1, false, 1}, {PlanesFromMarked, 1, true, -1},
+		{PlanesFromMarked, 2, false, -1}, {PlanesFromMarked, 2, true, 1},
+		{PlanesToMarked, 1, false, -1}, {PlanesToMarked, 2, true, -1}, {PlanesToMarked, 2, false, 1},
+		{PlanesUnknown, 1, false, 0}, {PlanesUnknown, 2, true, 0}, {PlanesMixed, 2, false, 0},
+	} {
+		s := Strip{Board: &Board{Planes: c.planes}, Up: c.up, Turned: c.turned}
+		if got := s.Planing(); got != c.want {
+			t.Errorf("planes %d, up %d, turned %v: %d, want %d", c.planes, c.up, c.turned, got, c.want)
+		}
+	}
+	if got := (&Strip{}).Planing(); got != 0 {
+		t.Errorf("no board: %d", got)
+	}
+}
+
+func TestSideNames(t *testing.T) {
+	for bark, want := range [][2]string{{"face 1", "face 2"}, {"bark side", "heart side"}, {"heart side", "bark side"}} {
+		b := Board{BarkFace: bark}
+		if got := [2]string{b.SideName(1), b.SideName(2)}; got != want {
+			t.Errorf("bark face %d: %q, want %q", bark, got, want)
+		}
+	}
+	for up, want := range []int{1, 1, 2} {
+		if got := (&Strip{Up: up}).UpFace(); got != want {
+			t.Errorf("up %d shows face %d, want %d", up, got, want)
+		}
+	}
+}
+
 func TestAtTakesTheTopZone(t *testing.T) {
 	b := &Board{Length: 100, Width: 50}
 	f := &b.Faces[0]

@@ -41,46 +41,33 @@ func (r *Reader) warnStrips(p *Panel) {
 	r.warnPlanes(p)
 }
 
-// planesRight reports which way a strip planes cleanly on the show face, and
-// false where that is not known or mixed.
-func planesRight(s *Strip) (right, ok bool) {
-	if s.Board == nil {
-		return false, false
-	}
-	switch s.Board.Planes {
-	case PlanesFromMarked:
-		return !s.ArrowReversed(), true
-	case PlanesToMarked:
-		return s.ArrowReversed(), true
-	}
-	return false, false
-}
-
 // warnPlanes names the strips that plane against the majority; where there is
 // none, those against the front one.
 func (r *Reader) warnPlanes(p *Panel) {
-	right, left := 0, 0
-	first := false
+	right, left, first := 0, 0, 0
 	for i := range p.Strips {
-		if d, ok := planesRight(&p.Strips[i]); ok {
-			if right+left == 0 {
-				first = d
-			}
-			if d {
-				right++
-			} else {
-				left++
-			}
+		d := p.Strips[i].Planing()
+		if first == 0 {
+			first = d
+		}
+		switch {
+		case d > 0:
+			right++
+		case d < 0:
+			left++
 		}
 	}
 	if right == 0 || left == 0 {
 		return
 	}
-	most := right > left || (right == left && first)
+	most := 1
+	if left > right || (left == right && first < 0) {
+		most = -1
+	}
 	from := len(r.store.names)
 	var place geom.Rect
 	for i := range p.Strips {
-		if d, ok := planesRight(&p.Strips[i]); ok && d != most {
+		if d := p.Strips[i].Planing(); d != 0 && d != most {
 			r.store.names = append(r.store.names, p.Strips[i].ID)
 			place = place.Union(r.inPanel(i, r.strips[i].key.clip))
 		}

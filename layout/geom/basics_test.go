@@ -39,6 +39,27 @@ func TestAreasByHand(t *testing.T) {
 
 // The area of an ellipse is pi a b; n points on it hold sin(2 pi/n)/(2 pi/n)
 // of that.
+func TestTrapezoidBounds(t *testing.T) {
+	got := Trapezoid{X0: 2, X1: 5, Lo0: 1, Lo1: -3, Hi0: 4, Hi1: 7}.Bounds()
+	if want := (Rect{Min: Pt(2, -3), Max: Pt(5, 7)}); got != want {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// A square of 1/4 x 1/4 mm so far off that 1/16 is less than the last digit
+// of the products SignedArea adds up.
+func TestLocalAreaKeepsItsDigits(t *testing.T) {
+	const far = 1 << 40
+	p := Polygon{{far, far}, {far + 0.25, far}, {far + 0.25, far + 0.25}, {far, far + 0.25}}
+	if got := p.LocalArea(); got != 0.0625 {
+		t.Errorf("%g, want 0.0625", got)
+	}
+	p[1], p[3] = p[3], p[1]
+	if got := p.LocalArea(); got != -0.0625 {
+		t.Errorf("clockwise %g, want -0.0625", got)
+	}
+}
+
 func TestEllipse(t *testing.T) {
 	for _, n := range []int{3, 4, 12, 180} {
 		p := Ellipse(R(10, 20, 110, 60), n)

@@ -30,7 +30,7 @@ func (p Polygon) ClipRect(r Rect) Polygon {
 // ClipConvex returns the part of p inside a convex ring of either winding, in
 // the form that ClipRect describes.
 func (p Polygon) ClipConvex(convex Polygon) Polygon {
-	area := convex.localArea()
+	area := convex.LocalArea()
 	if len(convex) < 3 || area == 0 {
 		return nil
 	}

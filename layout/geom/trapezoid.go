@@ -18,3 +18,8 @@ type Trapezoid struct {
 func (t Trapezoid) Area() float64 {
 	return (t.X1 - t.X0) * ((t.Hi0 - t.Lo0) + (t.Hi1 - t.Lo1)) / 2
 }
+
+// Bounds returns the least rectangle that holds the trapezoid.
+func (t Trapezoid) Bounds() Rect {
+	return Rect{Point{t.X0, min(t.Lo0, t.Lo1)}, Point{t.X1, max(t.Hi0, t.Hi1)}}
+}

@@ -63,7 +63,7 @@ func (p Polygon) Validate() error {
 	// other way round, so both ways of measuring agree.
 	box := p.Bounds()
 	inside := p.InsideArea()
-	if edge >= 0 && math.Abs(math.Abs(p.localArea())-inside) > sameArea*box.W()*box.H() {
+	if edge >= 0 && math.Abs(math.Abs(p.LocalArea())-inside) > sameArea*box.W()*box.H() {
 		return bad(CrossesItself, edge, other, at)
 	}
 	if !(inside > sameArea*box.W()*box.H()) {
@@ -82,9 +82,9 @@ func (p Polygon) InsideArea() float64 {
 	return sum
 }
 
-// localArea is SignedArea measured from the first point, which keeps its
+// LocalArea returns SignedArea measured from the first point, which keeps its
 // digits far from the origin.
-func (p Polygon) localArea() float64 {
+func (p Polygon) LocalArea() float64 {
 	var s float64
 	for i := 1; i+1 < len(p); i++ {
 		s += p[i].Sub(p[0]).Cross(p[i+1].Sub(p[0]))

@@ -26,7 +26,7 @@ var arrows = Arrows{
 
 	// None of these knows the window.
 	"app/render":            {"layout/geom", "assets"},
-	"app/render/rendertest": nil,
+	"app/render/rendertest": {"layout/layouttest"},
 	"app/scene":             {"layout/...", "app/render"},
 	"app/tool":              {"layout/...", "model/..."},
 	"app/session":           {"layout/...", "model/...", "assets"},
@@ -47,7 +47,7 @@ var rules = []Rule{
 	{Import: "codeberg.org/go-pdf/fpdf", Only: []string{"app/render"}, Why: "PDF is a backend of app/render"},
 	{Import: "gopkg.in/yaml.v3", Only: []string{"model/file", "model/catalog"}, Why: "the file format is model/file's"},
 	{Import: "pgregory.net/rapid", TestOnly: true, Why: "it is a test library"},
-	{Import: "heartside/layout/layouttest", TestOnly: true, Why: "it is for tests"},
+	{Import: "heartside/layout/layouttest", TestOnly: true, Only: []string{"app/render/rendertest"}, Why: "it is for tests"},
 	{Import: "heartside/app/render/rendertest", TestOnly: true, Why: "it is for tests"},
 }
 
@@ -125,4 +125,7 @@ func TestRuleNamesTheFile(t *testing.T) {
 	})
 	same(t, Rule{Import: "fyne.io/fyne/v2/...", Only: []string{"app/ui"}, Why: "no"}.Check(files), []string{"app/tool/t.go: may not import fyne.io/fyne/v2: no"})
 	same(t, Rule{Import: "pgregory.net/rapid", TestOnly: true, Why: "no"}.Check(files), []string{"model/m.go: may not import pgregory.net/rapid: no"})
+	// A library for tests may serve another one.
+	same(t, Rule{Import: "pgregory.net/rapid", TestOnly: true, Only: []string{"model"}, Why: "no"}.Check(files), nil)
+	same(t, Rule{Import: "fyne.io/fyne/v2", TestOnly: true, Only: []string{"app/tool"}, Why: "no"}.Check(files), []string{"app/ui/root.go: may not import fyne.io/fyne/v2: no"})
 }

@@ -43,8 +43,8 @@ func (a Arrows) Check(files []*Source, tests []string) []string {
 // Rule keeps a library to the packages that are made for it.
 type Rule struct {
 	Import   string   // path, with /... for all below
-	Only     []string // packages that may import it, "" the tests of every package
-	TestOnly bool     // only test files may
+	Only     []string // packages that may import it
+	TestOnly bool     // test files of every package may as well, other files only those of Only
 	Why      string
 }
 
@@ -53,7 +53,7 @@ func (r Rule) Check(files []*Source) []string {
 	var wrong []string
 	for _, f := range files {
 		for _, p := range f.Imports() {
-			if !covers([]string{r.Import}, p) || (f.Test && r.TestOnly) || (!r.TestOnly && covers(r.Only, f.Dir)) {
+			if !covers([]string{r.Import}, p) || (f.Test && r.TestOnly) || covers(r.Only, f.Dir) {
 				continue
 			}
 			wrong = append(wrong, fmt.Sprintf("%s: may not import %s: %s", f.Name, p, r.Why))

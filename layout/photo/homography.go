@@ -7,41 +7,25 @@ import (
 	"heartside/layout/geom"
 )
 
-// homography maps the plane of the board, mm, to pixels: x, y to
-// (a x + b y + c, d x + e y + f) / (g x + h y + 1).
-type homography struct{ a, b, c, d, e, f, g, h float64 }
-
-// boardToPicture returns the perspective that takes the rectangle from (0, 0)
-// to (length, width) to four corners. The closed form for a square is that of
-// Heckbert, Fundamentals of Texture Mapping and Image Warping (1989), 2.2.3.
-func boardToPicture(q [4]geom.Point, length, width float64) homography {
-	s := q[0].Sub(q[1]).Add(q[2]).Sub(q[3])
-	d1, d2 := q[1].Sub(q[2]), q[3].Sub(q[2])
-	den := d1.Cross(d2)
-	g, h := s.Cross(d2)/den, d1.Cross(s)/den
-	m := homography{
-		a: q[1].X - q[0].X + g*q[1].X, b: q[3].X - q[0].X + h*q[3].X, c: q[0].X,
-		d: q[1].Y - q[0].Y + g*q[1].Y, e: q[3].Y - q[0].Y + h*q[3].Y, f: q[0].Y,
-		g: g, h: h,
+// boardToPicture returns the perspective that takes the face, mm, to pixels:
+// the rectangle from (0, 0) to (length, width) to four corners. It takes the
+// unit square there first, so that no length is too long or short for it.
+func boardToPicture(q [4]geom.Point, length, width float64) (geom.Homography, error) {
+	m, err := geom.QuadToQuad([4]geom.Point{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, q)
+	for row := 0; row < len(m); row += 3 {
+		m[row] /= length
+		m[row+1] /= width
 	}
-	m.a, m.d, m.g = m.a/length, m.d/length, m.g/length
-	m.b, m.e, m.h = m.b/width, m.e/width, m.h/width
-	return m
+	return m, err
 }
 
-// at returns the pixel place of a board point.
-func (m homography) at(x, y float64) geom.Point {
-	w := m.g*x + m.h*y + 1
-	return geom.Pt((m.a*x+m.b*y+m.c)/w, (m.d*x+m.e*y+m.f)/w)
-}
-
-// stretch returns how many pixels a mm along x and along y covers there, the
-// longer of across and down for each.
-func (m homography) stretch(x, y float64) (alongX, alongY float64) {
-	w := m.g*x + m.h*y + 1
-	p := m.at(x, y)
-	ux, vx := (m.a-p.X*m.g)/w, (m.d-p.Y*m.g)/w
-	uy, vy := (m.b-p.X*m.h)/w, (m.e-p.Y*m.h)/w
+// stretch returns how many pixels a mm along x and along y of the face covers
+// at a point of it, the longer of across and down for each.
+func stretch(m *geom.Homography, at geom.Point) (alongX, alongY float64) {
+	w := m[6]*at.X + m[7]*at.Y + m[8]
+	p := m.Apply(at)
+	ux, vx := (m[0]-p.X*m[6])/w, (m[3]-p.Y*m[6])/w
+	uy, vy := (m[1]-p.X*m[7])/w, (m[4]-p.Y*m[7])/w
 	return math.Max(math.Abs(ux), math.Abs(vx)), math.Max(math.Abs(uy), math.Abs(vy))
 }
 

@@ -66,14 +66,18 @@ func Square(ctx context.Context, src image.Image, corners [4]geom.Point, length,
 	for i := range corners {
 		corners[i] = corners[i].Add(geom.Pt(float64(o.X), float64(o.Y)))
 	}
-	if err := s.warp(ctx, sourceOf(src, corners), boardToPicture(corners, length, width)); err != nil {
+	m, err := boardToPicture(corners, length, width)
+	if err != nil {
+		return nil, fmt.Errorf("squaring a photograph: %w", err)
+	}
+	if err := s.warp(ctx, sourceOf(src, corners), m); err != nil {
 		return nil, err
 	}
 	return s, nil
 }
 
 // warp fills the pixels row by row.
-func (s *Squared) warp(ctx context.Context, from source, m homography) error {
+func (s *Squared) warp(ctx context.Context, from source, m geom.Homography) error {
 	nx, ny := s.Pix.Rect.Dx(), s.Pix.Rect.Dy()
 	dx, dy := s.Length/float64(nx), s.Width/float64(ny)
 	for j := 0; j < ny; j++ {
@@ -86,14 +90,14 @@ func (s *Squared) warp(ctx context.Context, from source, m homography) error {
 		for i := 0; i < nx; i++ {
 			x0 := float64(i) * dx
 			if i%stretchEvery == 0 {
-				ax, ay := m.stretch(x0+dx/2, y1-dy/2)
+				ax, ay := stretch(&m, geom.Pt(x0+dx/2, y1-dy/2))
 				kx, ky = samples(ax*dx), samples(ay*dy)
 			}
 			var sum [3]float64
 			for b := 0; b < ky; b++ {
 				y := y1 - dy*(float64(b)+0.5)/float64(ky)
 				for a := 0; a < kx; a++ {
-					p := m.at(x0+dx*(float64(a)+0.5)/float64(kx), y)
+					p := m.Apply(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
 					v := from.at(p.X-0.5, p.Y-0.5)
 					sum[0] += v[0]
 					sum[1] += v[1]

@@ -44,14 +44,17 @@ func testCamera() camera {
 func TestHomographyIsThePerspective(t *testing.T) {
 	c := testCamera()
 	const l, w = 900, 210
-	m := boardToPicture(c.corners(l, w), l, w)
+	m, err := boardToPicture(c.corners(l, w), l, w)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for x := 0.0; x <= l; x += 75 {
 		for y := 0.0; y <= w; y += 35 {
-			if d := m.at(x, y).Dist(c.look(x, y)); d > 1e-6 {
+			if d := m.Apply(geom.Pt(x, y)).Dist(c.look(x, y)); d > 1e-6 {
 				t.Fatalf("(%g, %g) lands %g pixels off", x, y, d)
 			}
 			const h = 1e-4
-			ax, ay := m.stretch(x, y)
+			ax, ay := stretch(&m, geom.Pt(x, y))
 			dx, dy := c.look(x+h, y).Sub(c.look(x-h, y)).Mul(0.5/h), c.look(x, y+h).Sub(c.look(x, y-h)).Mul(0.5/h)
 			if math.Abs(ax-math.Max(math.Abs(dx.X), math.Abs(dx.Y))) > 1e-4 || math.Abs(ay-math.Max(math.Abs(dy.X), math.Abs(dy.Y))) > 1e-4 {
 				t.Fatalf("(%g, %g): stretch %g, %g, want %v, %v", x, y, ax, ay, dx, dy)

@@ -1,7 +1,10 @@
 package file
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"strings"
 )
 
@@ -82,4 +85,17 @@ type Notice struct {
 // String returns the notice in one line.
 func (n Notice) String() string {
 	return (&Error{File: n.File, Line: n.Line, Field: n.Field, What: n.Text}).Error()
+}
+
+// Cause drops the paths that an error of the file system repeats.
+func Cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
 }

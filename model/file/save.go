@@ -23,7 +23,7 @@ type SaveError struct {
 
 // Error implements error: what, where, and what to do.
 func (e *SaveError) Error() string {
-	return fmt.Sprintf("%s was not saved: %s: %v; %s; the file that was there is as it was", e.Path, e.Step, bare(e.Err), e.hint())
+	return fmt.Sprintf("%s was not saved: %s: %v; %s; the file that was there is as it was", e.Path, e.Step, Cause(e.Err), e.hint())
 }
 
 // Unwrap returns the cause.
@@ -41,15 +41,6 @@ func (e *SaveError) hint() string {
 		return "the path leads through something that is no folder, or to a folder: choose another name"
 	}
 	return "try again, or save in another place"
-}
-
-// bare drops the path that an error of the file system repeats.
-func bare(err error) error {
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		return p.Err
-	}
-	return err
 }
 
 // Save writes p to path so that the file is either the old or the new one,

@@ -3,6 +3,7 @@ package file
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -230,5 +231,18 @@ func TestSaveThroughALink(t *testing.T) {
 	}
 	if info, err := os.Lstat(link); err != nil || info.Mode()&fs.ModeSymlink == 0 || content(t, real) == "old" {
 		t.Errorf("the link is gone, or its file was not written: %v", err)
+	}
+}
+
+func TestCauseNamesNoPath(t *testing.T) {
+	link := &os.LinkError{Op: "rename", Old: "a", New: "b", Err: syscall.EXDEV}
+	path := &fs.PathError{Op: "open", Path: "a", Err: syscall.EACCES}
+	other := errors.New("the wind took it")
+	for _, c := range []struct{ err, want error }{
+		{path, syscall.EACCES}, {fmt.Errorf("save: %w", path), syscall.EACCES}, {link, syscall.EXDEV}, {other, other}, {nil, nil},
+	} {
+		if got := Cause(c.err); got != c.want {
+			t.Errorf("%v: %v, want %v", c.err, got, c.want)
+		}
 	}
 }

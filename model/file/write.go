@@ -1,6 +1,7 @@
 package file
 
 import (
+	"cmp"
 	"strconv"
 
 	"heartside/model"
@@ -95,11 +96,11 @@ func pair(p [2]string) string { return "[" + word(p[0]) + ", " + word(p[1]) + "]
 
 func (e *emitter) panel(n *model.Panel) {
 	e.line(2, "- id: %s", word(n.ID))
-	e.line(4, "role: %s", orElse(string(n.Role), "other"))
+	e.line(4, "role: %s", cmp.Or(string(n.Role), "other"))
 	e.line(4, "length: %s", e.mm(n.Length))
 	e.line(4, "width: %s", e.mm(n.Width))
 	e.line(4, "thickness: %s", e.mm(n.Thickness))
-	e.line(4, "shape: %s", orElse(string(n.Shape), "rectangle"))
+	e.line(4, "shape: %s", cmp.Or(string(n.Shape), "rectangle"))
 	if len(n.Points) > 0 {
 		e.line(4, "points: %s", e.points(n.Points, 6, 12))
 	}
@@ -114,7 +115,7 @@ func (e *emitter) panel(n *model.Panel) {
 		show = "both"
 	}
 	e.line(4, "show: %s", show)
-	e.line(4, "look: %s", orElse(string(n.Look), "as-laid"))
+	e.line(4, "look: %s", cmp.Or(string(n.Look), "as-laid"))
 	if n.Wanted != model.WantDefault {
 		e.line(4, "wanted: %s", n.Wanted)
 	}
@@ -148,7 +149,7 @@ func (e *emitter) strip(s model.Strip) string {
 		pairs = append(pairs, "angle", e.fine(s.Angle))
 	}
 	pairs = append(pairs, "up", strconv.Itoa(s.Up), "turned", strconv.FormatBool(s.Turned), "shift", e.mm(s.Shift),
-		"pinned", strconv.FormatBool(s.Pinned), "stage", orElse(string(s.Stage), "planned"))
+		"pinned", strconv.FormatBool(s.Pinned), "stage", cmp.Or(string(s.Stage), "planned"))
 	if s.Off != nil {
 		pairs = append(pairs, "off", flow("1", e.mm(s.Off[0]), "2", e.mm(s.Off[1])))
 	}
@@ -160,11 +161,4 @@ func (e *emitter) strip(s model.Strip) string {
 		pairs = append(pairs, "planed", flow(append(planed, "near", e.mms(m.Near[:]...), "far", e.mms(m.Far[:]...))...))
 	}
 	return flow(pairs...)
-}
-
-func orElse(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }

@@ -15,26 +15,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-)
 
-// root returns the folder that holds go.mod.
-func root(t testing.TB) string {
-	t.Helper()
-	dir, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for {
-		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
-			return dir
-		}
-		up := filepath.Dir(dir)
-		if up == dir {
-			t.Fatal("no go.mod above the test's folder")
-		}
-		dir = up
-	}
-}
+	"heartside/layout/layouttest"
+)
 
 // updating reports whether goldens are to be written anew.
 func updating(t testing.TB) bool {
@@ -62,7 +45,7 @@ func save(t testing.TB, name string, data []byte) {
 // "scene/empty.txt".
 func Golden(t testing.TB, name, got string) {
 	t.Helper()
-	file := filepath.Join(root(t), "testdata", "golden", filepath.FromSlash(name))
+	file := filepath.Join(layouttest.Root(t), "testdata", "golden", filepath.FromSlash(name))
 	if updating(t) {
 		save(t, file, []byte(got))
 		return
@@ -95,7 +78,7 @@ func line(s []string, i int) string {
 
 func fail(t testing.TB, name string, data []byte) {
 	t.Helper()
-	save(t, filepath.Join(root(t), "testdata", "failed", filepath.FromSlash(name)), data)
+	save(t, filepath.Join(layouttest.Root(t), "testdata", "failed", filepath.FromSlash(name)), data)
 }
 
 // Image compares a picture with the golden of that name. A pixel differs
@@ -107,7 +90,7 @@ func Image(t testing.TB, name string, got image.Image, tolerance float64, most i
 	if err := png.Encode(&b, got); err != nil {
 		t.Fatal(err)
 	}
-	file := filepath.Join(root(t), "testdata", "golden", filepath.FromSlash(name))
+	file := filepath.Join(layouttest.Root(t), "testdata", "golden", filepath.FromSlash(name))
 	if updating(t) {
 		save(t, file, b.Bytes())
 		return

@@ -105,17 +105,28 @@ func (h *History) MarkSaved() { h.saved = h.now }
 // back to what was saved makes it clean again.
 func (h *History) Dirty() bool { return h.now != h.saved }
 
-// Rebase puts p in the place of the project as it stands without an entry of
-// its own: the same project told differently, as with pictures named from
-// another folder. Earlier and later states stay as they are.
-func (h *History) Rebase(p *Project) {
-	if n := len(h.past); n > 0 {
-		h.past[n-1].after = p
+// Retell puts what f gives in the place of every state, without an entry of its
+// own: the same projects told differently, as with pictures named from another
+// folder. f must give the same for the same state.
+func (h *History) Retell(f func(*Project) *Project) {
+	for _, list := range [...][]change{h.past, h.future} {
+		for i := range list {
+			list[i].before, list[i].after = f(list[i].before), f(list[i].after)
+		}
 	}
-	if n := len(h.future); n > 0 {
-		h.future[n-1].before = p
+	h.now, h.saved = f(h.now), f(h.saved)
+}
+
+// States returns every state that can be reached, each once.
+func (h *History) States() []*Project {
+	out := []*Project{h.now}
+	for i := len(h.past) - 1; i >= 0; i-- {
+		out = append(out, h.past[i].before)
 	}
-	h.now = p
+	for i := len(h.future) - 1; i >= 0; i-- {
+		out = append(out, h.future[i].after)
+	}
+	return out
 }
 
 // Depth returns how many changes can be taken back, and made again.

@@ -64,26 +64,42 @@ func TestHistoryIsCapped(t *testing.T) {
 	}
 }
 
-func TestRebaseTellsTheSameProjectDifferently(t *testing.T) {
-	h := NewHistory(table())
+func TestRetellTellsEveryStateDifferently(t *testing.T) {
+	start := table()
+	start.Boards[0].Faces[0].Photo = "a.jpg"
+	h := NewHistory(start)
 	h.Commit(FlipStrip{"top", "A1"})
 	h.Commit(TurnStrip{"top", "A1"})
 	h.Undo()
-	moved := must(t, h.Current(), SetDetails{"moved", "mm"})
-	h.Rebase(moved)
 	h.MarkSaved()
-	if h.Current() != moved || h.Dirty() || h.UndoLabel() != "Roll strip A1 over" {
-		t.Fatal("rebase made an entry")
+	if n := len(h.States()); n != 3 {
+		t.Fatalf("%d states, want 3", n)
 	}
+	h.Retell(RenamePhotos(func(name string) string { return "photos/" + name }))
+	if h.Dirty() || h.UndoLabel() != "Roll strip A1 over" {
+		t.Error("telling differently made an entry, or the project dirty")
+	}
+	for _, p := range h.States() {
+		if got := p.Boards[0].Faces[0].Photo; got != "photos/a.jpg" {
+			t.Errorf("photo %q, want photos/a.jpg", got)
+		}
+		if p.Boards[0] != h.Current().Boards[0] {
+			t.Error("states no longer share their boards")
+		}
+		if p.Boards[1] != start.Boards[1] {
+			t.Error("a board without a photo was made anew")
+		}
+	}
+	mid := h.Current()
 	h.Redo()
 	h.Undo()
-	if h.Current() != moved {
-		t.Error("redo and undo lose the rebased project")
+	if h.Current() != mid {
+		t.Error("redo and undo lose the project")
 	}
 	h.Undo()
 	h.Redo()
-	if h.Current() != moved {
-		t.Error("undo and redo lose the rebased project")
+	if h.Current() != mid {
+		t.Error("undo and redo lose the project")
 	}
 }
 

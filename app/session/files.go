@@ -101,73 +101,62 @@ func (s *Session) SaveAs(path string) error {
 		abs += ".yaml"
 	}
 	dir := filepath.Dir(abs)
-	p, err := s.movePhotos(s.Committed(), dir)
+	names, err := s.movePhotos(dir)
 	if err != nil {
 		return err
 	}
-	if err := file.Save(abs, p); err != nil {
+	retell := model.RenamePhotos(func(name string) string { return names[name] })
+	if err := file.Save(abs, retell(s.Committed())); err != nil {
 		return err
 	}
-	if p != s.Committed() {
-		s.hist.Rebase(p)
-	}
+	s.hist.Retell(retell)
+	s.preview = nil
+	s.hold(false)
 	s.path, s.from = abs, Folder(dir)
-	s.pics.from = s.from
+	s.pics.rename(s.from, names)
 	s.hist.MarkSaved()
+	s.renew()
 	s.changed()
 	return nil
 }
 
-// movePhotos returns p with its pictures named from dir.
-func (s *Session) movePhotos(p *model.Project, dir string) (*model.Project, error) {
-	if s.from == nil {
-		return p, nil
-	}
-	if old, ok := s.from.(Folder); ok && string(old) == dir {
-		return p, nil
-	}
-	out := p
-	for _, b := range p.Boards {
-		var changed *model.Board
-		for i := range b.Faces {
-			name := b.Faces[i].Photo
-			if name == "" || filepath.IsAbs(filepath.FromSlash(name)) {
+// movePhotos sees to it that the pictures of every state can be read from dir,
+// and returns their names from there.
+func (s *Session) movePhotos(dir string) (map[string]string, error) {
+	names := map[string]string{}
+	for _, p := range s.hist.States() {
+		for _, name := range p.Photos() {
+			if _, ok := names[name]; ok {
 				continue
 			}
-			moved, err := s.movePhoto(name, dir)
-			if err != nil {
-				return nil, fmt.Errorf("board %s, face %d: %w", b.ID, i+1, err)
+			to, err := s.movePhoto(name, dir)
+			if err != nil && p == s.hist.Current() {
+				return nil, err
 			}
-			if moved == name {
-				continue
-			}
-			if changed == nil {
-				c := *b
-				changed = &c
-			}
-			changed.Faces[i].Photo = moved
+			names[name] = to
 		}
-		if changed == nil {
-			continue
-		}
-		next, err := model.Apply(out, model.SetBoard{Board: changed})
-		if err != nil {
-			return nil, err
-		}
-		out = next
 	}
-	return out, nil
+	return names, nil
 }
 
+// movePhoto returns the name of a picture from dir.
 func (s *Session) movePhoto(name, dir string) (string, error) {
-	if old, ok := s.from.(Folder); ok {
-		rel, err := filepath.Rel(dir, filepath.Join(string(old), filepath.FromSlash(name)))
-		if err != nil {
-			return filepath.Join(string(old), filepath.FromSlash(name)), nil
+	at := filepath.FromSlash(name)
+	if !filepath.IsAbs(at) {
+		switch from := s.from.(type) {
+		case nil:
+			return name, nil
+		case Folder:
+			at = filepath.Join(string(from), at)
+		default:
+			return name, copyOut(from, name, dir)
 		}
-		return filepath.ToSlash(rel), nil
 	}
-	return name, copyOut(s.from, name, dir)
+	rel, err := filepath.Rel(dir, at)
+	if err != nil {
+		return filepath.ToSlash(at), nil // on another drive: named in full
+	}
+	return filepath.ToSlash(rel), nil
 }
 
 // copyOut writes a picture that came with the program beside the project; a

@@ -111,8 +111,9 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 		}
 		return picture{squared: sq, field: sq.Field(fieldStep), done: true}
 	}
+	at := ps.got[k] // its key may change meanwhile
 	if ps.s.opt.Post == nil {
-		*ps.got[k] = work()
+		*at = work()
 		return
 	}
 	go func() {
@@ -127,7 +128,7 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 			if ctx.Err() != nil {
 				return
 			}
-			*ps.got[k] = pic
+			*at = pic
 			if ps.s.Loading() == 0 {
 				ps.s.findFixes()
 			}
@@ -159,6 +160,18 @@ func readPicture(ctx context.Context, from Source, name string, corners [4]geom.
 		return nil, fmt.Errorf("the picture is damaged: %w", err)
 	}
 	return photo.Square(ctx, img, corners, length, width, picturePx)
+}
+
+// rename goes on with the pictures read so far under their new names.
+func (ps *pictures) rename(from Source, names map[string]string) {
+	got := map[pictureKey]*picture{}
+	for k, pic := range ps.got {
+		if to, ok := names[k.name]; ok {
+			k.name = to
+		}
+		got[k] = pic
+	}
+	ps.from, ps.got = from, got
 }
 
 // fields returns the colours measured on a board's pictures.

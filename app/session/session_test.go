@@ -154,6 +154,20 @@ func TestSaveAsTakesPicturesAlong(t *testing.T) {
 	if bad := again.PhotoTrouble(); len(bad) > 0 {
 		t.Errorf("pictures lost: %v", bad)
 	}
+	// States before the saving find their pictures too.
+	panel, st := placed(t, s)
+	if err := s.Commit(model.FlipStrip{Panel: panel, Strip: st.ID}); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.SaveAs(filepath.Join(t.TempDir(), "elsewhere.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	if !s.Undo() || !s.Dirty() || len(s.PhotoTrouble()) > 0 {
+		t.Errorf("after undoing: dirty %v, %v", s.Dirty(), s.PhotoTrouble())
+	}
+	if n := s.Notes(panel); len(n) > 0 && !n[0].FixesKnown {
+		t.Error("fixes were lost with the saving")
+	}
 	// Named from another folder, the same pictures are found again.
 	other := filepath.Join(t.TempDir(), "copy.yaml")
 	if err := again.SaveAs(other); err != nil {

@@ -34,7 +34,7 @@ func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
 		case o.Known:
 			*f = throughFace(fb, 1-i)
 		default:
-			f.Base, f.Zones = face.Unseen, nil
+			f.Guessed = true // nothing was said of either face: as the file's defaults have it
 		}
 	}
 	for i := range fb.Faces {

@@ -129,8 +129,10 @@ func TestFaceNotLookedAtIsTakenThrough(t *testing.T) {
 	}
 	b.Faces[0].Known = false
 	b.Faces[0].Zones = nil
-	if fb := boardOf(Blank(), b, lookedAt{}); fb.Faces[0].Base != face.Unseen || fb.Faces[1].Base != face.Unseen {
-		t.Error("a board nobody looked at is unseen on both faces")
+	for i, f := range boardOf(Blank(), b, lookedAt{}).Faces {
+		if f.Base != face.Heart || !f.Guessed {
+			t.Errorf("face %d of a board nobody looked at is heartwood, marked as a guess: %+v", i+1, f)
+		}
 	}
 }
 

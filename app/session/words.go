@@ -139,6 +139,13 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case face.NotSeen:
 		title = fmt.Sprintf("Not seen yet: %s of %s", Percent(x.Measure), w.side(x.Side))
 		text = "Skim the boards and draw the zones; until then the shares are a range."
+		if x.Why == "guessed" {
+			title = fmt.Sprintf("Not looked at: the board face that %s turns to %s", where, w.side(x.Side))
+			text = "It is taken straight through from the other face, or as all heartwood where neither is known. Look at it and enter its sapwood."
+			if len(x.Strips) > 1 {
+				title = strings.Replace(title, " turns to", " turn to", 1)
+			}
+		}
 	case face.PlanesBackwards:
 		title = fmt.Sprintf("Planes against the others: %s", where)
 		text = "Turned end for end or rolled over, its grain runs the other way; doing both restores it."

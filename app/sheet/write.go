@@ -79,7 +79,10 @@ func Write(d *Document, path string) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		return []string{path}, save(path, data)
+		if err := save(path, data); err != nil {
+			return nil, err
+		}
+		return []string{path}, nil
 	case ".png":
 		var out []string
 		for i := range d.Pages {

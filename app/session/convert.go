@@ -51,12 +51,12 @@ func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
 
 // faceOf copies a face without its picture.
 func faceOf(f *model.Face) face.BoardFace {
-	out := face.BoardFace{Base: kindOf(f.Base), Outline: f.Outline, Reference: f.Reference}
+	out := face.BoardFace{Base: KindOf(f.Base), Outline: f.Outline, Reference: f.Reference}
 	if len(f.Outline) == 0 {
 		out.Outline = nil
 	}
 	for _, z := range f.Zones {
-		out.Zones = append(out.Zones, face.Zone{Kind: kindOf(z.Kind), Polygon: z.Polygon})
+		out.Zones = append(out.Zones, face.Zone{Kind: KindOf(z.Kind), Polygon: z.Polygon})
 	}
 	return out
 }
@@ -113,7 +113,8 @@ func ageingOf(p *model.Project, species string) *face.Ageing {
 	return &a
 }
 
-func kindOf(k model.ZoneKind) face.Kind {
+// KindOf returns the kind that the readings give a zone.
+func KindOf(k model.ZoneKind) face.Kind {
 	switch k {
 	case model.Sap:
 		return face.Sap
@@ -226,7 +227,7 @@ func planedOf(s *model.Strip) *face.PlanedFace {
 	}
 	out := &face.PlanedFace{Base: face.Heart}
 	for _, z := range model.PlanedZones(*s) {
-		out.Zones = append(out.Zones, face.Zone{Kind: kindOf(z.Kind), Polygon: z.Polygon})
+		out.Zones = append(out.Zones, face.Zone{Kind: KindOf(z.Kind), Polygon: z.Polygon})
 	}
 	return out
 }

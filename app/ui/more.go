@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/app/session"
 	"heartside/layout/face"
 )
 
@@ -42,9 +43,9 @@ func (m *moreReadings) show() {
 	front, back, left, right := n.Role.EdgeNames()
 	rows := []figure{
 		{name: "Sapwood on edges", show: front, back: strings.TrimSuffix(back, " edge"), head: true},
-		{name: "", show: percent(r.Edges[0].Light.Value), back: percent(r.Edges[1].Light.Value)},
+		{name: "", show: session.Percent(r.Edges[0].Light.Value), back: session.Percent(r.Edges[1].Light.Value)},
 		{name: "Sapwood on ends", show: left, back: strings.TrimSuffix(right, " end"), head: true},
-		{name: "", show: percent(r.Ends[0].Light.Value), back: percent(r.Ends[1].Light.Value)},
+		{name: "", show: session.Percent(r.Ends[0].Light.Value), back: session.Percent(r.Ends[1].Light.Value)},
 	}
 	if len(r.Joints) > 0 {
 		rows = append(rows, figure{name: "Joints, from the " + front, show: "meets", back: "differs on", head: true})
@@ -52,7 +53,7 @@ func (m *moreReadings) show() {
 	for _, j := range r.Joints {
 		f := figure{
 			name: ses.Number(id, p.Strips[j.I].ID) + " to " + ses.Number(id, p.Strips[j.I+1].ID),
-			show: jointShort(j.Kind), back: percent(j.Mismatch),
+			show: jointShort(j.Kind), back: session.Percent(j.Mismatch),
 		}
 		if j.Kind == face.Unjudged {
 			f.back = "–"

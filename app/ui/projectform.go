@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/app/session"
 	"heartside/model"
 	"heartside/model/unit"
 )
@@ -45,13 +46,13 @@ func (w *Window) projectAsk() {
 		{"Widest to flatten", &m.Flatten, um.Flatten, nil}, {"Widest to thickness", &m.Thickness, um.Thickness, nil},
 		{"Shortest that is safe", &m.Shortest, um.Shortest, nil}, {"Narrowest that is safe", &m.Narrowest, um.Narrowest, nil},
 	}
-	streak := w.newField(percent(l.Streak), "12 %")
-	mix := [2]*field{w.newField(percent(l.Mix[0]), "25 %"), w.newField(percent(l.Mix[1]), "60 %")}
+	streak := w.newField(session.Percent(l.Streak), "12 %")
+	mix := [2]*field{w.newField(session.Percent(l.Mix[0]), "25 %"), w.newField(session.Percent(l.Mix[1]), "60 %")}
 	body := container.NewVBox(pairs(named("Name"), name, named("Lengths shown in"), units),
 		bold("Allowances"), w.settingRows(work),
 		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), w.settingRows(shop),
 		bold("Limits of the warnings"),
-		wrapped("Engineering choices: no source is published for them. Usual: streak "+percent(ul.Streak)+", even mix "+percent(ul.Mix[0])+" to "+percent(ul.Mix[1])+".", widget.LowImportance),
+		wrapped("Engineering choices: no source is published for them. Usual: streak "+session.Percent(ul.Streak)+", even mix "+session.Percent(ul.Mix[0])+" to "+session.Percent(ul.Mix[1])+".", widget.LowImportance),
 		pairs(named("A streak stands alone where other unwanted wood is under"), streak,
 			named("Even mix from"), mix[0], named("Even mix to"), mix[1]))
 	w.ask(question{title: "Project settings", body: body, yes: "Keep", focus: name, size: fyne.NewSize(620, 600),
@@ -65,7 +66,7 @@ func (w *Window) projectAsk() {
 				name string
 				to   *float64
 			}{{streak, "lone streak", &l.Streak}, {mix[0], "even mix from", &l.Mix[0]}, {mix[1], "even mix to", &l.Mix[1]}} {
-				if r.f.Text != percent(*r.to) {
+				if r.f.Text != session.Percent(*r.to) {
 					*r.to, errs[i] = r.f.share(r.name)
 				}
 			}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
+	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
 )
@@ -90,7 +91,7 @@ func (r *readings) show() {
 	if over {
 		hue = theme.ColorNameError
 	}
-	write(r.big, percent(read.Show.Light.Value), hue)
+	write(r.big, session.Percent(read.Show.Light.Value), hue)
 	write(r.what, "light wood (sapwood) on the show face", theme.ColorNamePlaceHolder)
 	u := read.Show.Unwanted
 	r.gauge.set(u.Value, u.Lo, u.Hi, limitOf(n.UnwantedLimit[0]), over)
@@ -129,12 +130,12 @@ func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
 		rows = append(rows, figure{name: "limit", show: limitText(n.UnwantedLimit[0]), back: limitText(n.UnwantedLimit[1]), quiet: true})
 	}
 	if r.Show.UnseenPart > 0 || r.Back.UnseenPart > 0 {
-		rows = append(rows, figure{name: "Not seen yet", show: percent(r.Show.UnseenPart), back: percent(r.Back.UnseenPart)})
+		rows = append(rows, figure{name: "Not seen yet", show: session.Percent(r.Show.UnseenPart), back: session.Percent(r.Back.UnseenPart)})
 	}
 	rows = append(rows,
 		figure{name: "Contrast, ΔE", show: contrastText(r.Show.Contrast), back: contrastText(r.Back.Contrast)},
 		figure{name: assumedText(r), show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast), quiet: true},
-		figure{name: "Contrast coverage", show: percent(r.Show.Coverage), back: percent(r.Back.Coverage)},
+		figure{name: "Contrast coverage", show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
 		figure{name: bandName(p.Wanted), show: bandText(r.Show), back: bandText(r.Back)},
 	)
 	if len(r.Show.Flaws) > 0 || len(r.Back.Flaws) > 0 {
@@ -146,16 +147,16 @@ func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
 // shareText prints a share, with its range where something is unseen.
 func shareText(s face.Share) string {
 	if s.Hi-s.Lo < 0.0005 {
-		return percent(s.Value)
+		return session.Percent(s.Value)
 	}
-	return strings.TrimSuffix(percent(s.Lo), " %") + " to " + percent(s.Hi)
+	return strings.TrimSuffix(session.Percent(s.Lo), " %") + " to " + session.Percent(s.Hi)
 }
 
 func limitText(v float64) string {
 	if v >= 1 {
 		return "any"
 	}
-	return percent(v)
+	return session.Percent(v)
 }
 
 func contrastText(c face.Contrast) string {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/scene"
+	"heartside/app/session"
 )
 
 // statusLine tells what lies under the pointer and what can be done there.
@@ -91,7 +92,7 @@ func jointHint(w *Window, h scene.Hit) string {
 	p := w.ses.Panel(h.Panel)
 	text := "Joint " + w.ses.Number(h.Panel, p.Strips[j.I].ID) + " to " + w.ses.Number(h.Panel, p.Strips[j.I+1].ID) + ": " + jointWords(j.Kind)
 	if j.Mismatch > 0 {
-		text += ", sapwood meets heartwood on " + percent(j.Mismatch) + " of it"
+		text += ", sapwood meets heartwood on " + session.Percent(j.Mismatch) + " of it"
 	}
 	return text + "."
 }
@@ -117,12 +118,7 @@ func zoneHint(w *Window, h scene.Hit) string {
 // sideName calls a face heart side or bark side once that is known.
 func sideName(w *Window, board string, f int) string {
 	if b := w.ses.Board(board); b != nil {
-		switch b.BarkFace {
-		case f:
-			return "bark side"
-		case 3 - f:
-			return "heart side"
-		}
+		return b.SideName(f)
 	}
 	return "face " + itoa(f)
 }

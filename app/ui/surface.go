@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/scene"
+	"heartside/app/session"
 	"heartside/app/tool"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -170,7 +171,7 @@ func (s *surface) AccessibilityLabel() string {
 	}
 	label := "Panel " + n.ID
 	if r := s.w.ses.Reading(n.ID); r != nil {
-		label += ", light share " + percent(r.Show.Light.Value)
+		label += ", light share " + session.Percent(r.Show.Light.Value)
 	}
 	if _, st, ok := s.w.strip(); ok {
 		label += ", strip " + s.w.ses.Number(n.ID, st.ID) + " in hand"

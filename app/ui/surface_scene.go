@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"heartside/app/scene"
+	"heartside/app/session"
 	"heartside/app/tool"
 	"heartside/layout/face"
 	"heartside/layout/geom"
@@ -98,24 +99,12 @@ func (s *surface) lit(panel string) []scene.Light {
 
 func (s *surface) sketch() scene.Sketch {
 	k := s.show.sketch
-	out := scene.Sketch{Board: k.Board, Face: k.Face, Ring: k.Ring, Kind: kindOf(k.Kind),
+	out := scene.Sketch{Board: k.Board, Face: k.Face, Ring: k.Ring, Kind: session.KindOf(k.Kind),
 		Centre: k.Centre, Radius: k.Radius, Carried: k.Carried, Swap: k.Swap}
 	for _, g := range k.Guides {
 		out.Guides = append(out.Guides, scene.Guide{A: g.A, B: g.B, Why: g.Why})
 	}
 	return out
-}
-
-func kindOf(k model.ZoneKind) face.Kind {
-	switch k {
-	case model.Sap:
-		return face.Sap
-	case model.Flaw:
-		return face.Flaw
-	case model.Unseen:
-		return face.Unseen
-	}
-	return face.Heart
 }
 
 // words writes lengths on the surface in the project's units.
@@ -124,7 +113,7 @@ func (s *surface) words() scene.Words {
 	w := scene.Words{
 		Len:   ses.Len,
 		Short: func(mm float64) string { return strings.TrimSuffix(ses.Len(mm), " mm") },
-		Share: percent, Number: ses.Number,
+		Share: session.Percent, Number: ses.Number,
 	}
 	if ses.Units() == unit.Inch {
 		for _, in := range []float64{0.125, 0.25, 0.5, 1, 2, 6, 12, 24, 48, 120, 240} {
@@ -133,9 +122,6 @@ func (s *surface) words() scene.Words {
 	}
 	return w
 }
-
-// percent prints a share.
-func percent(v float64) string { return unit.FormatPercent(v) }
 
 // toTool turns a hit of the scene into one of the tools, with the panel on
 // screen and the strip in hand.

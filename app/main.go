@@ -25,6 +25,12 @@ func run(args []string, stdout, stderr io.Writer) int {
 	if isCommand {
 		return command.Run(args, stdout, stderr)
 	}
+	if path != "" {
+		if _, err := os.Stat(path); err != nil {
+			fmt.Fprintf(stderr, "heartside: %s is neither a command nor a project file that can be read: use check or sheet, or give the path of a project\n", path)
+			return 2
+		}
+	}
 	if len(args) > 1 {
 		fmt.Fprintf(stderr, "heartside: %d projects named: the window opens one at a time\n", len(args))
 		return 2

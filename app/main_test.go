@@ -50,7 +50,8 @@ func TestExitCodes(t *testing.T) {
 		{[]string{"sheet", demo}, 2, "-o"},
 		{[]string{"sheet", demo, "-o", "x.doc"}, 2, "x.doc"},
 		{[]string{"sheet", demo, "-o", filepath.Join(t.TempDir(), "s.pdf"), "--paper", "letter"}, 0, ""},
-		{[]string{"a.yaml", "b.yaml"}, 2, "one at a time"},
+		{[]string{demo, demo}, 2, "one at a time"},
+		{[]string{"frob"}, 2, "neither a command nor a project"},
 	} {
 		var out, errs bytes.Buffer
 		if code := run(c.args, &out, &errs); code != c.code || !strings.Contains(errs.String(), c.says) {

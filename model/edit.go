@@ -28,6 +28,7 @@ func Apply(p *Project, e Edit) (*Project, error) {
 	if q == p {
 		return p, nil
 	}
+	q = settleNew(p, q)
 	if err := checkStages(p, q, e); err != nil {
 		return nil, err
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // StripNumber returns the number that is chalked on a strip and printed:
-// board letter and count. A strip whose id begins with its board's letter has
+// board letter and count. It is the strip's Mark where it has one. Else a strip whose id begins with its board's letter has
 // its id as number; one whose id is a plain number has the letter before it;
 // any other, or one whose number is taken, gets the next free count. It does
 // not depend on the order of strips in their panel. An empty place has its id.
@@ -31,7 +31,7 @@ func StripNumber(p *Project, panel, strip string) string {
 	return strip
 }
 
-type numbered struct{ panel, id, number string }
+type numbered struct{ panel, id, mark, number string }
 
 // numbersOf numbers the strips of one board.
 func numbersOf(p *Project, board string) []numbered {
@@ -40,7 +40,7 @@ func numbersOf(p *Project, board string) []numbered {
 		from := len(out)
 		for i := range list {
 			if list[i].Board == board {
-				out = append(out, numbered{panel: panel, id: list[i].ID})
+				out = append(out, numbered{panel: panel, id: list[i].ID, mark: list[i].Mark})
 			}
 		}
 		slices.SortFunc(out[from:], func(a, b numbered) int { return compareIDs(a.id, b.id) })
@@ -51,7 +51,12 @@ func numbersOf(p *Project, board string) []numbered {
 	add("", p.Spares)
 	taken := map[string]bool{}
 	for i := range out {
-		if ownNumber(board, out[i].id) {
+		if m := out[i].mark; m != "" && !taken[m] && ownNumber(board, m) {
+			out[i].number, taken[m] = m, true
+		}
+	}
+	for i := range out {
+		if out[i].number == "" && ownNumber(board, out[i].id) {
 			out[i].number = out[i].id
 			taken[out[i].id] = true
 		}

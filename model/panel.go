@@ -42,7 +42,7 @@ func (r Role) EdgeNames() (front, back, left, right string) {
 	case RoleDoor:
 		return "hinge", "closing edge", "top", "bottom end"
 	case RoleDrawerFront:
-		return "top", "bottom edge", "left", "right end"
+		return "bottom", "top edge", "left", "right end"
 	}
 	return "front", "back", "left", "right"
 }
@@ -84,6 +84,7 @@ type Strip struct {
 	Pinned bool
 	Stage  Stage
 	Off    *[2]float64 // stock taken off face 1 and face 2, mm; nil = halves
+	Mark   string      // the number chalked on it, settled when it comes to its board
 	Planed *PlanedSap  // sap widths measured after planing, nil where not yet
 }
 

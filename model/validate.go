@@ -3,6 +3,7 @@ package model
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -192,7 +193,7 @@ func (c *checker) share(at RuleError, v float64) {
 // size checks that v is a length of something.
 func (c *checker) size(at RuleError, name string, v float64) {
 	if !(v >= minSize && v < maxSize) {
-		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), fmt.Sprintf("a %s of %g mm cannot be", name, v)
+		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), fmt.Sprintf("a %s of %s mm cannot be", name, strconv.FormatFloat(v, 'f', -1, 64))
 		c.fail(at)
 	}
 }

@@ -47,11 +47,18 @@ func printReport(out io.Writer, s *session.Session, r reportJSON) error {
 	}
 	for _, p := range r.Panels {
 		m := s.Panel(p.ID)
-		w.printf("\n%s: %s x %s x %s, %d strips\n", p.ID, s.Len(m.Length), s.Len(m.Width), s.Len(m.Thickness), len(p.Strips))
+		w.printf("\n%s: %s x %s x %s, %s\n", p.ID, s.Len(m.Length), s.Len(m.Width), s.Len(m.Thickness), count(len(p.Strips), "strip"))
+		if p.Empty > 0 {
+			w.printf("  %s empty: not ready to cut\n", count(p.Empty, "place"))
+		}
+		if p.Empty == len(p.Strips) {
+			continue
+		}
 		w.face("show face", p.Face)
 		w.face("back", p.Back)
-		w.printf("  edges: front %s light, back %s; ends: left %s, right %s\n",
-			share(p.Edges.Front), share(p.Edges.Back), share(p.Ends.Left), share(p.Ends.Right))
+		front, back, left, right := s.Project().Panel(p.ID).Role.EdgeNames()
+		w.printf("  light on the edges: %s %s, %s %s; on the ends: %s %s, %s %s\n",
+			front, share(p.Edges.Front), back, share(p.Edges.Back), left, share(p.Ends.Left), right, share(p.Ends.Right))
 		if p.SawnFace {
 			w.printf("  read on the sawn faces: planing will move the sap line\n")
 		}
@@ -93,6 +100,14 @@ func (w *lines) face(name string, f faceJSON) {
 		}
 	}
 	w.printf("\n")
+}
+
+// count says how many there are.
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 func share(v float64) string { return session.Percent(v) }

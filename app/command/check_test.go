@@ -133,7 +133,7 @@ func TestEmptyPanelHasNoWarnings(t *testing.T) {
 panels:
   - {id: top, length: 900, width: 300, thickness: 20, strips: [{id: "1", length: 930, width: 155}, {id: "2", length: 930, width: 155}]}
 `)
-	if code != Done || !strings.Contains(out, "no warnings") {
+	if code != Done || !strings.Contains(out, "not ready to cut") {
 		t.Errorf("exit code %d, %s%s", code, out, errs)
 	}
 }

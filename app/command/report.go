@@ -23,6 +23,7 @@ type panelJSON struct {
 	Edges    edgesJSON     `json:"edges"`
 	Ends     endsJSON      `json:"ends"`
 	SawnFace bool          `json:"sawn_face"`
+	Empty    int           `json:"empty_places"`
 	Strips   []stripJSON   `json:"strips"`
 	Joints   []jointJSON   `json:"joints"`
 	Warnings []warningJSON `json:"warnings"`
@@ -138,6 +139,9 @@ func panelReport(s *session.Session, id string) panelJSON {
 		Strips:   []stripJSON{}, Joints: []jointJSON{}, Warnings: []warningJSON{},
 	}
 	for i := range r.Strips {
+		if r.Strips[i].Empty {
+			out.Empty++
+		}
 		out.Strips = append(out.Strips, stripReport(s, id, &fp.Strips[i], &r.Strips[i]))
 	}
 	for _, j := range r.Joints {

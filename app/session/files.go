@@ -81,12 +81,7 @@ func (s *Session) Save() error {
 	if s.path == "" {
 		return ErrNoPath
 	}
-	if err := file.Save(s.path, s.Committed()); err != nil {
-		return err
-	}
-	s.hist.MarkSaved()
-	s.changed()
-	return nil
+	return s.write(s.path)
 }
 
 // SaveAs writes the project to a new file. Pictures read from a folder keep
@@ -100,6 +95,11 @@ func (s *Session) SaveAs(path string) error {
 	if filepath.Ext(abs) == "" {
 		abs += ".yaml"
 	}
+	return s.write(abs)
+}
+
+// write saves the project at an absolute path and makes that its file.
+func (s *Session) write(abs string) error {
 	dir := filepath.Dir(abs)
 	names, err := s.movePhotos(dir)
 	if err != nil {
@@ -110,8 +110,10 @@ func (s *Session) SaveAs(path string) error {
 		return err
 	}
 	s.hist.Retell(retell)
-	s.preview = nil
-	s.hold(false)
+	if s.preview != nil {
+		s.preview = nil
+		s.hold(false)
+	}
 	s.path, s.from = abs, Folder(dir)
 	s.pics.rename(s.from, names)
 	s.hist.MarkSaved()

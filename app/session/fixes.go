@@ -90,15 +90,29 @@ func (s *Session) fixesFor(p *face.Panel, w words, x *face.Warning) ([]Fix, bool
 		var out []Fix
 		for k := range list[i].Fixes {
 			f := &list[i].Fixes[k]
+			text := w.fix(x, f)
+			if said(out, text) {
+				continue // the same to a maker, apart by less than is shown
+			}
 			out = append(out, Fix{
-				Text: w.fix(f), After: w.after(f), Cost: f.Cost.String(), Kind: string(f.Kind), Strips: f.Strips,
+				Text: text, After: w.after(f), Cost: f.Cost.String(), Kind: string(f.Kind), Strips: f.Strips,
 				Readings: After(f.After),
-				Edit:     fixEdit(s.hist.Current(), p.ID, f, w.fix(f)),
+				Edit:     fixEdit(s.hist.Current(), p.ID, f, text),
 			})
 		}
 		return out, true
 	}
 	return nil, true
+}
+
+// said reports whether one of the fixes asks for the same in words.
+func said(list []Fix, text string) bool {
+	for i := range list {
+		if list[i].Text == text {
+			return true
+		}
+	}
+	return false
 }
 
 // sameWarning reports whether two readings of a panel mean the same warning.

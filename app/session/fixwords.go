@@ -9,23 +9,23 @@ import (
 	"heartside/layout/face"
 )
 
-// fix says what a fix asks for: "turn strip A3 end for end; its light edge
-// then meets strip B1's".
-func (w words) fix(f *arrange.Fix) string {
+// fix says what a fix of a warning asks for: "turn strip A3 end for end; its
+// light edge then meets strip B1's".
+func (w words) fix(x *face.Warning, f *arrange.Fix) string {
 	var out []string
 	for i := range f.Steps {
-		out = append(out, w.step(&f.Steps[i]))
+		out = append(out, w.step(f, &f.Steps[i]))
 	}
 	text := strings.Join(out, " and ")
-	if meets := w.how(f); meets != "" {
+	if meets := w.how(x, f); meets != "" {
 		text += "; " + meets
 	}
 	return text
 }
 
-func (w words) step(s *arrange.Step) string {
+func (w words) step(f *arrange.Fix, s *arrange.Step) string {
 	one := w.strips(s.Strips[:1])
-	by := w.len(math.Abs(s.By))
+	by := w.some(math.Abs(s.By))
 	switch s.Kind {
 	case arrange.Turn:
 		return "turn " + one + " end for end"
@@ -44,7 +44,7 @@ func (w words) step(s *arrange.Step) string {
 	case arrange.MoveAlong:
 		return "saw " + one + " " + by + " " + toward(s.By, "end")
 	case arrange.MoveOnBoard:
-		return "saw " + one + " from another place on board " + s.Board
+		return "saw " + one + " from another place" + w.place(f, s.Strips[0])
 	case arrange.Narrow:
 		return "make " + one + " " + by + " narrower"
 	case arrange.Widen:
@@ -80,27 +80,39 @@ func toward(by float64, what string) string {
 	return "further from the marked " + what
 }
 
-// how says what the wood warned of is then.
-func (w words) how(f *arrange.Fix) string {
-	tone := w.tone()
-	switch f.How {
-	case face.ExcuseEdge:
-		return "its " + tone + " wood then lies along an outside edge"
-	case face.ExcuseMirror:
-		if len(f.Meets) > 0 {
-			return "its " + tone + " wood is then mirrored by " + w.strips(f.Meets)
+// place says where on its board a fix puts a strip.
+func (w words) place(f *arrange.Fix, id string) string {
+	for i := range f.Panel {
+		if st := &f.Panel[i]; st.ID == id && st.Board != nil {
+			return fmt.Sprintf(" on board %s, %s from the marked end and %s from the marked edge", st.Board.ID, w.len(st.X), w.len(st.Y))
 		}
-		return "its " + tone + " wood then lies in the middle"
-	case face.ExcuseJoint:
-		if len(f.Meets) > 0 {
-			return "its " + tone + " edge then meets " + w.strips(f.Meets) + "'s"
+	}
+	return ""
+}
+
+// how says what becomes of the wood warned of.
+func (w words) how(x *face.Warning, f *arrange.Fix) string {
+	whose := "its"
+	if len(f.Steps) != 1 || len(x.Strips) == 0 || f.Steps[0].Strips[0] != x.Strips[0] {
+		whose = "the"
+		if len(x.Strips) > 0 {
+			whose = w.strips(x.Strips[:1]) + "'s"
 		}
-	case face.ExcusePair:
-		if len(f.Meets) > 0 {
-			return "it then makes a pair with " + w.strips(f.Meets)
-		}
-	case face.ExcusePattern:
-		return "it then is one of a row"
+	}
+	wood, meets := whose+" "+w.tone()+" wood", w.strips(f.Meets)
+	switch {
+	case f.How == face.ExcuseEdge:
+		return wood + " then lies along an outside edge"
+	case f.How == face.ExcuseMirror && len(f.Meets) > 0:
+		return wood + " is then mirrored by " + meets
+	case f.How == face.ExcuseMirror:
+		return wood + " then lies in the middle"
+	case f.How == face.ExcuseJoint && len(f.Meets) > 0:
+		return whose + " " + w.tone() + " edge then meets " + meets + "'s"
+	case f.How == face.ExcusePair && len(f.Meets) > 0:
+		return wood + " then makes a pair with " + meets
+	case f.How == face.ExcusePattern:
+		return wood + " is then one of a row"
 	}
 	return ""
 }

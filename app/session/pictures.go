@@ -69,7 +69,11 @@ type pictures struct {
 }
 
 func newPictures(s *Session) *pictures {
-	return &pictures{s: s, from: s.from, ctx: s.work, got: map[pictureKey]*picture{}, gate: make(chan struct{}, 2)}
+	from := s.from
+	if from == nil {
+		from = Folder("") // pictures named in full, until the project has a folder
+	}
+	return &pictures{s: s, from: from, ctx: s.work, got: map[pictureKey]*picture{}, gate: make(chan struct{}, 2)}
 }
 
 func keyOfPicture(b *model.Board, face int) (pictureKey, bool) {
@@ -86,9 +90,6 @@ func keyOfPicture(b *model.Board, face int) (pictureKey, bool) {
 
 // want starts loading the pictures of p that are not there yet.
 func (ps *pictures) want(p *model.Project) {
-	if ps.from == nil {
-		return
-	}
 	for _, b := range p.Boards {
 		for i := range b.Faces {
 			k, ok := keyOfPicture(b, i)
@@ -146,7 +147,7 @@ func readPicture(ctx context.Context, from Source, name string, corners [4]geom.
 	cfg, _, err := image.DecodeConfig(r)
 	r.Close()
 	if err != nil {
-		return nil, fmt.Errorf("not a JPEG or PNG picture: %w", err)
+		return nil, errors.New("it is no JPEG or PNG picture that can be read: save it as one of these")
 	}
 	if float64(cfg.Width)*float64(cfg.Height) > mostPixels {
 		return nil, fmt.Errorf("%d x %d pixels are more than %.0f million: make it smaller", cfg.Width, cfg.Height, mostPixels/1e6)

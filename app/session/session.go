@@ -47,6 +47,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 		s.stop()
 	}
 	s.work, s.stop = context.WithCancel(context.Background())
+	p = model.Marked(p)
 	s.hist = model.NewHistory(p)
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
 	s.viewer = newViewer()

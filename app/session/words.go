@@ -38,6 +38,18 @@ func (s *Session) Number(panel, strip string) string {
 // len prints a length.
 func (w words) len(mm float64) string { return unit.Format(mm, w.sys) }
 
+// some prints a length that is there though it may be less than is shown.
+func (w words) some(mm float64) string {
+	text := w.len(mm)
+	if mm <= 0 || text != w.len(0) {
+		return text
+	}
+	if w.sys == unit.Inch {
+		return "less than " + w.len(unit.InchMM/16)
+	}
+	return "less than " + w.len(0.1)
+}
+
 // tone names the unwanted wood by how it strikes the eye.
 func (w words) tone() string {
 	if w.wanted == face.WantSap {
@@ -154,17 +166,17 @@ func (w words) say(x *face.Warning) (title, text string) {
 		text = fmt.Sprintf("More than %.1f %%: let them come level before gluing (common practice, no source).", x.Limit)
 	case face.OutsideBoard:
 		title = fmt.Sprintf("Runs off its board: %s", where)
-		text = fmt.Sprintf("The blank reaches %s over %s. Move, shorten or narrow it.", w.len(x.Measure), outsideOf(x.Why))
+		text = fmt.Sprintf("The blank reaches %s over %s. Move, shorten or narrow it.", w.some(x.Measure), outsideOf(x.Why))
 	case face.PartsOverlap:
 		title = fmt.Sprintf("Cut from the same wood: %s", where)
-		text = fmt.Sprintf("Their blanks need %s more between them, saw kerf counted.", w.len(x.Measure))
+		text = fmt.Sprintf("Their blanks need %s more between them, saw kerf counted.", w.some(x.Measure))
 	case face.UnderMachineLimit:
 		title = fmt.Sprintf("Too %s for your machines: %s, %s", shortOr(x.Why), where, w.len(x.Measure))
 		text = fmt.Sprintf("You set %s as the least that is safe. The machine's manual decides.", w.len(x.Limit))
 	case face.OverMachineWidth:
 		title, text = w.overWidth(x, where)
 	case face.PanelTooSmall:
-		title = fmt.Sprintf("The glued panel comes out too %s by %s", tooWhat(x.Why), w.len(x.Measure))
+		title = fmt.Sprintf("The glued panel comes out too %s by %s", tooWhat(x.Why), w.some(x.Measure))
 		text = fmt.Sprintf("Trimming needs %s over at each side. Widen or add a strip, or make one longer.", w.len(x.Limit))
 	case face.ColoursNotComparable:
 		title = "Photographs share no grey or white reference"

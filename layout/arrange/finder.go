@@ -221,5 +221,17 @@ func (h *hunt) result() []Fix {
 	slices.SortStableFunc(list, func(a, b Fix) int {
 		return cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(len(a.Makes), len(b.Makes)), cmp.Compare(a.Size, b.Size))
 	})
-	return list[:min(len(list), h.f.opt.Most)]
+	// What comes to the same panel is one fix: the first, which is the least.
+	var out []Fix
+	for i := range list {
+		if len(out) < h.f.opt.Most && !slices.ContainsFunc(out, func(x Fix) bool { return sameLaying(&x, &list[i]) }) {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
+
+// sameLaying reports whether two fixes leave the same strips in the same places.
+func sameLaying(a, b *Fix) bool {
+	return slices.Equal(a.Panel, b.Panel) && slices.Equal(a.Spares, b.Spares)
 }

@@ -71,7 +71,7 @@ func (d *decoder) parse(data []byte) *yaml.Node {
 		return nil
 	}
 	if line := badText(data); line > 0 {
-		d.fail(&yaml.Node{Line: line}, "", "this is no UTF-8 text", "save it as UTF-8")
+		d.fail(&yaml.Node{Line: line}, "", "this is no text", "open a project file, or save this one as UTF-8 text")
 		return nil
 	}
 	var doc, more yaml.Node

@@ -165,6 +165,7 @@ type stripV1 struct {
 	Turned bool      `key:"turned"`
 	Shift  float64   `key:"shift"`
 	Pinned bool      `key:"pinned"`
+	Mark   string    `key:"mark"`
 	Stage  string    `key:"stage" enum:"planned|sawn|planed|jointed|glued"`
 	Off    *offV1    `key:"off"`
 	Planed *planedV1 `key:"planed"`

@@ -150,6 +150,9 @@ func (e *emitter) strip(s model.Strip) string {
 	}
 	pairs = append(pairs, "up", strconv.Itoa(s.Up), "turned", strconv.FormatBool(s.Turned), "shift", e.mm(s.Shift),
 		"pinned", strconv.FormatBool(s.Pinned), "stage", cmp.Or(string(s.Stage), "planned"))
+	if s.Mark != "" {
+		pairs = append(pairs, "mark", word(s.Mark))
+	}
 	if s.Off != nil {
 		pairs = append(pairs, "off", flow("1", e.mm(s.Off[0]), "2", e.mm(s.Off[1])))
 	}

@@ -15,7 +15,7 @@ func (e *ParseError) Error() string {
 	if e.Text == "" {
 		return fmt.Sprintf("%s: %s", e.What, e.Hint)
 	}
-	return fmt.Sprintf("%q, character %d: %s: %s", e.Text, e.At, e.What, e.Hint)
+	return fmt.Sprintf("“%s”, character %d: %s: %s", e.Text, e.At, e.What, e.Hint)
 }
 
 // hintUnits names every way to write a unit.

@@ -240,6 +240,14 @@ func TestDefaultWanted(t *testing.T) {
 	}
 }
 
+// A drawer front stands: the edge at Y = 0 is drawn lowest, so it is the bottom.
+func TestEdgesAreNamedAsTheyStand(t *testing.T) {
+	f, b, l, r := RoleDrawerFront.EdgeNames()
+	if f != "bottom" || b != "top edge" || l != "left" || r != "right end" {
+		t.Errorf("%s, %s, %s, %s", f, b, l, r)
+	}
+}
+
 func TestZeroValues(t *testing.T) {
 	var s Strip
 	if !s.Empty() || s.Cut() || s.MeasuredAsShown() || PlanedZones(s) != nil {

@@ -24,6 +24,7 @@ func (s *Scene) buildBoard() {
 	for i := range ticks {
 		taken = append(taken, ticks[i].chip)
 	}
+	s.add("tick lines", s.inBoard(func(c render.Canvas) { s.drawTickLines(c, ticks) }))
 	for _, l := range s.laid() {
 		s.add("laid "+l.Panel+"/"+l.Strip.ID, s.inBoard(func(c render.Canvas) { s.drawLaid(c, l, taken) }))
 	}
@@ -31,6 +32,7 @@ func (s *Scene) buildBoard() {
 	s.add("ticks", s.inBoard(func(c render.Canvas) { s.drawTicks(c, ticks) }))
 	s.add("zone in hand", s.inBoard(s.drawPickedZone))
 	s.add("sketch", s.inBoard(s.drawSketch))
+	s.add("told", s.inBoard(s.drawTold))
 	s.add("ruler", s.drawRuler)
 	s.add("board names", s.drawBoardNames)
 }
@@ -106,8 +108,8 @@ func (s *Scene) drawMarkedEdge(c render.Canvas) {
 	c.Fill(render.Box(r), rgba(0x000000, 0x24))
 	c.Stroke(render.Box(r), render.Pen{Width: 1, Color: s.in.Look.Theme.Edge})
 	seen := r.Intersect(s.areas.body)
-	if size := math.Min(s.size(10.5), r.H()*0.8); size >= 9 {
-		s.chalk(c, geom.Pt(seen.Centre().X, r.Centre().Y+size*0.36), "marked edge", render.Style{Size: size, Align: render.Middle})
+	if size := math.Min(s.size(10.5), r.H()*0.72); size >= 9 && !seen.Empty() {
+		s.plaque(c, geom.Pt(seen.Centre().X, r.Centre().Y), "marked edge", render.Style{Size: size})
 		return
 	}
 	st := render.Style{Size: s.size(10.5), Color: s.in.Look.Theme.Quiet}
@@ -123,10 +125,15 @@ func (s *Scene) drawMarkedEdge(c render.Canvas) {
 func (s *Scene) letter(ticks []tick) (geom.Point, float64) {
 	k := math.Min(s.size(26), 0.45*s.hand.Width*s.board.zoom)
 	at := s.faceUnits(1).Apply(geom.Pt(0, 0))
-	if len(ticks) > 0 && ticks[0].chip.Max.X < at.X+s.size(60) {
-		at.X = math.Max(at.X, ticks[0].chip.Max.X)
+	at = at.Add(geom.Pt(k*0.35, -k*0.3))
+	for range 2 { // beside one number, and beside the one that stood there
+		for i := range ticks {
+			if c := ticks[i].chip; !c.Inset(-2).Intersect(s.letterRect(at, k)).Empty() {
+				at.X = math.Max(at.X, c.Max.X+k*0.25)
+			}
+		}
 	}
-	return at.Add(geom.Pt(k*0.35, -k*0.3)), k
+	return at, k
 }
 
 func (s *Scene) letterRect(at geom.Point, k float64) geom.Rect {
@@ -137,79 +144,6 @@ func (s *Scene) letterRect(at geom.Point, k float64) geom.Rect {
 func (s *Scene) drawLetter(c render.Canvas, at geom.Point, k float64) {
 	if k >= 8 {
 		s.chalk(c, at, s.hand.ID, render.Style{Size: k, Bold: true, Turn: 6})
-	}
-}
-
-// stations are where sap widths are told along a board.
-const stations = 5
-
-// tick tells one sap width: a line from the edge to the sap line, and its
-// number beyond.
-type tick struct {
-	edge, line geom.Point // units
-	words      string
-	chip       geom.Rect
-}
-
-// ticks lays out the sap widths along each edge of each face, from the marked
-// end to the other.
-func (s *Scene) ticks() []tick {
-	b := s.hand
-	if b.Width*s.board.zoom < 2.6*s.size(10.5) {
-		return nil
-	}
-	var out []tick
-	for f := 1; f <= 2; f++ {
-		to := s.faceUnits(f)
-		for i := 0; i < stations; i++ {
-			share := float64(i) / (stations - 1)
-			x := math.Min(math.Max(b.Length*share, 0.5), b.Length-0.5)
-			low, high := sapAtEdges(b, f, x)
-			if low == high {
-				continue // sapwood from edge to edge has no line to measure to
-			}
-			out = s.tick(out, to, x, low.y0, low.y1, share)
-			out = s.tick(out, to, x, high.y1, high.y0, share)
-		}
-	}
-	return out
-}
-
-func (s *Scene) tick(out []tick, to geom.Affine, x, y0, y1, share float64) []tick {
-	if math.Abs(y1-y0) < 0.5 {
-		return out
-	}
-	k := tick{edge: to.Apply(geom.Pt(x, y0)), line: to.Apply(geom.Pt(x, y1)), words: s.in.Words.Short(math.Abs(y1 - y0))}
-	inward := 2 - 4*share // ticks at the ends stand inside the board
-	k.edge.X, k.line.X = k.edge.X+inward, k.line.X+inward
-	st := s.tickStyle()
-	w := s.chipRect(geom.Point{}, k.words, st).W()
-	at := geom.Pt(k.line.X-w*share, k.line.Y+math.Copysign(st.Size*0.95, k.line.Y-k.edge.Y))
-	k.chip = s.chipRect(at, k.words, st)
-	// Where sapwood from both edges leaves no room, the numbers stand side by
-	// side.
-	for i := range out {
-		if !k.chip.Intersect(out[i].chip).Empty() {
-			dx := out[i].chip.Max.X - k.chip.Min.X + 2
-			if share > 0.5 {
-				dx = out[i].chip.Min.X - k.chip.Max.X - 2
-			}
-			k.chip.Min.X, k.chip.Max.X = k.chip.Min.X+dx, k.chip.Max.X+dx
-		}
-	}
-	return append(out, k)
-}
-
-func (s *Scene) tickStyle() render.Style { return render.Style{Size: s.size(10.5)} }
-
-func (s *Scene) drawTicks(c render.Canvas, ticks []tick) {
-	t := &s.in.Look.Theme
-	for _, k := range ticks {
-		cap := render.Segment(k.line.Add(geom.Pt(-4, 0)), k.line.Add(geom.Pt(4, 0)))
-		both := append(render.Segment(k.edge, k.line), cap...)
-		c.Stroke(both, render.Pen{Width: 2.6, Color: faint(t.Chalk, 0.6)})
-		c.Stroke(both, render.Pen{Width: 1.2, Color: t.Edge})
-		s.chip(c, geom.Pt(k.chip.Min.X, k.chip.Centre().Y), k.words, s.tickStyle())
 	}
 }
 
@@ -278,7 +212,7 @@ func (s *Scene) drawSide(c render.Canvas, f int) {
 	words := s.in.Words.Side(b, f)
 	if s.width(words, st) <= r.H()+4*k {
 		if edge < left { // the name lies on the wood
-			s.chalk(c, geom.Pt(left-10*k, r.Centre().Y), words, st)
+			s.plaque(c, geom.Pt(left-13*k, r.Centre().Y), words, st)
 			return
 		}
 		c.Text(geom.Pt(left-10*k, r.Centre().Y), words, st)
@@ -287,5 +221,12 @@ func (s *Scene) drawSide(c render.Canvas, f int) {
 	st.Turn, st.Align = 0, render.Right
 	if s.width(words, st) < left-area.Min.X-14*k {
 		c.Text(geom.Pt(left-8*k, r.Centre().Y+st.Size*0.36), words, st)
+		return
+	}
+	// Beyond the other end, where it does not meet the name of the edge.
+	end := s.board.px(geom.Pt(b.Length, 0))
+	st.Align = render.Left
+	if gap := math.Abs(end.Y - r.Centre().Y); gap > 1.25*st.Size && end.X+s.width(words, st)+8*k < area.Max.X {
+		c.Text(geom.Pt(end.X+6*k, r.Centre().Y+st.Size*0.36), words, st)
 	}
 }

@@ -45,6 +45,7 @@ func Build(in Input) *Scene {
 			s.hand = b
 		}
 	}
+	s.turnToBack()
 	s.divide()
 	s.add("ground", s.drawGround)
 	s.buildPanel()
@@ -76,6 +77,9 @@ func (s *Scene) fillWords() {
 	if w.Number == nil {
 		w.Number = func(_, strip string) string { return strip }
 	}
+	if w.Was == nil {
+		w.Was = w.Number
+	}
 	if len(w.Steps) == 0 {
 		w.Steps = []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
 	}
@@ -98,7 +102,11 @@ func (s *Scene) divide() {
 	s.areas.board = geom.R(0, split, w, h-lanes)
 	s.areas.lanes = geom.R(0, h-lanes, w, h)
 
-	in := inset(s.areas.panel, 44*k, 30*k, 44*k, 30*k)
+	top := 30 * k
+	if s.in.Before != nil || s.in.Back {
+		top = 44 * k // a title stands over it
+	}
+	in := inset(s.areas.panel, 44*k, top, 44*k, 30*k)
 	content := s.panelContent()
 	if s.in.Before != nil {
 		left, right := in, in

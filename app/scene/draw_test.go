@@ -285,9 +285,11 @@ func TestWordsKeepApart(t *testing.T) {
 	for _, size := range []geom.Point{{X: 940, Y: 700}, {X: 1280, Y: 720}, {X: 1500, Y: 950}} {
 		for _, text := range []float64{1, 1.25, 1.5, 2} {
 			for _, hand := range []string{"A", "B", "D"} {
-				for _, before := range []bool{false, true} {
+				for i := range 4 {
+					before, back := i%2 == 1, i > 1
 					in := table(t)
-					in.Size, in.Look.Text, in.Boards.InHand = size, text, hand
+					in.Size, in.Look.Text, in.Boards.InHand, in.Back = size, text, hand, back
+					in.Words.Before, in.Words.Now = "15 % light wood, 1 lone streak", "9.4 % light wood"
 					if before {
 						in.Before = in.Panel.Panel
 					}

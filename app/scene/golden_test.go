@@ -41,6 +41,7 @@ func TestGoldenScenes(t *testing.T) {
 			moveStrip(&in, 0, func(s *face.Strip) { s.Turned = true })
 			return in
 		}},
+		{"back", func() Input { in := table(t); in.Look.Hatch, in.Back = false, true; return in }},
 		{"zones", func() Input {
 			in := one(t, 1, false)
 			in.Pick = Pick{Board: "A", Face: 1, Zone: 0}

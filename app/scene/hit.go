@@ -22,6 +22,9 @@ const (
 	Lane              // another board
 	LaneGround        // the lanes' part of the surface
 	BeforeSide        // the panel as it was
+	MarkWedge         // the corner mark of a strip: its marked end and marked edge
+	PlaneArrow        // which way a strip planes
+	JointMark         // what meets at the joint between strips Index and Index+1
 )
 
 // Hit is what lies under a place on the surface.

@@ -16,7 +16,7 @@ func (s *Scene) Hit(at geom.Point) Hit {
 	h := Hit{Zone: -1}
 	switch s.AreaAt(at) {
 	case PanelArea:
-		return s.hitPanel(h, at)
+		return s.fromBack(s.hitPanel(h, at))
 	case BoardArea:
 		return s.hitBoard(h, at)
 	case LaneArea:
@@ -37,12 +37,22 @@ func (s *Scene) hitPanel(h Hit, at geom.Point) Hit {
 		return h
 	}
 	h.Part, h.Panels, h.Index = PanelGround, s.panel.mm(at), -1
+	for _, b := range s.jointBoxes() {
+		if b.at.Inset(-3).Contains(at) {
+			h.Part, h.Index = JointMark, b.joint
+			return h
+		}
+	}
 	for i := range p.Strips {
 		r := stripRect(p, i)
 		if !r.Contains(h.Panels) {
 			continue
 		}
 		s.hitStrip(&h, p, i)
+		if part := s.markAt(p, i, at); part != Nothing {
+			h.Part = part
+			return h
+		}
 		near := reach / 2.4 / s.panel.zoom
 		if r.H() < 8*near {
 			return h

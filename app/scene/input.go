@@ -13,6 +13,7 @@ type Input struct {
 	Size   geom.Point // of the surface, units
 	Panel  Sheet
 	Before *face.Panel // shown beside the panel, as it was before the last change
+	Back   bool        // the panel is seen from its back, rolled over like a board
 	Boards Stack
 	Pick   Pick
 	Hover  Hit
@@ -81,6 +82,7 @@ type Sketch struct {
 	Radius  float64      // of the brush, mm; 0 none
 	Carried string       // id of the strip under way
 	Swap    string       // id of the strip that would change places with it
+	Told    string       // how the strip under way lies, written beside it
 }
 
 // Guide is a line that something snapped to.
@@ -124,4 +126,9 @@ type Words struct {
 	// Number is what is chalked on a strip of a panel, "" for a spare's; nil
 	// takes the strip's id.
 	Number func(panel, strip string) string
+	// Was is the same for the panel before the last change; nil takes Number.
+	Was func(panel, strip string) string
+	// Before and Now tell what is read of the panel before the last change
+	// and of the panel now, where they stand side by side.
+	Before, Now string
 }

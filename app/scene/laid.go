@@ -52,8 +52,7 @@ func (s *Scene) drawLaid(c render.Canvas, l Laid, taken []geom.Rect) {
 		s.onWood(c, render.Ring(outer), 1, []float64{4, 4})
 		switch {
 		case picked:
-			c.Stroke(render.Ring(ring), render.Pen{Width: 4.6, Color: faint(t.Chalk, 0.9)})
-			c.Stroke(render.Ring(ring), render.Pen{Width: 2.6, Color: t.Accent})
+			s.ringed(c, render.Ring(ring), 2.4, t.Accent, nil)
 		case l.Back || l.Panel == "":
 			c.Fill(render.Ring(ring), faint(t.Veil, 0.5))
 			s.onWood(c, render.Ring(ring), 1.2, []float64{9, 3})
@@ -96,7 +95,7 @@ func (s *Scene) laidName(c render.Canvas, l Laid, f int, to geom.Affine, taken [
 	}
 	// The middle, or a place near it that covers no sap width.
 	for _, t := range []string{words, number} {
-		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+		for _, share := range []float64{0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74, 0.2, 0.8, 0.14, 0.86, 0.08, 0.92} {
 			at := to.Apply(geom.Pt(st.L*share, st.W/2))
 			if !s.areas.body.Inset(20).Contains(at) {
 				at = geom.Pt(seen.Min.X+share*seen.W(), seen.Centre().Y)

@@ -75,6 +75,9 @@ func (s *Scene) buildLanes() {
 	room := math.Max(cellW-letter-info-18*k, 20)
 	scale := math.Min(room/math.Max(long, 1), (cellH-6*k)/math.Max(wide, 1))
 	scroll := s.holdLanes(s.in.Views.Lanes)
+	if _, rows := s.laneShape(area.W()); float64(rows)*s.laneRow+10*k > area.H()+1 {
+		s.add("lane bar", s.drawLaneBar)
+	}
 	i := 0
 	for _, b := range s.in.Boards.All {
 		if b.ID == s.in.Boards.InHand {
@@ -89,9 +92,21 @@ func (s *Scene) buildLanes() {
 		l.to = geom.Affine{A: scale, C: left, E: -scale, F: l.box.Max.Y}
 		s.lanes = append(s.lanes, l)
 		if !l.cell.Intersect(area).Empty() {
-			s.add("lane "+b.ID, func(c render.Canvas) { s.drawLane(c, &l, left+long*scale+9*k) })
+			s.add("lane "+b.ID, func(c render.Canvas) { s.drawLane(c, &l, l.box.Max.X+9*k) })
 		}
 	}
+}
+
+// drawLaneBar shows how far the lanes are scrolled.
+func (s *Scene) drawLaneBar(c render.Canvas) {
+	t, a, k := &s.in.Look.Theme, s.areas.lanes, s.text
+	_, rows := s.laneShape(a.W())
+	all := float64(rows)*s.laneRow + 10*k
+	track := geom.R(a.Max.X-8*k, a.Min.Y+4*k, a.Max.X-3*k, a.Max.Y-4*k)
+	c.Fill(render.RoundBox(track, 2.5*k), faint(t.Line, 0.6))
+	part := track.H() / all
+	y := track.Min.Y + s.holdLanes(s.in.Views.Lanes)*part
+	c.Fill(render.RoundBox(geom.R(track.Min.X, y, track.Max.X, y+a.H()*part), 2.5*k), t.Quiet)
 }
 
 func (s *Scene) laneStyle() render.Style {

@@ -103,6 +103,33 @@ func (s *Scene) drawSketch(c render.Canvas) {
 	}
 }
 
+// drawTold writes beside the strip under way how it lies on its board.
+func (s *Scene) drawTold(c render.Canvas) {
+	k := s.in.Sketch
+	if k.Told == "" {
+		return
+	}
+	for _, l := range s.laid() {
+		if l.Back || l.Panel == "" || l.Strip.ID != k.Carried {
+			continue
+		}
+		style := render.Style{Size: s.size(12), Bold: true}
+		ring := geom.Polygon(s.stripUnits(l.Strip, handleFace(l.Strip)).ApplyTo(geom.R(0, 0, l.Strip.L, l.Strip.W).Polygon())).Bounds()
+		body := s.areas.body.Inset(3)
+		words := s.fit(k.Told, style, body.W()-2*style.Size)
+		w := s.width(words, style) + 0.8*style.Size
+		gap := 1.1*style.Size + 4*s.text
+		at := geom.Pt(ring.Intersect(body).Centre().X-w/2, ring.Min.Y-gap)
+		if at.Y-style.Size < body.Min.Y {
+			at.Y = ring.Max.Y + gap
+		}
+		at.Y = math.Min(math.Max(at.Y, body.Min.Y+style.Size), body.Max.Y-style.Size)
+		at.X = math.Min(math.Max(at.X, body.Min.X), body.Max.X-w)
+		s.chip(c, at, words, style)
+		return
+	}
+}
+
 // seenMiddle returns the middle of the part of a line that is inside the
 // board's area.
 func (s *Scene) seenMiddle(a, b geom.Point) geom.Point {

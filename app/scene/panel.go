@@ -28,6 +28,8 @@ func (s *Scene) buildPanel() {
 	s.add("joints", s.drawJoints)
 	if b := s.in.Before; b != nil {
 		s.add("before", s.drawBefore)
+	} else if s.in.Back {
+		s.add("back", s.drawBackTitle)
 	}
 }
 
@@ -172,8 +174,9 @@ func (s *Scene) drawEmpty(c render.Canvas, r geom.Rect, st *face.Strip) {
 	y := r.Centre().Y + size*0.36
 	x := (math.Max(r.Min.X, s.areas.panel.Min.X) + math.Min(r.Max.X, s.areas.panel.Max.X)) / 2
 	room := math.Min(r.W(), s.areas.panel.W()) - 2*size
-	short := st.ID + "  " + s.in.Words.Short(st.W) + " × " + s.in.Words.Len(st.L)
-	for _, words := range []string{short + "  ·  drag it to a board, or sweep it on one", short + "  ·  drag it to a board", short, st.ID} {
+	place := "place " + st.ID
+	short := place + "  ·  " + s.in.Words.Short(st.L) + " × " + s.in.Words.Len(st.W)
+	for _, words := range []string{short + "  ·  drag it to a board, or sweep it on one", short + "  ·  drag it to a board", short, place, st.ID} {
 		if s.width(words, style) <= room {
 			c.Text(geom.Pt(x, y), words, style)
 			return
@@ -212,14 +215,44 @@ func (s *Scene) drawBefore(c render.Canvas) {
 	for i := range p.Strips {
 		q := s.was.rect(stripRect(p, i))
 		if size := math.Min(s.size(12), q.H()*0.62); size >= 7 && p.Strips[i].Board != nil {
-			s.chip(c, geom.Pt(q.Min.X+8, q.Centre().Y), s.in.Words.Number(p.ID, p.Strips[i].ID), render.Style{Size: size, Bold: true})
+			s.chip(c, geom.Pt(q.Min.X+8, q.Centre().Y), s.in.Words.Was(p.ID, p.Strips[i].ID), render.Style{Size: size, Bold: true})
 		}
 	}
 	c.Pop()
 	x := s.areas.panel.Centre().X
 	c.Stroke(render.Segment(geom.Pt(x, s.areas.panel.Min.Y+6), geom.Pt(x, s.areas.panel.Max.Y-6)), render.Pen{Width: 1, Color: t.Line})
-	head := render.Style{Size: s.size(13), Bold: true, Color: t.Ink}
-	y := s.areas.panel.Min.Y + s.size(19)
-	c.Text(geom.Pt(s.size(12), y), "before the last change", head)
-	c.Text(geom.Pt(x+s.size(12), y), "now", head)
+	s.drawTitle(c, s.size(12), x-s.size(8), "before the last change", s.in.Words.Before)
+	s.drawTitle(c, x+s.size(12), s.areas.panel.Max.X-s.size(8), "now", s.in.Words.Now)
+}
+
+// drawTitle heads a panel: what it is and, where there is room, what is read
+// of it.
+func (s *Scene) drawTitle(c render.Canvas, x0, x1 float64, title, says string) {
+	t := &s.in.Look.Theme
+	if s.in.Back {
+		title += ", seen from the back"
+	}
+	st := render.Style{Size: s.size(12), Bold: true, Color: t.Ink}
+	at := geom.Pt(x0, s.areas.panel.Min.Y+s.size(15))
+	title = s.fit(title, st, x1-x0)
+	c.Text(at, title, st)
+	at.X += s.width(title, st) + s.size(10)
+	st.Bold, st.Color = false, t.Quiet
+	if says != "" && s.width(says, st) <= x1-at.X {
+		c.Text(at, says, st)
+	}
+}
+
+// drawBackTitle says that the back is seen.
+func (s *Scene) drawBackTitle(c render.Canvas) {
+	t, k := &s.in.Look.Theme, s.text
+	st := render.Style{Size: s.size(13), Bold: true, Color: t.Accent}
+	at := geom.Pt(12*k, s.areas.panel.Min.Y+17*k)
+	c.Text(at, "Back", st)
+	at.X += s.width("Back", st) + 8*k
+	st = render.Style{Size: s.size(11.5), Color: t.Quiet}
+	words := "as seen after rolling the panel over about its length"
+	if s.width(words, st) <= s.areas.panel.Centre().X-40*k-at.X {
+		c.Text(at, words, st)
+	}
 }

@@ -8,61 +8,109 @@ import (
 	"heartside/layout/geom"
 )
 
-// drawMarks writes what tells a strip and how it lies: its number, the side
-// that shows, the planing arrow, and chalk at the corner of the marked end and
-// the marked edge.
-func (s *Scene) drawMarks(c render.Canvas, p *face.Panel, i int) {
+// mark is a word on a strip of the panel.
+type mark struct {
+	at    geom.Point // its left middle, units
+	words string
+	style render.Style
+	part  Part // what it is to the pointer, Nothing for a part of the strip
+}
+
+// marks lays out what tells strip i and how it lies: its number, the side that
+// shows, the planing arrow.
+func (s *Scene) marks(p *face.Panel, i int) []mark {
 	st := &p.Strips[i]
-	if st.Board == nil || s.isRolling(st.ID) {
-		return
-	}
 	r := s.panel.rect(stripRect(p, i))
 	seen := r.Intersect(inset(s.areas.panel, 4, 0, 4, 0))
-	if seen.W() < 12 || r.H() < 7 {
-		return
+	if st.Board == nil || seen.W() < 12 || r.H() < 7 {
+		return nil
 	}
 	size := math.Min(s.size(13), r.H()*0.62)
 	style := render.Style{Size: size, Bold: true}
 	x := math.Max(seen.Min.X, s.panel.rect(geom.R(0, 0, p.Length, p.Width)).Min.X)
 	at := geom.Pt(x+size*1.5, r.Centre().Y)
-	room := seen.Max.X - at.X - size*1.6
-	number := s.in.Words.Number(p.ID, st.ID)
-	if w := s.chipRect(at, number, style).W(); w <= room {
-		chip := s.chip(c, at, number, style)
-		rest := s.lying(st)
-		style.Bold = false
-		style.Size *= 0.86
-		for _, words := range []string{rest[0] + rest[1], rest[1]} {
-			if words == "" {
+	last := seen.Max.X - size*1.6
+	number := mark{at, s.in.Words.Number(p.ID, st.ID), style, Nothing}
+	next := s.chipRect(at, number.words, style).Max.X + size*0.35
+	if next-size*0.35 > last {
+		return nil
+	}
+	out := []mark{number}
+	style.Bold = false
+	style.Size *= 0.86
+	side, arrow := s.lying(st)
+	if size < 8 {
+		return out
+	}
+	for _, words := range [][2]string{{side, arrow}, {"", arrow}} {
+		list, x := out, next
+		for k, w := range words {
+			if w == "" {
 				continue
 			}
-			next := geom.Pt(chip.Max.X+size*0.35, at.Y)
-			if size >= 8 && s.chipRect(next, words, style).Max.X <= seen.Max.X-size*1.6 {
-				s.chip(c, next, words, style)
-				break
+			m := mark{geom.Pt(x, at.Y), w, style, Nothing}
+			if k == 1 {
+				m.part = PlaneArrow
 			}
+			list = append(list, m)
+			x = s.chipRect(m.at, w, style).Max.X + size*0.35
+		}
+		if x-size*0.35 <= last {
+			return list
 		}
 	}
-	s.drawChalk(c, st, r)
+	return out
+}
+
+// drawMarks writes the marks of strip i, and chalk at the corner of the marked
+// end and the marked edge.
+func (s *Scene) drawMarks(c render.Canvas, p *face.Panel, i int) {
+	st := &p.Strips[i]
+	if st.Board == nil || s.isRolling(st.ID) {
+		return
+	}
+	for _, m := range s.marks(p, i) {
+		s.chip(c, m.at, m.words, m.style)
+	}
+	if ring := s.wedge(p, i); ring != nil {
+		s.drawChalk(c, st, ring)
+	}
+}
+
+// markAt tells which mark of strip i lies at a place, Nothing for none that
+// has a meaning of its own.
+func (s *Scene) markAt(p *face.Panel, i int, at geom.Point) Part {
+	for _, m := range s.marks(p, i) {
+		if m.part != Nothing && s.chipRect(m.at, m.words, m.style).Contains(at) {
+			return m.part
+		}
+	}
+	if ring := s.wedge(p, i); ring != nil && ring.Bounds().Inset(-1).Contains(at) {
+		return MarkWedge
+	}
+	return Nothing
 }
 
 func (s *Scene) isRolling(strip string) bool {
 	return s.in.Roll != nil && s.in.Roll.Strip == strip
 }
 
-// lying says which side of a strip shows and which way it planes.
-func (s *Scene) lying(st *face.Strip) [2]string {
-	arrow := ""
+// lying says which side of a strip shows, and which way it planes.
+func (s *Scene) lying(st *face.Strip) (side, arrow string) {
 	switch d := st.Planing(); {
 	case d > 0:
-		arrow = " →"
+		arrow = "→"
 	case d < 0:
-		arrow = " ←"
+		arrow = "←"
+	}
+	side = s.in.Words.Side(st.Board, st.UpFace())
+	if !s.in.Back {
+		side += " up"
 	}
 	if st.Pinned {
-		arrow += " · pinned"
+		side += " · pinned"
 	}
-	return [2]string{s.in.Words.Side(st.Board, st.UpFace()) + " up", arrow}
+	return side, arrow
 }
 
 // markCorner returns the corner of a strip's place where the marked end meets
@@ -77,14 +125,24 @@ func markCorner(st *face.Strip) (u, v float64) {
 	return u, v
 }
 
-// drawChalk draws the corner mark: a filled wedge where the chalked side is
-// up, an open one where it is underneath.
-func (s *Scene) drawChalk(c render.Canvas, st *face.Strip, r geom.Rect) {
+// wedge returns the corner mark of strip i, units; nil where the strip is too
+// small for one or lies on no board.
+func (s *Scene) wedge(p *face.Panel, i int) geom.Polygon {
+	st := &p.Strips[i]
+	r := s.panel.rect(stripRect(p, i))
+	if seen := r.Intersect(inset(s.areas.panel, 4, 0, 4, 0)); st.Board == nil || seen.W() < 12 || r.H() < 7 {
+		return nil
+	}
 	u, v := markCorner(st)
 	at := geom.Pt(r.Min.X+u*r.W(), r.Max.Y-v*r.H())
 	dx, dy := 1-2*u, 2*v-1
 	k := math.Min(s.size(11), r.H()*0.5)
-	ring := geom.Polygon{at, at.Add(geom.Pt(dx*k*1.5, 0)), at.Add(geom.Pt(0, dy*k))}
+	return geom.Polygon{at, at.Add(geom.Pt(dx*k*1.5, 0)), at.Add(geom.Pt(0, dy*k))}
+}
+
+// drawChalk draws the corner mark: a filled wedge where the chalked side is
+// up, an open one where it is underneath.
+func (s *Scene) drawChalk(c render.Canvas, st *face.Strip, ring geom.Polygon) {
 	t := &s.in.Look.Theme
 	if st.Up == 2 {
 		c.Stroke(render.Ring(ring), render.Pen{Width: 2.6, Color: faint(t.Chip, 0.7)})
@@ -104,12 +162,14 @@ func (s *Scene) drawLights(c render.Canvas) {
 			colour = t.Fault
 		}
 		place, dash := l.Place, []float64(nil)
-		switch l.Side {
-		case face.Back:
-			place = p.BackView().ApplyTo(place.Polygon()).Bounds()
-			dash = []float64{7, 4}
+		switch side := l.Side; side {
 		case face.Front, face.Rear, face.Left, face.Right:
-			place = s.edgePlace(p, l.Side)
+			place = s.edgePlace(p, side)
+		default:
+			if (side == face.Back) != s.in.Back { // on the side that is not seen
+				place = p.BackView().ApplyTo(place.Polygon()).Bounds()
+				dash = []float64{7, 4}
+			}
 		}
 		if place.Empty() {
 			continue
@@ -129,6 +189,11 @@ func (s *Scene) drawLights(c render.Canvas) {
 // edgePlace is a thin place along an edge or end of the panel.
 func (s *Scene) edgePlace(p *face.Panel, side face.Side) geom.Rect {
 	d := 3 / s.panel.zoom
+	if s.in.Back && side == face.Front {
+		side = face.Rear
+	} else if s.in.Back && side == face.Rear {
+		side = face.Front
+	}
 	switch side {
 	case face.Front:
 		return geom.R(0, -d, p.Length, d)
@@ -153,14 +218,11 @@ func (s *Scene) drawPicked(c render.Canvas) {
 		hovered := s.in.Hover.Strip == id && (s.in.Hover.Panel == "" || s.in.Hover.Panel == p.ID)
 		switch {
 		case id == s.in.Sketch.Swap:
-			c.Stroke(r, render.Pen{Width: 4.5, Color: faint(t.Chalk, 0.9)})
-			c.Stroke(r, render.Pen{Width: 2.5, Color: t.Accent, Dash: []float64{8, 4}})
+			s.ringed(c, r, 2.5, t.Accent, []float64{8, 4})
 		case id == s.in.Pick.Strip:
-			c.Stroke(r, render.Pen{Width: 4.8, Color: faint(t.Chalk, 0.9)})
-			c.Stroke(r, render.Pen{Width: 2.8, Color: t.Accent})
+			s.ringed(c, r, 2.4, t.Accent, nil)
 		case hovered:
-			c.Stroke(r, render.Pen{Width: 3, Color: faint(t.Chalk, 0.6)})
-			c.Stroke(r, render.Pen{Width: 1.6, Color: t.Hover})
+			s.ringed(c, r, 1.4, t.Hover, nil)
 		}
 	}
 }
@@ -180,70 +242,34 @@ func (s *Scene) drawNames(c render.Canvas) {
 	}
 	st := render.Style{Size: s.size(12), Color: t.Quiet, Align: render.Middle}
 	mid := seen.Centre()
-	long := func(name string, mm float64) string {
-		if name == "" {
-			return s.in.Words.Len(mm)
+	long := func(name string, mm, room float64) string {
+		size := s.in.Words.Len(mm)
+		if words := name + "  ·  " + size; name != "" && s.width(words, st) <= room {
+			return words
 		}
-		return name + "  ·  " + s.in.Words.Len(mm)
+		return size
 	}
-	write := func(at geom.Point, words string, turn, room float64) {
+	// Where the wood runs on beyond what is seen, a name lies on it.
+	write := func(at geom.Point, words string, turn, room float64, onWood bool) {
 		st := st
 		st.Turn = turn
-		c.Text(at, s.fit(words, st, room), st)
-	}
-	write(geom.Pt(mid.X, seen.Max.Y+17*k), long(n.Front, p.Length), 0, seen.W())
-	write(geom.Pt(mid.X, seen.Min.Y-8*k), n.Back, 0, seen.W())
-	write(geom.Pt(seen.Min.X-10*k, mid.Y), long(n.Left, p.Width), 90, seen.H())
-	write(geom.Pt(seen.Max.X+34*k, mid.Y), n.Right, 90, seen.H())
-}
-
-// drawJoints marks at the right of each joint what meets there: two squares,
-// filled for heartwood and open and hatched for sapwood, ringed where they
-// differ.
-func (s *Scene) drawJoints(c render.Canvas) {
-	p, rd, t := s.in.Panel.Panel, s.in.Panel.Reading, &s.in.Look.Theme
-	if rd == nil || rd.Panel != p.ID {
-		return
-	}
-	x := math.Min(s.panel.rect(s.panelContent()).Max.X, s.areas.panel.Max.X-30*s.text) + 8*s.text
-	for i := range rd.Joints {
-		j := &rd.Joints[i]
-		if j.Kind == face.Unjudged || j.I+1 >= len(p.Strips) {
-			continue
+		words = s.fit(words, st, room)
+		if words == "" {
+			return
 		}
-		below, above := stripRect(p, j.I), stripRect(p, j.I+1)
-		y := s.panel.px(geom.Pt(0, above.Min.Y)).Y
-		k := math.Min(s.size(7), 0.42*s.panel.zoom*math.Min(below.H(), above.H()))
-		if k < 2.5 || y < s.areas.panel.Min.Y+k || y > s.areas.panel.Max.Y-k {
-			continue
+		if onWood {
+			s.plaque(c, at, words, st)
+			return
 		}
-		rear, front := s.jointMark(j)
-		s.jointSquare(c, geom.R(x, y-k, x+1.5*k, y), rear)
-		s.jointSquare(c, geom.R(x, y, x+1.5*k, y+k), front)
-		if j.Kind == face.SapHeart {
-			c.Stroke(render.Box(geom.R(x, y-k, x+1.5*k, y+k).Inset(-2.5)), render.Pen{Width: 2, Color: t.Caution})
+		if turn == 90 {
+			at.X += 0.36 * st.Size
+		} else {
+			at.Y += 0.36 * st.Size
 		}
+		c.Text(at, words, st)
 	}
-}
-
-// jointMark tells which side of a joint is sapwood.
-func (s *Scene) jointMark(j *face.Joint) (rear, front bool) {
-	switch j.Kind {
-	case face.SapSap:
-		return true, true
-	case face.HeartHeart:
-		return false, false
-	}
-	sum := func(w face.Widths) float64 { return w[0] + w[1] + w[2] }
-	return sum(j.RearW) > sum(j.FrontW), sum(j.FrontW) >= sum(j.RearW)
-}
-
-func (s *Scene) jointSquare(c render.Canvas, r geom.Rect, sap bool) {
-	t := &s.in.Look.Theme
-	if !sap {
-		c.Fill(render.Box(r), t.Ink)
-		return
-	}
-	c.Hatch(render.Box(r), render.Hatch{Angle: 45, Spacing: 3, Origin: r.Min, Pen: render.Pen{Width: 0.9, Color: t.Ink}})
-	c.Stroke(render.Box(r.Inset(0.5)), render.Pen{Width: 1, Color: t.Ink})
+	write(geom.Pt(mid.X, seen.Max.Y+13*k), long(n.Front, p.Length, seen.W()), 0, seen.W(), r.Max.Y > seen.Max.Y+1)
+	write(geom.Pt(mid.X, seen.Min.Y-12*k), n.Back, 0, seen.W(), r.Min.Y < seen.Min.Y-1)
+	write(geom.Pt(seen.Min.X-14*k, mid.Y), long(n.Left, p.Width, seen.H()), 90, seen.H(), r.Min.X < seen.Min.X-1)
+	write(geom.Pt(seen.Max.X+31*k, mid.Y), n.Right, 90, seen.H(), r.Max.X > seen.Max.X+1)
 }

@@ -46,10 +46,10 @@ func (s *Scene) AreaRect(a Area) geom.Rect {
 }
 
 // PanelAt maps a place of the surface to mm of the panel, also beyond it.
-func (s *Scene) PanelAt(at geom.Point) geom.Point { return s.panel.mm(at) }
+func (s *Scene) PanelAt(at geom.Point) geom.Point { return s.turned(s.panel.mm(at)) }
 
 // PanelPoint maps a point of the panel, mm, to the surface.
-func (s *Scene) PanelPoint(p geom.Point) geom.Point { return s.panel.px(p) }
+func (s *Scene) PanelPoint(p geom.Point) geom.Point { return s.panel.px(s.turned(p)) }
 
 // FaceAt maps a place of the surface to mm of a board's face, its own
 // coordinates, also beyond it; for a board in the lanes to its face 1 as the

@@ -22,6 +22,7 @@ func (s *Scene) drawRuler(c render.Canvas) {
 	}
 	pen := render.Pen{Width: 1, Color: t.Quiet}
 	c.Stroke(render.Segment(geom.Pt(x0, y), geom.Pt(x1, y)), pen)
+	from := s.rulerStart(c, x0, y-9*k, st)
 	var ticks render.Path
 	first := math.Max(0, math.Ceil(s.board.mm(geom.Pt(x0, 0)).X/small-1e-6))
 	for n := first; n*small <= b.Length+1e-6; n++ {
@@ -34,21 +35,33 @@ func (s *Scene) drawRuler(c render.Canvas) {
 		if long {
 			h = 7 * k
 			number := s.in.Words.Short(n * small)
-			if n == 0 {
-				number = s.in.Words.Len(0) // the unit, once
-			}
-			if w := s.width(number, st) / 2; x-w > area.Min.X && x+w < area.Max.X {
+			if w := s.width(number, st) / 2; x-w > from && x+w < area.Max.X {
 				c.Text(geom.Pt(x, y-9*k), number, st)
 			}
 		}
 		ticks = append(ticks, render.Line{Points: []geom.Point{{X: x, Y: y}, {X: x, Y: y - h}}})
 	}
 	c.Stroke(ticks, pen)
-	st.Align = render.Left
-	words := "from the marked end"
-	if w := s.width("0000"+words, st); x1 < area.Max.X-w-8*k && s.board.px(geom.Pt(b.Length, 0)).X <= x1 {
-		c.Text(geom.Pt(x1+s.width("0000", st), y-k), words, st)
+}
+
+// rulerStart names the end that the rule counts from, and its unit, and
+// returns where the first number may begin.
+func (s *Scene) rulerStart(c render.Canvas, x0, y float64, st render.Style) float64 {
+	area, k := s.areas.board, s.text
+	st.Color = s.in.Look.Theme.Ink
+	words := "marked end " + s.in.Words.Len(0)
+	x := s.board.px(geom.Pt(0, 0)).X
+	if x < area.Min.X { // out of sight
+		words = "← marked end"
+		x = x0
 	}
+	// Its last word, the 0, stands over the beginning where there is room.
+	zero := s.width(s.in.Words.Len(0), st) / 2
+	w := s.width(words, st)
+	st.Align = render.Left
+	x = math.Max(area.Min.X+8*k, x+zero-w)
+	c.Text(geom.Pt(x, y), words, st)
+	return x + w + 5*k
 }
 
 // steps picks the ruler's numbered and fine steps, mm: the finest whose marks

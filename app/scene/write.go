@@ -45,6 +45,19 @@ func (s *Scene) chipRect(at geom.Point, t string, st render.Style) geom.Rect {
 	return geom.R(at.X, at.Y-st.Size*0.68, at.X+w, at.Y+st.Size*0.68)
 }
 
+// plaque writes text on a dark ground about its middle, upright where turned
+// by 90 degrees.
+func (s *Scene) plaque(c render.Canvas, mid geom.Point, t string, st render.Style) {
+	w, h := s.width(t, st)+st.Size*0.8, st.Size*1.36
+	at := mid.Add(geom.Pt(0, st.Size*0.365))
+	if st.Turn == 90 {
+		w, h, at = h, w, mid.Add(geom.Pt(st.Size*0.365, 0))
+	}
+	c.Fill(render.RoundBox(geom.R(mid.X-w/2, mid.Y-h/2, mid.X+w/2, mid.Y+h/2), st.Size*0.32), s.in.Look.Theme.Chip)
+	st.Align, st.Color = render.Middle, s.in.Look.Theme.ChipInk
+	c.Text(at, t, st)
+}
+
 // chalk writes text as chalk on wood: white with a dark rim, legible on light
 // and dark wood alike.
 func (s *Scene) chalk(c render.Canvas, at geom.Point, t string, st render.Style) {
@@ -62,6 +75,15 @@ func (s *Scene) chalk(c render.Canvas, at geom.Point, t string, st render.Style)
 // line over a wider dark one.
 func (s *Scene) onWood(c render.Canvas, p render.Path, w float64, dash []float64) {
 	t := &s.in.Look.Theme
-	c.Stroke(p, render.Pen{Width: w + 1.6, Color: faint(t.Chip, 0.75), Dash: dash})
+	c.Stroke(p, render.Pen{Width: w + 2.4, Color: t.Chip, Dash: dash})
 	c.Stroke(p, render.Pen{Width: w, Color: t.Chalk, Dash: dash})
+}
+
+// ringed strokes a path in a colour that is seen on any wood: over a light
+// line over a dark one.
+func (s *Scene) ringed(c render.Canvas, p render.Path, w float64, colour color.NRGBA, dash []float64) {
+	t := &s.in.Look.Theme
+	c.Stroke(p, render.Pen{Width: w + 3.6, Color: faint(t.Chip, 0.8)})
+	c.Stroke(p, render.Pen{Width: w + 1.8, Color: t.Chalk})
+	c.Stroke(p, render.Pen{Width: w, Color: colour, Dash: dash})
 }

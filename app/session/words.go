@@ -176,8 +176,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case face.OverMachineWidth:
 		title, text = w.overWidth(x, where)
 	case face.PanelTooSmall:
-		title = fmt.Sprintf("The glued panel comes out too %s by %s", tooWhat(x.Why), w.some(x.Measure))
-		text = fmt.Sprintf("Trimming needs %s over at each side. Widen or add a strip, or make one longer.", w.len(x.Limit))
+		title, text = w.tooSmall(x, where)
 	case face.ColoursNotComparable:
 		title = "Photographs share no grey or white reference"
 		text = "Colours of boards " + strings.Join(x.Boards, ", ") + " are not compared with each other; contrast is read board by board."
@@ -201,6 +200,20 @@ func (w words) flawInEdge(x *face.Warning, where string) (string, string) {
 	}
 	return fmt.Sprintf("A flaw comes out in %s: %s", w.side(x.Side), where),
 		"It misses the face but will be seen there."
+}
+
+// tooSmall says what the strips lack; Measure is what stands over, less than
+// nothing where wood is short.
+func (w words) tooSmall(x *face.Warning, where string) (string, string) {
+	if x.Why == "length" {
+		return fmt.Sprintf("Too short for the panel: %s, by %s", where, w.some(-x.Measure)),
+			"It does not reach both ends. Make it longer, or shift it."
+	}
+	edges := fmt.Sprintf("%s is wanted over the width for trimming both edges. Widen a strip or add one.", w.len(x.Limit))
+	if x.Measure < 0 {
+		return fmt.Sprintf("The strips are too narrow for the panel by %s", w.some(-x.Measure)), capital(edges)
+	}
+	return fmt.Sprintf("Only %s to trim off the width", w.len(x.Measure)), capital(edges)
 }
 
 func (w words) overWidth(x *face.Warning, where string) (string, string) {
@@ -237,13 +250,6 @@ func shortOr(why string) string {
 		return "narrow"
 	}
 	return "short"
-}
-
-func tooWhat(why string) string {
-	if strings.Contains(why, "length") {
-		return "short"
-	}
-	return "narrow"
 }
 
 func capital(s string) string {

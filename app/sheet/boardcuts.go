@@ -13,88 +13,26 @@ import (
 	"heartside/model"
 )
 
-// snapped is the line cuts are measured from, on face 1: straight along the
-// board at a distance y from the marked edge's own line.
-type snapped struct {
-	y        float64
-	near     [2]float64 // from the wood's edge in to the line, at the marked and the other end
-	straight bool       // along the marked edge itself, corner to corner
-}
-
-// snapLine is the line of the cutting rules: along a square marked edge from
-// corner to corner, else along the wane, where all of it lies on wood.
-func snapLine(bd *face.Board) snapped {
-	l := snapped{y: cutting.Line(bd)}
-	out := bd.Faces[0].Outline
-	if out == nil {
-		l.straight = true
-		return l
-	}
-	for i, x := range [2]float64{0, bd.Length} {
-		if lo, _, ok := extentAt(out, x, bd.Length); ok {
-			l.near[i] = math.Max(l.y-lo, 0)
-		}
-	}
-	return l
-}
-
-// extentAt returns between which heights the wood lies at x, looking a little
-// further in where an end is not square.
-func extentAt(p geom.Polygon, x, length float64) (lo, hi float64, ok bool) {
-	step := length / 1000
-	if x > length/2 {
-		step = -step
-	}
-	for n := 0; n < 100; n++ {
-		at := x + step*(float64(n)+0.5)
-		lo, hi = math.Inf(1), math.Inf(-1)
-		for i, a := range p {
-			b := p[(i+1)%len(p)]
-			if (a.X > at) != (b.X > at) {
-				y := a.Y + (at-a.X)/(b.X-a.X)*(b.Y-a.Y)
-				lo, hi = math.Min(lo, y), math.Max(hi, y)
-			}
-		}
-		if lo < hi {
-			return lo, hi, true
-		}
-	}
-	return 0, 0, false
-}
-
-// describe says how the line is found on the board.
-func (l snapped) describe(w words) string {
-	if l.straight {
-		return "along the marked edge, from corner to corner"
-	}
-	if math.Abs(l.near[0]-l.near[1]) < 0.5 {
-		return "from end to end, " + w.len(l.near[0]) + " in from the wood's edge on the marked side at both ends"
-	}
-	return "from end to end: in from the wood's edge on the marked side " + w.len(l.near[0]) + " at the marked end, " + w.len(l.near[1]) + " at the other"
-}
-
-func (l snapped) signed() bool { return !l.straight }
-
-// offset writes how far p lies off the line.
-func (l snapped) offset(w words, p geom.Point) string {
-	v := p.Y - l.y
-	switch {
-	case v < -0.05 && l.signed():
-		return "−" + w.bare(-v)
-	case l.signed():
-		return "+" + w.bare(math.Max(v, 0))
-	case v < 0:
-		return "−" + w.bare(-v)
-	}
-	return w.bare(v)
-}
-
 // cut is one saw cut from p to q on face 1, the left point first.
 type cut struct {
+	n          int // in order, from 1; 0 where there is nothing to saw
 	what, whom string
 	p, q       geom.Point
 	rip        bool
+	waste      float64 // on which side the waste lies: 1 towards higher x or y, -1 towards lower
 }
+
+// across reports whether the cut parts the whole board.
+func (c *cut) across() bool { return c.p == c.q }
+
+// What a cut is called.
+const (
+	cutAcross = "cross-cut the board"
+	cutRip    = "rip"
+	cutEnd    = "cut end"
+	noRip     = "the board's edge, no cut"
+	noEnd     = "the board's end, no cut"
+)
 
 // blankOf returns the corners of what is sawn out for a strip, on face 1:
 // marked end near the strip's own corner, then anticlockwise.
@@ -114,57 +52,131 @@ func cutList(a model.Allowances, bd *face.Board, parts []place) []cut {
 		strips[i].ID = fmt.Sprintf("%06d", i)
 		of[strips[i].ID] = p
 	}
-	line := cutting.Line(bd)
 	list := cutting.Cuts(bd, strips, session.AllowancesOf(a))
+	s := section{a: a, bd: bd, of: of, line: cutting.Line(bd)}
 	var out []cut
 	for len(list) > 0 {
 		n := 0
 		for n < len(list) && list[n].Section == list[0].Section {
 			n++
 		}
-		out = append(out, sectionCuts(a, list[:n], of, line)...)
+		s.to = bd.Length
+		if x := list[0].CrossAt; x > 0 {
+			s.to = x
+		}
+		out = append(out, s.cuts(list[:n])...)
+		s.from, s.fresh = s.to+a.Kerf, true
 		list = list[n:]
+	}
+	next := 1
+	for i := range out {
+		if out[i].what != noRip && out[i].what != noEnd {
+			out[i].n = next
+			next++
+		}
 	}
 	return out
 }
 
-// sectionCuts are the cuts of one length of a board.
-func sectionCuts(a model.Allowances, list []cutting.Cut, of map[string]place, line float64) []cut {
+// section is one length of a board, between the cross-cuts that part it off.
+type section struct {
+	a        model.Allowances
+	bd       *face.Board
+	of       map[string]place
+	line     float64
+	from, to float64
+	fresh    bool // it begins at a cross-cut, not at the marked end
+}
+
+func (s *section) cuts(list []cutting.Cut) []cut {
 	var out, rips, ends []cut
 	var whom []string
 	for _, c := range list {
-		p := of[c.Strip]
+		p := s.of[c.Strip]
 		whom = append(whom, p.label)
-		on := func(m cutting.Mark) geom.Point { return geom.Pt(m.X, m.Offset+line) }
-		rips = append(rips, newCut("rip", p.label, on(c.Near[0]), on(c.Near[1]), true), newCut("rip", p.label, on(c.Far[0]), on(c.Far[1]), true))
-		q := blankOf(a, p.strip)
-		ends = append(ends, newCut("cut end", p.label, q[0], q[3], false), newCut("cut end", p.label, q[1], q[2], false))
+		for _, r := range [...]struct {
+			at    [2]cutting.Mark
+			waste float64
+		}{{c.Near, -1}, {c.Far, 1}} {
+			p0, p1 := geom.Pt(r.at[0].X, r.at[0].Offset+s.line), geom.Pt(r.at[1].X, r.at[1].Offset+s.line)
+			k := newCut(cutRip, p.label, p0, p1, true, r.waste)
+			if edgeRoom(s.bd, k) < s.a.Kerf-0.01 {
+				k.what = noRip
+			}
+			rips = append(rips, k)
+		}
+		q := blankOf(s.a, p.strip)
+		ends = s.end(ends, newCut(cutEnd, p.label, q[0], q[3], false, -1))
+		ends = s.end(ends, newCut(cutEnd, p.label, q[1], q[2], false, 1))
 	}
-	if x := list[0].CrossAt; x > 0 {
+	if s.to < s.bd.Length {
 		// Across the whole board: the points lie on the line.
-		at := geom.Pt(x, line)
-		out = append(out, cut{what: "cross-cut the board", whom: strings.Join(whom, ", "), p: at, q: at})
+		at := geom.Pt(s.to, s.line)
+		out = append(out, cut{what: cutAcross, whom: strings.Join(whom, ", "), p: at, q: at, waste: 1})
 	}
 	sort.SliceStable(rips, func(i, j int) bool { return rips[i].p.Y+rips[i].q.Y < rips[j].p.Y+rips[j].q.Y })
-	return append(out, merge(append(rips, ends...), a.Kerf)...)
+	return append(out, merge(append(rips, ends...), s.a.Kerf)...)
 }
 
-func newCut(what, whom string, p, q geom.Point, rip bool) cut {
+// end adds an end cut where there is something to saw: not where a cross-cut
+// makes the end, nor where less than a kerf would fall off.
+func (s *section) end(list []cut, c cut) []cut {
+	room, crossed := math.Max(c.p.X, c.q.X)-s.from, s.fresh
+	if c.waste > 0 {
+		room, crossed = s.to-math.Min(c.p.X, c.q.X), s.to < s.bd.Length
+	}
+	switch {
+	case room >= s.a.Kerf-0.01 && room > 0.01:
+		return append(list, c)
+	case crossed:
+		return list
+	}
+	c.what = noEnd
+	return append(list, c)
+}
+
+// edgeRoom is how much wood, at most, lies between a long cut and the edge of
+// the board on its waste side, mm.
+func edgeRoom(bd *face.Board, c cut) float64 {
+	room := math.Inf(-1)
+	for f := range bd.Faces {
+		out := bd.Faces[f].Outline
+		if f == 1 && out != nil {
+			out = bd.Other().ApplyTo(out)
+		}
+		for i := 0; i <= 16; i++ {
+			at := c.p.Lerp(c.q, float64(i)/16)
+			lo, hi, ok := 0.0, bd.Width, true
+			if out != nil {
+				lo, hi, ok = extentAt(out, at.X, bd.Length)
+			}
+			switch {
+			case !ok:
+			case c.waste < 0:
+				room = math.Max(room, at.Y-lo)
+			default:
+				room = math.Max(room, hi-at.Y)
+			}
+		}
+	}
+	return room
+}
+
+func newCut(what, whom string, p, q geom.Point, rip bool, waste float64) cut {
 	if p.X > q.X || p.X == q.X && p.Y > q.Y {
 		p, q = q, p
 	}
-	return cut{what: what, whom: whom, p: p, q: q, rip: rip}
+	return cut{what: what, whom: whom, p: p, q: q, rip: rip, waste: waste}
 }
 
-// merge joins cuts that one pass of the saw makes: alike, and no more than a
-// kerf apart.
+// merge joins cuts that one pass of the saw makes.
 func merge(list []cut, kerf float64) []cut {
 	var out []cut
 	for _, c := range list {
 		done := false
 		for i := range out {
 			o := &out[i]
-			if o.rip == c.rip && o.whom != c.whom && o.p.Dist(c.p) <= kerf+0.05 && o.q.Dist(c.q) <= kerf+0.05 {
+			if o.what == c.what && o.whom != c.whom && o.pass(c, kerf) {
 				o.whom += ", " + c.whom
 				done = true
 				break
@@ -175,4 +187,36 @@ func merge(list []cut, kerf float64) []cut {
 		}
 	}
 	return out
+}
+
+// pass reports whether the kerf of o makes c as well, and draws o out to the
+// length of both where it does: c lies along o, in the same line, or where its
+// waste lies on the other side no more than a kerf from it.
+func (c *cut) pass(o cut, kerf float64) bool {
+	d := c.q.Sub(c.p)
+	long := math.Hypot(d.X, d.Y)
+	if long == 0 {
+		return c.p.Dist(o.p) < 0.5 && c.q.Dist(o.q) < 0.5
+	}
+	d = geom.Pt(d.X/long, d.Y/long)
+	off := kerf + 0.05
+	if c.waste == o.waste {
+		off = 0.5
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range [...]geom.Point{o.p, o.q} {
+		v := p.Sub(c.p)
+		if math.Abs(v.X*d.Y-v.Y*d.X) > off {
+			return false
+		}
+		s := v.X*d.X + v.Y*d.Y
+		lo, hi = math.Min(lo, s), math.Max(hi, s)
+	}
+	if math.Min(hi, long) <= math.Max(lo, 0)+0.05 {
+		return false
+	}
+	p := c.p
+	at := func(s float64) geom.Point { return geom.Pt(p.X+d.X*s, p.Y+d.Y*s) }
+	c.p, c.q = at(math.Min(lo, 0)), at(math.Max(hi, long))
+	return true
 }

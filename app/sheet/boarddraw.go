@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/render"
@@ -23,6 +22,9 @@ type boardDrawing struct {
 // cutRow is the row above face 1 that holds the numbers of cross-cuts.
 const cutRow = 4.4
 
+// lineH is the height of the name of a face.
+const lineH = line * body
+
 // underFace is left free under a face, and lineOver beyond the board for the
 // snapped line, mm.
 const underFace, lineOver = 3.2, 2.0
@@ -38,6 +40,19 @@ func (b *builder) drawBoard(bd *face.Board, parts []place, l snapped, cuts []cut
 	for f := 1; f <= 2; f++ {
 		b.drawFace(bd, f, s, over, parts, l, cuts)
 	}
+}
+
+// boardHeight is how high both faces are drawn in the page's whole width.
+func (b *builder) boardHeight(bd *face.Board, parts []place) float64 {
+	over := overhang(b.in, bd, parts)
+	s := math.Min((b.area.W()-nameRoom-lineOver)/over.W(), 1)
+	high := 2*(over.H()*s+lineH+underFace) + cutRow
+	for _, p := range parts {
+		if p.strip.W*s-1.8 < b.f.CapHeight(boldStyle(least)) {
+			return high + 3 + labelH // for numbers under the face
+		}
+	}
+	return high
 }
 
 // overhang holds the board and every blank, also one that runs off it.
@@ -72,7 +87,7 @@ func (b *builder) drawFace(bd *face.Board, f int, s float64, over geom.Rect, par
 	outside := d.parts(parts)
 	if f == 1 {
 		d.line(l)
-		d.cutNumbers(cuts, y)
+		d.cutNumbers(cuts, l, y)
 	}
 	end := y + over.H()*s
 	if len(outside) > 0 && f == 1 {
@@ -212,68 +227,6 @@ func (d *boardDrawing) line(l snapped) {
 	a, b := d.m.Apply(geom.Pt(0, l.y)), d.m.Apply(geom.Pt(d.bd.Length, l.y))
 	d.k.line(a.X, a.Y, b.X+lineOver, b.Y, 0.9, white)
 	d.k.line(a.X, a.Y, b.X+lineOver, b.Y, 0.35, black, 4, 1, 0.8, 1)
-}
-
-// cutNumbers writes the numbers of cross-cuts and end cuts above the face,
-// those of long cuts on them where there is room.
-func (d *boardDrawing) cutNumbers(cuts []cut, top float64) {
-	st := aligned(style(least), render.Middle)
-	type label struct {
-		n string
-		x float64
-	}
-	var list []label
-	for i, c := range cuts {
-		if c.rip {
-			continue
-		}
-		p, q := d.m.Apply(c.p), d.m.Apply(c.q)
-		if c.p == c.q {
-			d.k.line(p.X, d.frame.Min.Y-1, p.X, d.frame.Max.Y+1, 0.3, black)
-		}
-		list = append(list, label{fmt.Sprint(i + 1), (p.X + q.X) / 2})
-	}
-	for i := 1; i < len(list); i++ {
-		for k := i; k > 0 && list[k].x < list[k-1].x; k-- {
-			list[k], list[k-1] = list[k-1], list[k]
-		}
-	}
-	at, w := make([]float64, len(list)), 0.0
-	for i, l := range list {
-		at[i], w = l.x, math.Max(w, d.b.f.Width(l.n, st)+1.5)
-	}
-	spots, ok := spread(at, w, d.b.area.Min.X, d.b.area.Max.X)
-	if !ok {
-		spots, list = nil, nil // the table has them
-	}
-	for i, l := range list {
-		d.k.stroke(render.Polyline(geom.Pt(spots[i], top-1.2), geom.Pt(l.x, d.frame.Min.Y)), 0.15, black)
-		d.k.text(spots[i], top-1.6, l.n, st)
-	}
-	d.ripNumbers(cuts)
-}
-
-// ripNumbers writes the numbers of long cuts a little way along each, where
-// no other number of the kind is near.
-func (d *boardDrawing) ripNumbers(cuts []cut) {
-	st := aligned(style(least), render.Middle)
-	for i, c := range cuts {
-		if !c.rip {
-			continue
-		}
-		n := fmt.Sprint(i + 1)
-		for _, t := range [...]float64{0.16, 0.22, 0.28, 0.1, 0.72, 0.78, 0.84} {
-			at := d.m.Apply(c.p.Lerp(c.q, t))
-			y := at.Y + d.b.f.CapHeight(st)/2
-			r := textBox(d.b.f, at.X, y, n, st).Inset(-0.6)
-			if touches(r, d.taken) || !d.rows().Contains(r.Min) || !d.rows().Contains(r.Max) {
-				continue
-			}
-			d.taken = append(d.taken, r)
-			d.k.plate(at.X, y, n, st)
-			break
-		}
-	}
 }
 
 func touches(r geom.Rect, list []geom.Rect) bool {

@@ -17,13 +17,36 @@ func (b *builder) board(bd *face.Board) {
 	}
 	l := snapLine(bd)
 	cuts := cutList(b.in.Project.Allowances, bd, parts)
-	b.open(bd.Length >= bd.Width, b.boardHeader(bd, parts), boardMarks())
-	intro, table, text, check := b.boardIntro(l), b.cutTable(l, cuts), b.boardText(bd, parts), b.checkTable(bd, parts)
-	need := b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check)
-	b.drawBoard(bd, parts, l, cuts, max(b.left()-need, b.left()*0.3))
+	intro, table, text, check := b.boardIntro(l, cuts), b.cutTable(l, cuts), b.boardText(bd, parts, cuts), b.checkTable(bd, parts)
+	need := func() float64 {
+		return b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check)
+	}
+	high := func(share float64) func() float64 {
+		return func() float64 { return min(0.9*b.boardHeight(bd, parts), b.left()*share) }
+	}
+	lying, h := bd.Length >= bd.Width, b.boardHeader(bd, parts)
+	fits := b.openFitting(lying, h, boardMarks(), need, high(0.42), high(0.3))
+	if !fits {
+		b.drop()
+		fits = b.openFitting(lying, h, boardMarks(), need, high(0.26))
+	}
+	if fits {
+		b.drawBoard(bd, parts, l, cuts, b.left()-need())
+		b.across(intro)
+		b.tableWithText(table, text)
+		b.tables(check)
+		return
+	}
+	// What is sawn on one page, what comes after on the next.
+	saw := func() float64 { return b.acrossHeight(intro) + b.heightsOf(table) }
+	b.largest(saw, b.left()*0.55)
+	b.drawBoard(bd, parts, l, cuts, max(b.left()-saw(), b.left()*0.3))
 	b.across(intro)
-	b.tableWithText(table, text)
+	b.tables(table)
+	b.more()
+	b.largest(func() float64 { return b.heightsOf(check) + b.textHeight(text) }, b.left())
 	b.tables(check)
+	b.paragraphs(text)
 }
 
 func (b *builder) boardHeader(bd *face.Board, parts []place) header {
@@ -48,18 +71,48 @@ func (b *builder) boardHeader(bd *face.Board, parts []place) header {
 	case face.PlanesToMarked:
 		h.facts = append(h.facts, "face 1 planes to the marked end")
 	}
-	h.facts = append(h.facts, plural(len(parts), "strip"))
+	h.facts = append(h.facts, partsFact(parts)...)
 	h.facts = append(h.facts, fmt.Sprintf("chalk %s on the marked end, at the corner of the marked edge, on the face 1 side", bd.ID))
 	return h
 }
 
+// partsFact says which panels a board's strips go to: "A1 and A2 for panel top".
+func partsFact(parts []place) []string {
+	var out []string
+	for i := 0; i < len(parts); {
+		var names []string
+		k := i
+		for ; k < len(parts) && parts[k].panel == parts[i].panel; k++ {
+			names = append(names, parts[k].number)
+		}
+		if m := parts[i].panel; m != nil {
+			out = append(out, and(names)+" for panel "+m.ID)
+		} else {
+			out = append(out, and(names)+" for no panel yet")
+		}
+		i = k
+	}
+	return out
+}
+
 // boardIntro says from where the cuts are measured.
-func (b *builder) boardIntro(l snapped) string {
+func (b *builder) boardIntro(l snapped, cuts []cut) string {
 	kerf := b.say.len(b.in.Project.Allowances.Kerf)
 	t := "Measured from the marked end and from a line snapped on face 1 " + l.describe(b.say) +
 		", never from the edge between. Two points for each cut; saw on the waste side of it, kerf " + kerf + "."
 	if l.signed() {
 		t += " + lies away from the marked edge, − towards it."
+	}
+	crossed, shared := false, false
+	for i := range cuts {
+		crossed = crossed || cuts[i].across()
+		shared = shared || !cuts[i].across() && strings.Contains(cuts[i].whom, ", ")
+	}
+	if crossed {
+		t += " A cross-cut makes the ends that meet it; its kerf lies beyond its line."
+	}
+	if shared {
+		t += " A cut for two lies on the line of the first."
 	}
 	return t
 }
@@ -70,15 +123,28 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 		head: []string{"Cut", "What", "For", "First point|from end", "off line", "Second point|from end", "off line"},
 		left: []bool{false, true, true, false, false, false, false},
 	}
-	for i, c := range cuts {
-		if c.p == c.q {
-			t.rows = append(t.rows, []string{fmt.Sprint(i + 1), c.what, c.whom, b.say.bare(c.p.X), "across", "–", "–"})
-			continue
+	none := map[string]string{}
+	for i := range cuts {
+		c := &cuts[i]
+		switch {
+		case c.n == 0:
+			if none[c.what] != "" {
+				none[c.what] += ", "
+			}
+			none[c.what] += c.whom
+		case c.across():
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, c.whom, b.say.bare(c.p.X), "across", "–", "–"})
+		default:
+			t.rows = append(t.rows, []string{
+				fmt.Sprint(c.n), c.what, c.whom,
+				b.say.bare(c.p.X), l.offset(b.say, c.p), b.say.bare(c.q.X), l.offset(b.say, c.q),
+			})
 		}
-		t.rows = append(t.rows, []string{
-			fmt.Sprint(i + 1), c.what, c.whom,
-			b.say.bare(c.p.X), l.offset(b.say, c.p), b.say.bare(c.q.X), l.offset(b.say, c.q),
-		})
+	}
+	for _, what := range [...]string{noRip, noEnd} {
+		if whom := none[what]; whom != "" {
+			t.rows = append(t.rows, []string{"–", what, whom, "–", "–", "–", "–"})
+		}
 	}
 	return t
 }
@@ -87,63 +153,132 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 	t := &table{
 		name: "After planing",
-		head: []string{"Strip", "Side up", "Marked|end", "Take off", "Sapwood, front edge|as sawn", "as planed", "Sapwood, back edge|as sawn", "as planed", "Within|" + b.say.len(3) + "?"},
-		left: []bool{true, true, false, true, false, false, false, false, false},
-		box:  []bool{false, false, false, false, false, true, false, true, true},
-		room: []float64{0, 0, 0, 0, 0, 30, 0, 30, 14},
+		head: []string{"Strip", "Panel", "Side up", "Marked|end", "Plane to", "Nicks", "Sapwood, front edge|as sawn", "as planed", "Sapwood, back edge|as sawn", "as planed", "Within|" + b.say.len(tellApart) + "?"},
+		left: []bool{true, true, true, false, true, false, false, false, false, false, false},
+		box:  []bool{false, false, false, false, false, false, false, true, false, true, true},
+		room: []float64{0, 0, 0, 0, 0, 0, 0, 20, 0, 20, 12},
 	}
+	nicks, one := false, true
 	for _, p := range parts {
-		n := namesOf(model.RoleOther)
+		one = one && p.panel == parts[0].panel
+		n, panel := namesOf(model.RoleOther), "–"
 		if p.panel != nil {
-			n = namesOf(p.panel.Role)
+			n, panel = namesOf(p.panel.Role), p.panel.ID
 		}
-		front, rear := ownWidths(p.strip)
+		sawn := sawnSap(p.strip)
+		front, rear := "", ""
+		if p.strip.Planed != nil {
+			planed := readSap(p.strip)
+			front, rear = b.say.three(planed.front), b.say.three(planed.rear)
+		}
 		end := n.left
 		if p.strip.Turned {
 			end = n.right
 		}
+		nicks = nicks || b.nicks[p.strip] > 0
 		t.rows = append(t.rows, []string{
-			p.label, sideUp(p.strip), end, b.stockOff(bd, p),
-			b.say.three(front), "", b.say.three(rear), "", "",
+			p.label, panel, sideUp(p.strip), end, b.planeTo(bd, p), nickText(b.nicks[p.strip]),
+			b.say.three(sawn.front), front, b.say.three(sawn.rear), rear, "",
 		})
+	}
+	if !nicks {
+		t.drop(5)
+	}
+	if one {
+		t.drop(1) // the head of the page names it
 	}
 	return t
 }
 
-// stockOff says what is taken off which side before gluing.
-func (b *builder) stockOff(bd *face.Board, p place) string {
+// planeTo says to what thickness a strip is planed before gluing, and what of
+// it comes off which side.
+func (b *builder) planeTo(bd *face.Board, p place) string {
 	if p.panel == nil {
 		return "–"
 	}
-	var off [2]float64
 	if s, ok := p.panel.Strip(p.strip.ID); ok && s.Off != nil {
-		off = *s.Off
-	} else {
-		spare := bd.Thickness - p.panel.Thickness - b.in.Project.Allowances.AfterGlue
-		if spare <= 0 {
-			return "nothing"
+		off := *s.Off
+		to := b.say.fine(bd.Thickness - off[0] - off[1])
+		if math.Abs(off[0]-off[1]) < 0.05 {
+			return to + ", half each side"
 		}
-		off = [2]float64{spare / 2, spare / 2}
+		return fmt.Sprintf("%s: %s off %s, %s off %s", to, b.say.fine(off[0]), bd.SideName(1), b.say.fine(off[1]), bd.SideName(2))
 	}
-	if math.Abs(off[0]-off[1]) < 0.05 {
-		return b.say.len(off[0]) + " each side"
+	to := p.panel.Thickness + b.in.Project.Allowances.AfterGlue
+	if bd.Thickness <= to {
+		return "nothing off"
 	}
-	return fmt.Sprintf("%s %s, %s %s", bd.SideName(1), b.say.len(off[0]), bd.SideName(2), b.say.len(off[1]))
+	return b.say.fine(to) + ", half each side"
 }
 
-func (b *builder) boardText(bd *face.Board, parts []place) []paragraph {
+func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragraph {
 	out := []paragraph{
 		{text: "After planing", bold: true},
-		{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line. Within %s after planing? If not, enter the new widths and check again.", b.say.len(3)), bullet: "–"},
+		{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line. Within %s after planing? If not, enter the new widths and check again.", b.say.len(tellApart)), bullet: "–"},
 	}
 	if g := guessedFaces(bd); g != "" {
 		out = append(out, paragraph{text: g, bullet: "–"})
 	}
-	if spare := b.spareText(bd, parts); spare != "" {
+	for _, t := range b.measuredBelow(parts) {
+		out = append(out, paragraph{text: t, bullet: "–"})
+	}
+	for _, t := range b.notReady(parts) {
+		out = append(out, paragraph{text: t, bullet: "–"})
+	}
+	if t := b.nickedText(parts); t != "" {
+		out = append(out, paragraph{text: t, bullet: "–"})
+	}
+	if spare := b.spareText(bd, parts, cuts); spare != "" {
 		out = append(out, paragraph{text: "Left over", bold: true, before: 1.6}, paragraph{text: spare, bullet: "–"})
 	}
 	return append(out, cautions(b.boardCautions(bd, parts)))
 }
+
+// measuredBelow tells of widths measured after planing on the face that does
+// not show as the strip lies now.
+func (b *builder) measuredBelow(parts []place) []string {
+	var out []string
+	for _, p := range parts {
+		if p.panel == nil {
+			continue
+		}
+		s, ok := p.panel.Strip(p.strip.ID)
+		if !ok || s.Planed == nil || s.MeasuredAsShown() {
+			continue
+		}
+		side := p.strip.Board.SideName(s.Planed.Face)
+		out = append(out, fmt.Sprintf("%s was measured after planing on its %s, which lies down now: not used. Measure the face that shows.", p.label, side))
+	}
+	return out
+}
+
+// notReady names the panels with empty places that strips are sawn for.
+func (b *builder) notReady(parts []place) []string {
+	var out []string
+	for i := range b.in.Panels {
+		p := b.in.Panels[i].Panel
+		n := emptyPlaces(p)
+		for _, q := range parts {
+			if n > 0 && q.panel != nil && q.panel.ID == p.ID {
+				out = append(out, fmt.Sprintf("Panel %s: %s.", p.ID, emptyText(n)))
+				break
+			}
+		}
+	}
+	return out
+}
+
+func emptyPlaces(p *face.Panel) int {
+	n := 0
+	for i := range p.Strips {
+		if p.Strips[i].Board == nil {
+			n++
+		}
+	}
+	return n
+}
+
+func emptyText(n int) string { return plural(n, "place") + " empty, not ready to cut" }
 
 func guessedFaces(bd *face.Board) string {
 	var g []string

@@ -39,6 +39,7 @@ func Build(in Input) (*Document, error) {
 	}
 	in.Paper = paper
 	b := newBuilder(&in)
+	b.findNicks()
 	for i := range in.Panels {
 		if err := b.panel(&in.Panels[i]); err != nil {
 			return nil, err
@@ -62,13 +63,16 @@ type builder struct {
 	code  string
 	pages []*Page
 	page  *Page
+	em    float64   // size of the text's type, mm
 	area  geom.Rect // what is left of the page between header and legend
 	head  header    // of the current subject
 	marks []mark    // the legend of the current subject
+	alike []alike   // strips a rule cannot tell apart
+	nicks nickOf
 }
 
 func newBuilder(in *Input) *builder {
-	return &builder{in: in, f: in.Faces, say: words{sys: in.Project.Units}, code: Code(in.Project)}
+	return &builder{in: in, f: in.Faces, say: words{sys: in.Project.Units}, code: Code(in.Project), em: body}
 }
 
 // job is the name of the project.

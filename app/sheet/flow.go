@@ -16,19 +16,18 @@ type setLine struct {
 	st           render.Style
 	indent       float64
 	before       float64
+	high         float64
 	keep         bool // stays with the next line
 	last         bool // ends a paragraph of several lines
 }
 
-const lineH = line * body
-
-// set breaks paragraphs into lines of w mm.
-func set(f *render.Faces, list []paragraph, w float64) []setLine {
+// set breaks paragraphs in type of a size into lines of w mm.
+func set(f *render.Faces, list []paragraph, w, size float64) []setLine {
 	var out []setLine
 	for _, p := range list {
-		st := style(body)
+		st := style(size)
 		if p.bold {
-			st = boldStyle(body)
+			st = boldStyle(size)
 		}
 		indent := 0.0
 		if p.bullet != "" {
@@ -36,7 +35,7 @@ func set(f *render.Faces, list []paragraph, w float64) []setLine {
 		}
 		lines := wrap(f, p.text, st, w-indent)
 		for i, s := range lines {
-			l := setLine{text: s, st: st, indent: indent, keep: p.bold}
+			l := setLine{text: s, st: st, indent: indent, high: line * size, keep: p.bold}
 			if i == 0 {
 				l.bullet, l.before = p.bullet, p.before
 			}
@@ -53,26 +52,28 @@ func set(f *render.Faces, list []paragraph, w float64) []setLine {
 func heightOf(lines []setLine) float64 {
 	var h float64
 	for _, l := range lines {
-		h += l.before + lineH
+		h += l.before + l.high
 	}
 	return h
 }
 
 // paragraphs writes text in columns on the rest of the page and on further
-// pages as needed. Columns on the last page are made equally long.
+// pages as needed. Text that goes on no page's rest but on a whole page begins
+// a new one, in the largest type that goes on it. Columns on the last page are
+// made equally long.
 func (b *builder) paragraphs(list []paragraph) {
 	if len(list) == 0 {
 		return
 	}
+	if b.textHeight(list) > b.left()+2 {
+		b.more()
+		b.largest(func() float64 { return b.textHeight(list) - 2 }, b.left())
+	}
 	n := b.columns()
 	w := b.columnWidth(n)
-	lines := set(b.f, list, w)
+	lines := set(b.f, list, w, b.em)
 	for len(lines) > 0 {
-		even := evenHeight(lines, n)
-		if left := b.left(); left < 3*lineH || even > left && left < 8*lineH {
-			b.more()
-		}
-		high := min(even, b.left())
+		high := min(evenHeight(lines, n), b.left())
 		end := b.area.Min.Y
 		for c := 0; c < n && len(lines) > 0; c++ {
 			count := take(lines, high)
@@ -112,7 +113,7 @@ func take(lines []setLine, high float64) int {
 		if n == 0 {
 			before = 0
 		}
-		if h += before + lineH; h > high+1e-9 {
+		if h += before + lines[n].high; h > high+1e-9 {
 			break
 		}
 		n++
@@ -137,7 +138,7 @@ func evenHeight(lines []setLine, n int) float64 {
 		if len(rest) == 0 {
 			return h
 		}
-		h += lineH / 2
+		h += lines[0].high / 2
 	}
 }
 
@@ -147,19 +148,19 @@ func (b *builder) writeLines(lines []setLine, x float64) float64 {
 		if i > 0 {
 			y += l.before
 		}
-		base := y + (lineH+b.f.CapHeight(l.st))/2
+		base := y + (l.high+b.f.CapHeight(l.st))/2
 		if l.bullet != "" {
 			b.k().text(x, base, l.bullet, l.st)
 		}
 		b.k().text(x+l.indent, base, l.text, l.st)
-		y += lineH
+		y += l.high
 	}
 	return y
 }
 
 // across writes one paragraph over the page's whole width.
 func (b *builder) across(text string) {
-	lines := set(b.f, []paragraph{{text: text}}, b.area.W())
+	lines := set(b.f, []paragraph{{text: text}}, b.area.W(), b.em)
 	if b.left() < heightOf(lines) {
 		b.more()
 	}
@@ -167,16 +168,17 @@ func (b *builder) across(text string) {
 }
 
 func (b *builder) acrossHeight(text string) float64 {
-	return heightOf(set(b.f, []paragraph{{text: text}}, b.area.W())) + 2
+	return heightOf(set(b.f, []paragraph{{text: text}}, b.area.W(), b.em)) + 2
 }
 
 // textBeside is the least room beside a table that text is set in, mm.
 const textBeside = 75
 
 func (b *builder) tableWithTextHeight(t *table, text []paragraph) float64 {
+	b.sized(t)
 	l := t.lay(b.f, b.area.W())
 	if w := b.area.W() - total(l.cols) - columnGutter; w >= textBeside {
-		return max(l.full(), heightOf(set(b.f, text, w))) + 3
+		return max(l.full(), heightOf(set(b.f, text, w, b.em))) + 3
 	}
 	return l.full() + 3 + b.textHeight(text)
 }
@@ -184,10 +186,11 @@ func (b *builder) tableWithTextHeight(t *table, text []paragraph) float64 {
 // tableWithText draws a table with text beside it where both go on the page,
 // else one after the other.
 func (b *builder) tableWithText(t *table, text []paragraph) {
+	b.sized(t)
 	l := t.lay(b.f, b.area.W())
 	w := b.area.W() - total(l.cols) - columnGutter
 	if w >= textBeside {
-		lines := set(b.f, text, w)
+		lines := set(b.f, text, w, b.em)
 		if high := max(l.full(), heightOf(lines)); high <= b.left() {
 			l.draw(b.k(), b.area.Min.X, b.area.Min.Y, b.area.Max.Y, 0, true)
 			b.writeLines(lines, b.area.Max.X-w)
@@ -202,9 +205,17 @@ func (b *builder) tableWithText(t *table, text []paragraph) {
 // tableGutter is the room between tables beside each other.
 const tableGutter = 6
 
+// sized sets tables in the type of the page.
+func (b *builder) sized(list ...*table) {
+	for _, t := range list {
+		t.size, t.narrow = b.em*least/body, false
+	}
+}
+
 // abreast reports whether tables go beside each other into the page's width,
 // in the narrow cut if need be.
 func (b *builder) abreast(list []*table) bool {
+	b.sized(list...)
 	if len(list) < 2 {
 		return false
 	}

@@ -12,6 +12,7 @@ import (
 type mark struct {
 	draw func(k *ink, r geom.Rect)
 	text string
+	word string // drawn instead of a sample
 }
 
 // sample is the size of a legend's sample, mm.
@@ -21,21 +22,21 @@ func woodMark(kind face.Kind, text string) mark {
 	return mark{func(k *ink, r geom.Rect) {
 		k.wood(render.Box(r), kind, false)
 		k.stroke(render.Box(r), 0.2, black)
-	}, text}
+	}, text, ""}
 }
 
 func lineMark(width float64, text string, dash ...float64) mark {
 	return mark{func(k *ink, r geom.Rect) {
 		y := r.Centre().Y
 		k.line(r.Min.X, y, r.Max.X, y, width, black, dash...)
-	}, text}
+	}, text, ""}
 }
 
 func wordMark(word, text string) mark {
 	return mark{func(k *ink, r geom.Rect) {
 		st := aligned(boldStyle(least), render.Middle)
 		k.text(r.Centre().X, r.Centre().Y+k.faces.CapHeight(st)/2, word, st)
-	}, text}
+	}, text, word}
 }
 
 func woodMarks() []mark {
@@ -47,43 +48,60 @@ func woodMarks() []mark {
 		{func(k *ink, r geom.Rect) {
 			k.stroke(render.Box(r), 0.2, black)
 			k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1)
-		}, "marked end"},
+		}, "marked end", ""},
+	}
+}
+
+// headMarks explain what stands at the head of every page.
+func headMarks() []mark {
+	return []mark{
+		wordMark("MC", "moisture of the wood"),
+		wordMark("Code", "changes with the layout"),
 	}
 }
 
 func panelMarks() []mark {
-	return append(woodMarks(),
-		mark{func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, "planes this way"},
+	list := append(woodMarks(),
+		mark{func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, "planes this way", ""},
 		mark{func(k *ink, r geom.Rect) {
 			k.triangle(r.Centre().X, sampleH*0.8, r.Min.Y, r.Max.Y)
-		}, "triangle to chalk"},
+		}, "triangle to chalk", ""},
 		lineMark(0.5, "finished outline", 2.2, 1),
-		wordMark("in", "edge flattened with show face to the fence"),
+		wordMark("in", "edge run with show face to the fence"),
 		wordMark("out", "away from it"),
 		wordMark("!1", "warning 1"),
-		wordMark("22", "sapwood from that edge, as jointed"),
+		wordMark("22", "sapwood from that edge"),
+		wordMark("RH", "humidity of the air"),
 	)
+	return append(list, headMarks()...)
 }
 
 func boardMarks() []mark {
-	return append(woodMarks(),
+	list := append(woodMarks(),
 		lineMark(0.45, "strip as jointed"),
 		lineMark(0.25, "blank to saw", 1.6, 1),
 		lineMark(0.35, "snapped line", 4, 1, 0.8, 1),
-		wordMark("2", "cut, in order"),
+		wordMark("2", "cut, in order, with its place"),
 	)
+	return append(list, headMarks()...)
 }
 
 // drawLegend writes the legend at the foot of the page and returns where the
 // rest must end.
 func (b *builder) drawLegend() float64 {
 	st := style(least)
-	const gap, row = 3.6, sampleH + 1.2
+	const gap, row = 3.0, sampleH + 0.9
+	wide := func(m mark) float64 {
+		if m.word == "" {
+			return sampleW
+		}
+		return b.f.Width(m.word, boldStyle(least))
+	}
 	type spot struct{ x, y float64 }
 	spots := make([]spot, len(b.marks))
 	x, rows := 0.0, 0.0
 	for i, m := range b.marks {
-		w := sampleW + 1.2 + b.f.Width(m.text, st)
+		w := wide(m) + 1.2 + b.f.Width(m.text, st)
 		if x > 0 && x+w > b.area.W() {
 			x, rows = 0, rows+1
 		}
@@ -95,9 +113,10 @@ func (b *builder) drawLegend() float64 {
 	k.line(b.area.Min.X, top-0.8, b.area.Max.X, top-0.8, 0.2, mid)
 	for i, m := range b.marks {
 		x, y := b.area.Min.X+spots[i].x, top+spots[i].y*row+row-sampleH
-		m.draw(k, geom.R(x, y, x+sampleW, y+sampleH))
-		s, fitted := fit(b.f, m.text, st, math.Max(b.area.Max.X-x-sampleW-1.2, 1))
-		k.text(x+sampleW+1.2, y+sampleH/2+b.f.CapHeight(st)/2, s, fitted)
+		w := wide(m)
+		m.draw(k, geom.R(x, y, x+w, y+sampleH))
+		s, fitted := fit(b.f, m.text, st, math.Max(b.area.Max.X-x-w-1.2, 1))
+		k.text(x+w+1.2, y+sampleH/2+b.f.CapHeight(st)/2, s, fitted)
 	}
 	return top - 2.5
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -21,7 +22,8 @@ import (
 // back and the marked end at the right.
 func TestWidthsOfTurnedStrip(t *testing.T) {
 	in := load(t, project(t, "shelf-one-strip.yaml"), A4, faces(t))
-	front, rear := ownWidths(&in.Panels[0].Panel.Strips[0])
+	r := readSap(&in.Panels[0].Panel.Strips[0])
+	front, rear := r.front, r.rear
 	for i, want := range [3]float64{23.433, 14.933, 8.733} {
 		if d := rear[i] - want; d > 0.001 || d < -0.001 || front[i] != 0 {
 			t.Errorf("width %d: back edge %g, want %g; front edge %g, want 0", i, rear[i], want, front[i])
@@ -35,8 +37,8 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 	text := v.all()
 	for _, want := range []string{
 		"23 / 15 / 9", // to the mm a rule reads
-		"980 × 221",   // blank: 930 + 2 x 25 long, 212 + 2 x (1.5 + 3) wide
-		"930 × 212", "900 × 200",
+		"saw 980 long, joint to 930, finished 900", // blank: 930 + 2 x 25 long
+		"221", "212", "200", // 212 + 2 x (1.5 + 3) wide
 		"bark side up", "right", // the bark side is face 1; the marked end lies right
 	} {
 		if !strings.Contains(text, want) {
@@ -83,15 +85,13 @@ func TestCutsInOrder(t *testing.T) {
 		p, q       geom.Point
 	}
 	want := []row{
-		// Midway between 1090 and 1200 less the kerf, 1143.5.
-		{"cross-cut the board", "A1, A2", geom.Pt(1143.5, 0), geom.Pt(1143.5, 0)},
+		// At the end of both, 1090, which makes their ends.
+		{"cross-cut the board", "A1, A2", geom.Pt(1090, 0), geom.Pt(1090, 0)},
 		{"rip", "A1", geom.Pt(60, 5.5), geom.Pt(1090, 5.5)},
 		{"rip", "A1, A2", geom.Pt(60, 106.5), geom.Pt(1090, 106.5)},
 		{"rip", "A2", geom.Pt(60, 200.5), geom.Pt(1090, 200.5)},
 		{"cut end", "A1", geom.Pt(60, 5.5), geom.Pt(60, 106.5)},
-		{"cut end", "A1", geom.Pt(1090, 5.5), geom.Pt(1090, 106.5)},
 		{"cut end", "A2", geom.Pt(60, 109.5), geom.Pt(60, 200.5)},
-		{"cut end", "A2", geom.Pt(1090, 109.5), geom.Pt(1090, 200.5)},
 		{"rip", "A3", geom.Pt(1200, 15.5), geom.Pt(1930, 15.5)},
 		{"rip", "A3", geom.Pt(1200, 104.5), geom.Pt(1930, 104.5)},
 		{"cut end", "A3", geom.Pt(1200, 15.5), geom.Pt(1200, 104.5)},
@@ -105,6 +105,85 @@ func TestCutsInOrder(t *testing.T) {
 		if c.what != w.what || c.whom != w.whom || c.p.Dist(w.p) > 1e-9 || c.q.Dist(w.q) > 1e-9 {
 			t.Errorf("cut %d: %s %s %v %v, want %+v", i+1, c.what, c.whom, c.p, c.q, w)
 		}
+	}
+}
+
+// One kerf parts two lengths that lie a kerf apart: blanks x 5..505 and
+// 508..1008 on a board 1010 long. The cross-cut at 505 makes the end of the
+// first and, 3 further, that of the second; beyond 1008 there are only 2, less
+// than a kerf, and at the marked end 5.
+func TestOneKerfIsOneCut(t *testing.T) {
+	a := model.Allowances{Kerf: 3, Ends: 25}
+	b := &face.Board{ID: "A", Length: 1010, Width: 200, Thickness: 26}
+	at := func(n string, x, y, l, w float64) place {
+		return place{number: n, label: n, strip: &face.Strip{ID: n, Board: b, X: x, Y: y, L: l, W: w, Up: 1}}
+	}
+	var got []string
+	// The first reaches from 10 to 197, 3 from the far edge; the second from 0.
+	for _, c := range cutList(a, b, []place{at("A1", 30, 10, 450, 187), at("A2", 533, 0, 450, 180)}) {
+		got = append(got, fmt.Sprint(c.n, " ", c.what, " ", c.whom, " ", c.p.X, ",", c.p.Y))
+	}
+	want := []string{
+		"1 cross-cut the board A1 505,0",
+		"2 rip A1 5,10", "3 rip A1 5,197", "4 cut end A1 5,10",
+		"0 the board's edge, no cut A2 508,0", "5 rip A2 508,180", "0 the board's end, no cut A2 1008,0",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("cuts\n%q\nwant\n%q", got, want)
+	}
+}
+
+// Two strips side by side, the second shorter: A1 x 0..900, y 0..100 and A2 x
+// 100..600, y 103..203. The rip between them is one pass, on A1's line and as
+// long as A1.
+func TestRipBetweenStripsOfDifferentLength(t *testing.T) {
+	b := &face.Board{ID: "A", Length: 1000, Width: 300, Thickness: 26}
+	at := func(n string, x, y, l, w float64) place {
+		return place{number: n, label: n, strip: &face.Strip{ID: n, Board: b, X: x, Y: y, L: l, W: w, Up: 1}}
+	}
+	var rips []cut
+	for _, c := range cutList(model.Allowances{Kerf: 3}, b, []place{at("A1", 20, 20, 880, 80), at("A2", 100, 103, 500, 100)}) {
+		if c.rip && c.whom == "A1, A2" {
+			rips = append(rips, c)
+		}
+	}
+	if len(rips) != 1 || rips[0].p.Dist(geom.Pt(20, 100)) > 1e-9 || rips[0].q.Dist(geom.Pt(900, 100)) > 1e-9 {
+		t.Errorf("rips for both: %+v", rips)
+	}
+}
+
+// What is left over does not run across a cross-cut: a board 1000 x 200 cut
+// across at 400 with a kerf of 3, free above y 100, leaves 0..400 and 403..1000.
+func TestSparesStopAtCrossCuts(t *testing.T) {
+	got := apart([]geom.Rect{geom.R(0, 100, 1000, 200)}, []float64{400}, 3)
+	want := []geom.Rect{geom.R(403, 100, 1000, 200), geom.R(0, 100, 400, 200)}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// Inch widths add up as printed: five strips of 90.4 mm are 56.9 sixteenths,
+// printed 57 each, together 285: 17 13/16. Trimmed to 17 1/2 inch, 280
+// sixteenths, of which the inner three have 3 * 57 = 171, the outer two keep 109
+// between them.
+func TestPrintedWidthsAddUp(t *testing.T) {
+	const sixteenth = 25.4 / 16
+	p := &face.Panel{Length: 900, Width: 280 * sixteenth}
+	for range 5 {
+		p.Strips = append(p.Strips, face.Strip{L: 930, W: 90.4})
+	}
+	say := words{sys: unit.Inch}
+	if _, w := gluedSize(p, say); say.bare(w) != `17 13/16"` {
+		t.Errorf("glued up %s wide", say.bare(w))
+	}
+	w := finishedWidths(p, say)
+	for _, i := range [...]int{1, 2, 3} {
+		if say.bare(w[i]) != `3 9/16"` {
+			t.Errorf("strip %d finished %s", i, say.bare(w[i]))
+		}
+	}
+	if d := (w[0]+w[4])/sixteenth - 109; d > 1e-6 || d < -1e-6 {
+		t.Errorf("the outer two are %g and %g sixteenths", w[0]/sixteenth, w[4]/sixteenth)
 	}
 }
 
@@ -149,7 +228,7 @@ func TestSnappedLineOfWaneyBoard(t *testing.T) {
 func TestSpares(t *testing.T) {
 	a := cutting.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25}
 	b := &face.Board{ID: "A", Length: 1000, Width: 200, Thickness: 26}
-	got := spares(b, []place{{strip: &face.Strip{ID: "1", Board: b, X: 30, Y: 10, L: 400, W: 80, Up: 1}}}, a)
+	got := spares(b, []place{{strip: &face.Strip{ID: "1", Board: b, X: 30, Y: 10, L: 400, W: 80, Up: 1}}}, nil, a)
 	want := []geom.Rect{geom.R(458, 0, 1000, 200), geom.R(0, 97.5, 455, 200)}
 	if len(got) != len(want) {
 		t.Fatalf("spares %v, want %v", got, want)
@@ -226,13 +305,18 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 	}
 	v := boardPage(t, d, "Board A", f)
 	say := words{sys: unit.MM}
-	for _, y := range []float64{4.5, 83.5, 122.5, 229.5} {
+	for _, y := range []float64{4.5, 83.5, 122.5} {
 		row := []string{"135", say.bare(y), "1365", say.bare(y)}
 		if !slices.ContainsFunc(v.texts, func(w written) bool {
 			return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)
 		}) {
 			t.Errorf("no rip from 135 to 1365 at %g", y)
 		}
+	}
+	// The last would lie 0.5 from the edge of a board 230 wide, where the kerf
+	// is 3.
+	if row := v.row(v.one("the board's edge, no cut", 0)); !slices.Contains(row, "A2") {
+		t.Errorf("at the board's edge: %v", row)
 	}
 }
 

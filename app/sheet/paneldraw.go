@@ -33,18 +33,41 @@ type panelDrawing struct {
 	frame  geom.Rect // the strips and the finished panel, on the page
 	edges  bool      // widths stand along the strips' edges
 	leader bool      // numbers stand outside
+	back   bool      // drawn as seen on the back, after rolling the panel over
 
 	left, right float64 // room beside the frame, mm
 }
 
-// drawPanel draws the panel in the page's width and at most high mm.
-func (b *builder) drawPanel(v *view, high float64) {
+// panelHeight is how high a panel is drawn in the page's whole width.
+func (b *builder) panelHeight(v *view) float64 {
+	return extent(v.Panel.Panel).H()*b.panelScale(v) + 2*nameRoom + 1.5
+}
+
+// panelScale is page mm for a mm of the panel in the page's whole width.
+func (b *builder) panelScale(v *view) float64 {
+	ext := extent(v.Panel.Panel)
+	if ext.Empty() {
+		return 1
+	}
+	w := b.area.W() - 2*nameRoom
+	if l := widest(b.f, b.jointLabels(v), style(least)); l > 0 {
+		w -= leaderRoom + l + 1.5
+	}
+	return math.Min(w/ext.W(), 1)
+}
+
+// drawPanel draws the panel in the page's width and at most high mm, from the
+// show side or, rolled over, from the back.
+func (b *builder) drawPanel(v *view, high float64, back bool) {
 	p := v.Panel.Panel
 	ext := extent(p)
 	if ext.Empty() {
 		return
 	}
-	labels := b.jointLabels(v)
+	var labels []string
+	if !back {
+		labels = b.jointLabels(v)
+	}
 	right := nameRoom
 	if w := widest(b.f, labels, style(least)); w > 0 {
 		right += leaderRoom + w + 1.5
@@ -59,8 +82,11 @@ func (b *builder) drawPanel(v *view, high float64) {
 	}
 	x0 := b.area.Min.X + left + (w-ext.W()*s)/2
 	y0 := b.area.Min.Y + nameRoom
-	d := &panelDrawing{b: b, k: b.k(), v: v, p: p, scale: s, leader: left > nameRoom, left: left, right: right}
+	d := &panelDrawing{b: b, k: b.k(), v: v, p: p, scale: s, leader: left > nameRoom, back: back, left: left, right: right}
 	d.m = geom.Affine{A: s, C: x0 - ext.Min.X*s, E: -s, F: y0 + ext.Max.Y*s}
+	if back {
+		d.m.E, d.m.F = s, y0-ext.Min.Y*s
+	}
 	d.frame = geom.R(x0, y0, x0+ext.W()*s, y0+ext.H()*s)
 	d.edges = d.roomForEdges()
 	d.draw(labels)
@@ -110,7 +136,8 @@ func (d *panelDrawing) roomForEdges() bool {
 			return false
 		}
 		long := s.L*d.scale - 0.6
-		for _, w := range [...]face.Widths{d.v.front[i], d.v.rear[i]} {
+		upper, lower := d.widths(i)
+		for _, w := range [...]face.Widths{upper, lower} {
 			if !d.edgeFits(long, w) {
 				return false
 			}
@@ -141,7 +168,8 @@ func (d *panelDrawing) fenceWidth() float64 { return d.b.f.Width("out", boldStyl
 // stands in the rows along its edges.
 func (d *panelDrawing) numberRoom(i int, long float64) float64 {
 	half := (numberAt-fenceAt)*long - d.fenceWidth()/2
-	for _, w := range [...]face.Widths{d.v.front[i], d.v.rear[i]} {
+	upper, lower := d.widths(i)
+	for _, w := range [...]face.Widths{upper, lower} {
 		half = math.Min(half, (0.5-numberAt)*long-d.b.f.Width(d.b.say.width(w[1]), style(least))/2)
 	}
 	return math.Min(numberMost*long, 2*(half-0.8))
@@ -151,7 +179,7 @@ func (d *panelDrawing) draw(labels []string) {
 	for i := range d.p.Strips {
 		d.wood(i)
 	}
-	if len(d.p.Strips) > 0 {
+	if len(d.p.Strips) > 0 && !d.back {
 		half := math.Min(d.frame.H()*0.3, d.frame.W()*0.06)
 		d.k.triangle(d.frame.Min.X+d.frame.W()*triangleAt, half, d.frame.Min.Y+0.8, d.frame.Max.Y-0.8)
 	}
@@ -166,6 +194,23 @@ func (d *panelDrawing) draw(labels []string) {
 	d.edgeNames()
 }
 
+// side is the side of the panel that is drawn.
+func (d *panelDrawing) side() face.Side {
+	if d.back {
+		return face.Back
+	}
+	return face.Show
+}
+
+// widths are the sap widths of strip i along the edges that lie at the upper
+// and the lower side of the drawing, on the face drawn.
+func (d *panelDrawing) widths(i int) (upper, lower face.Widths) {
+	if r := &d.v.sap[i]; d.back {
+		return r.belowFront, r.belowRear
+	}
+	return d.v.sap[i].rear, d.v.sap[i].front
+}
+
 // wood draws the zones of a strip and its border.
 func (d *panelDrawing) wood(i int) {
 	r := d.rect(gluedRect(d.p, i))
@@ -176,7 +221,7 @@ func (d *panelDrawing) wood(i int) {
 	}
 	d.k.inside(render.Box(r), func() {
 		d.k.wood(render.Box(r), face.Flaw, false) // what the wood does not cover is missing
-		list := shownRegions(d.p, i)
+		list := shownRegions(d.p, i, d.side())
 		for k := range list {
 			list[k].poly = d.m.ApplyTo(list[k].poly)
 		}
@@ -196,6 +241,9 @@ func (d *panelDrawing) outline() {
 	out := render.Ring(d.m.ApplyTo(d.p.Outline()))
 	d.k.stroke(out, 1.1, white)
 	d.k.stroke(out, 0.5, black, 2.2, 1)
+	if d.back {
+		return
+	}
 	for _, h := range d.p.Hidden {
 		d.k.stroke(render.Ring(d.m.ApplyTo(h)), 0.25, mid, 0.6, 0.8)
 	}
@@ -206,8 +254,12 @@ func (d *panelDrawing) edgeNames() {
 	st := aligned(boldStyle(body), render.Middle)
 	n, f := d.v.names, d.frame
 	cx, cy := f.Centre().X, f.Centre().Y
-	d.k.text(cx, f.Min.Y-1.6, n.back, st)
-	d.k.text(cx, f.Max.Y+1.4+d.b.f.CapHeight(st), n.front, st)
+	upper, lower := n.back, n.front
+	if d.back {
+		upper, lower = lower, upper
+	}
+	d.k.text(cx, f.Min.Y-1.6, upper, st)
+	d.k.text(cx, f.Max.Y+1.4+d.b.f.CapHeight(st), lower, st)
 	st.Turn = 90
 	d.k.text(f.Min.X-d.left+d.b.f.CapHeight(st)+0.3, cy, n.left, st)
 	d.k.text(f.Max.X+d.right-1.2, cy, n.right, st)
@@ -248,8 +300,12 @@ func (d *panelDrawing) outsideNumbers() {
 	}
 	var which []int
 	var at []float64
-	for i := n - 1; i >= 0; i-- {
-		if i%step == 0 {
+	for k := n - 1; k >= 0; k-- { // from the top of the page
+		i := k
+		if d.back {
+			i = n - 1 - k
+		}
+		if k%step == 0 {
 			which = append(which, i)
 			at = append(at, d.rect(gluedRect(d.p, i)).Centre().Y)
 		}

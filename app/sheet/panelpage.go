@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strings"
 
@@ -18,14 +19,56 @@ func (b *builder) panel(p *Panel) error {
 	}
 	v := b.viewOf(p, m)
 	ext := extent(p.Panel)
-	b.open(ext.W() >= ext.H(), b.panelHeader(v), panelMarks())
 	tables := v.tables(b)
 	text := b.panelText(v)
-	need := b.heightsOf(tables...) + b.textHeight(text)
-	b.drawPanel(v, b.drawingHeight(v, need))
+	both := p.Panel.BothShow && len(p.Panel.Strips) > 0
+	lying, h := ext.W() >= ext.H(), b.panelHeader(v)
+	wish := func() float64 { return min(b.panelHeight(v), max(b.floor(v), 0.5*b.left())) }
+	lowest := func() float64 {
+		if b.page.W > b.page.H != lying && b.panelScale(v)*minStrip(p.Panel) < strip8 {
+			return math.Inf(1) // too small to read at arm's length: rather two pages
+		}
+		return b.floor(v)
+	}
+	wide := func() float64 { return max(wish(), lowest()) }
+	rows := func() float64 { return b.heightsOf(tables...) }
+	whole := func() float64 { return rows() + b.textHeight(text) }
+	need := whole
+	if both {
+		need = rows // the text goes with the back
+	}
+	switch {
+	case b.openFitting(lying, h, panelMarks(), need, wide, lowest):
+		b.drawPanel(v, b.left()-need(), false)
+	case b.largest(rows, 0.5*b.left()) || rows() <= b.left()-b.floor(v):
+		b.drawPanel(v, b.left()-rows(), false)
+	default:
+		b.drawPanel(v, b.drawingHeight(v, whole()), false)
+	}
 	b.tables(tables...)
+	if both {
+		b.backOf(v, text)
+		return nil
+	}
 	b.paragraphs(text)
 	return nil
+}
+
+// backOf draws the back on a further page, with the text under it where both
+// go on one.
+func (b *builder) backOf(v *view, text []paragraph) {
+	b.more()
+	need := func() float64 { return b.textHeight(text) + lineH }
+	wish := min(b.panelHeight(v), max(b.floor(v), 0.5*b.left()))
+	high := b.left() - lineH - 2
+	if b.largest(need, b.left()-wish) {
+		high = b.left() - need()
+	}
+	st := boldStyle(body)
+	b.k().text(b.area.Min.X, b.area.Min.Y+b.f.CapHeight(st), "The back, after rolling the panel over: "+v.names.left+" stays at the left, "+v.names.front+" comes to the top", st)
+	b.area.Min.Y += lineH
+	b.drawPanel(v, high, true)
+	b.paragraphs(text)
 }
 
 // strip8 is how high a strip has to be drawn for a number 8 mm high and a row
@@ -36,12 +79,7 @@ const strip8 = 10.2
 // leaves, but no less than lets the strips hold their numbers; all of the page
 // where the rest goes on to the next one anyway.
 func (b *builder) drawingHeight(v *view, rest float64) float64 {
-	p, all := v.Panel.Panel, b.left()
-	floor := 0.28 * all
-	if len(p.Strips) > 0 {
-		floor = max(floor, strip8/minStrip(p)*extent(p).H()+2*nameRoom)
-	}
-	floor = min(floor, 0.5*all)
+	all, floor := b.left(), b.floor(v)
 	if all-rest >= floor {
 		return all - rest
 	}
@@ -51,13 +89,25 @@ func (b *builder) drawingHeight(v *view, rest float64) float64 {
 	return max(floor, 0.5*all)
 }
 
+// floor is the least height that lets a panel's strips hold their numbers, at
+// most half of the page.
+func (b *builder) floor(v *view) float64 {
+	p := v.Panel.Panel
+	floor := 0.28 * b.left()
+	if len(p.Strips) > 0 {
+		floor = max(floor, strip8/minStrip(p)*extent(p).H()+2*nameRoom)
+	}
+	return min(floor, 0.5*b.left())
+}
+
 // view is a panel with what its pages say of it.
 type view struct {
 	*Panel
-	m           *model.Panel
-	names       names
-	numbers     []string
-	front, rear []face.Widths // of each strip, as jointed
+	m        *model.Panel
+	names    names
+	numbers  []string
+	sap      []sapRead // of each strip, as jointed
+	finished []float64 // widths after trimming, as printed
 }
 
 func (b *builder) viewOf(p *Panel, m *model.Panel) *view {
@@ -65,9 +115,9 @@ func (b *builder) viewOf(p *Panel, m *model.Panel) *view {
 	for i := range p.Panel.Strips {
 		s := &p.Panel.Strips[i]
 		v.numbers = append(v.numbers, b.in.number(p.Panel.ID, s.ID))
-		f, r := ownWidths(s)
-		v.front, v.rear = append(v.front, f), append(v.rear, r)
+		v.sap = append(v.sap, readSap(s))
 	}
+	v.finished = finishedWidths(p.Panel, b.say)
 	return v
 }
 
@@ -76,7 +126,7 @@ func (b *builder) panelHeader(v *view) header {
 	h := header{title: "Panel " + p.ID, boxes: []string{"MC %", "RH %"}}
 	h.facts = append(h.facts, "Finished "+b.say.size(p.Length, p.Width, p.Thickness))
 	if n := len(p.Strips); n > 0 {
-		l, w := gluedSize(p)
+		l, w := gluedSize(p, b.say)
 		rough := "glued up " + b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue)
 		h.facts = append(h.facts, rough, plural(n, "strip"))
 	}
@@ -104,14 +154,16 @@ func (b *builder) shareText(s face.Share) string {
 	return unit.FormatPercent(s.Value)
 }
 
-// gluedSize is the panel before trimming.
-func gluedSize(p *face.Panel) (l, w float64) {
+// gluedSize is the panel before trimming, its width the sum of the strips'
+// widths as they are printed.
+func gluedSize(p *face.Panel, say words) (l, w float64) {
 	lo, hi := p.Length, 0.0
 	for i := range p.Strips {
 		r := gluedRect(p, i)
 		lo, hi = min(lo, r.Min.X), max(hi, r.Max.X)
+		w += say.round(p.Strips[i].W)
 	}
-	return hi - lo, p.StripsWidth()
+	return hi - lo, w
 }
 
 // sources returns the boards and species a panel is made from, sorted.
@@ -149,21 +201,36 @@ func (v *view) tables(b *builder) []*table {
 		return nil
 	}
 	n := v.names
-	st := &table{
-		name: fmt.Sprintf("Strips, from the %s", n.front),
-		head: []string{"Strip", "Side up", "Marked|end", "Planes", "Saw", "Joint to", "Finished", "Sapwood at|" + n.front + " edge", "Sapwood at|" + n.back + " edge"},
-		left: []bool{true, true, false, false, false, false, false, false, false},
+	name, saw := fmt.Sprintf("Strips, from the %s", n.front), "Saw"
+	one := v.oneLength(b.say)
+	if one {
+		s, f := &p.Strips[0], b.say
+		bl, _ := blankSize(b.in.Project.Allowances, s)
+		fl, _ := finishedSize(p, 0)
+		name += ": saw " + f.bare(bl) + " long, joint to " + f.bare(s.L) + ", finished " + f.bare(fl)
+		saw = "Saw|width"
 	}
+	st := &table{
+		name: name,
+		head: []string{"Strip", "Side up", "Marked|end", "Planes", saw, "Joint to", "Finished", "Nicks",
+			"Sapwood, face up|" + n.front + " edge", n.back + " edge", "Sapwood, face down|" + n.front + " edge", n.back + " edge"},
+		left: []bool{true, true, false, false, false, false, false, false, false, false, false, false},
+	}
+	nicks := false
 	for i := range p.Strips {
-		st.rows = append(st.rows, v.stripRow(b, i))
+		st.rows = append(st.rows, v.stripRow(b, i, one))
+		nicks = nicks || b.nicks[&p.Strips[i]] > 0
+	}
+	if !nicks {
+		st.drop(7)
 	}
 	out := []*table{st}
 	jt := &table{
 		name: "Joints, from the " + n.front,
-		head: []string{"Joint", "Kind", "Edge|face in", "its|sapwood", "Edge|face out", "its|sapwood", "Differs|along"},
+		head: []string{"Joint", "Kind", "Edge|face in", "Edge|face out", "Differs|along"},
 	}
 	for _, j := range v.Reading.Joints {
-		jt.rows = append(jt.rows, v.jointRow(b, j))
+		jt.rows = append(jt.rows, v.jointRow(j))
 	}
 	if len(jt.rows) > 0 {
 		out = append(out, jt)
@@ -171,12 +238,31 @@ func (v *view) tables(b *builder) []*table {
 	return out
 }
 
-func (v *view) stripRow(b *builder, i int) []string {
+// oneLength reports whether all strips are of one length, as printed.
+func (v *view) oneLength(say words) bool {
+	p := v.Panel.Panel
+	f0, _ := finishedSize(p, 0)
+	for i := range p.Strips {
+		f, _ := finishedSize(p, i)
+		if say.bare(p.Strips[i].L) != say.bare(p.Strips[0].L) || say.bare(f) != say.bare(f0) {
+			return false
+		}
+	}
+	return true
+}
+
+// stripRow is one row of the strips' table, with widths alone where all are of
+// one length.
+func (v *view) stripRow(b *builder, i int, one bool) []string {
 	p := v.Panel.Panel
 	s := &p.Strips[i]
 	bl, bw := blankSize(b.in.Project.Allowances, s)
-	fl, fw := finishedSize(p, i)
-	row := []string{v.numbers[i], "empty place", "–", "–", b.say.cell(bl, bw), b.say.cell(s.L, s.W), b.say.cell(fl, fw), "–", "–"}
+	fl, _ := finishedSize(p, i)
+	saw, joint, fin := b.say.cell(bl, bw), b.say.cell(s.L, s.W), b.say.cell(fl, v.finished[i])
+	if one {
+		saw, joint, fin = b.say.bare(bw), b.say.bare(s.W), b.say.bare(v.finished[i])
+	}
+	row := []string{v.numbers[i], "empty place", "–", "–", saw, joint, fin, "–", "–", "–", "–", "–"}
 	if s.Board == nil {
 		return row
 	}
@@ -185,20 +271,18 @@ func (v *view) stripRow(b *builder, i int) []string {
 		row[2] = v.names.right
 	}
 	row[3] = planesText(s, v.names)
-	row[7], row[8] = b.say.three(v.front[i]), b.say.three(v.rear[i])
+	row[7] = nickText(b.nicks[s])
+	r := &v.sap[i]
+	row[8], row[9], row[10], row[11] = b.say.three(r.front), b.say.three(r.rear), b.say.three(r.belowFront), b.say.three(r.belowRear)
 	return row
 }
 
-func (v *view) jointRow(b *builder, j face.Joint) []string {
+func (v *view) jointRow(j face.Joint) []string {
 	a, c := v.numbers[j.I], v.numbers[j.I+1]
 	if j.Kind == face.Unjudged {
-		return []string{fmt.Sprint(j.I + 1), jointKind(j.Kind), a, "–", c, "–", "–"}
+		return []string{fmt.Sprint(j.I + 1), jointKind(j.Kind), a, c, "–"}
 	}
-	return []string{
-		fmt.Sprint(j.I + 1), string(j.Kind),
-		a, b.say.three(v.rear[j.I]), c, b.say.three(v.front[j.I+1]),
-		unit.FormatPercent(j.Mismatch),
-	}
+	return []string{fmt.Sprint(j.I + 1), string(j.Kind), a, c, unit.FormatPercent(j.Mismatch)}
 }
 
 // jointKind names what meets at a joint.

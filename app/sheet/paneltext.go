@@ -15,12 +15,13 @@ func (b *builder) textHeight(list []paragraph) float64 {
 	}
 	n := b.columns()
 	w := b.columnWidth(n)
-	return evenHeight(set(b.f, list, w), n) + 2
+	return evenHeight(set(b.f, list, w, b.em), n) + 2
 }
 
 // panelText is what a panel's page says in sentences.
 func (b *builder) panelText(v *view) []paragraph {
 	out := b.warningText(v)
+	out = append(out, b.alikeText(v.m.ID)...)
 	out = append(out, paragraph{text: "Laying up", bold: true, before: 1.6})
 	n := v.names
 	out = append(out,
@@ -41,9 +42,14 @@ func cautions(s string) paragraph {
 
 func (b *builder) warningText(v *view) []paragraph {
 	var out []paragraph
+	if n := emptyPlaces(v.Panel.Panel); n > 0 {
+		out = append(out, paragraph{text: emptyText(n) + ".", bold: true})
+	}
 	switch {
-	case v.Reading.Placed == 0:
-		return []paragraph{{text: "Nothing is placed yet: the strips are empty places.", bold: true}}
+	case len(v.Panel.Panel.Strips) == 0:
+		return []paragraph{{text: "No strips yet, not ready to cut.", bold: true}}
+	case len(v.Notes) == 0 && len(out) > 0:
+		return out
 	case len(v.Notes) == 0:
 		return []paragraph{{text: "No warnings.", bold: true}}
 	}

@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 	"testing"
+
+	"heartside/model/unit"
 )
 
 // flat joins the lines of a page, so that a sentence is found across a break.
@@ -20,6 +22,9 @@ func TestWarningsAreSaid(t *testing.T) {
 	}
 	v := look(t, d, 0, in.Faces)
 	text := flat(v)
+	for i := 1; d.Pages[i].Title == d.Pages[0].Title; i++ {
+		text += " " + flat(look(t, d, i, in.Faces))
+	}
 	for _, want := range []string{
 		"2 warnings", "1. One light streak: strip B1. Nothing balances it. Also: Light wood on one side of a joint only. Mend: Roll strip B1 over (free).",
 		"2. Photographs share no grey reference. Colours are not compared.",
@@ -120,25 +125,42 @@ func TestRestsOn(t *testing.T) {
 	}
 }
 
-// Stock off: half of 26 - 20 - 1.5 = 4.5 on each side, 2.25.
-func TestStockOff(t *testing.T) {
+// A panel 20 thick with 1.5 left until it is glued is planed to 21.5. With 4 and
+// 0.5 taken off 26 it is 21.5 as well. In inches: 3/4 and 1.5 mm are 20.55 mm,
+// 25.9 of a 32nd, so 26: 13/16.
+func TestPlaneTo(t *testing.T) {
 	in := load(t, demo(t), A4, faces(t))
 	b := newBuilder(&in)
 	p := in.placesOn("A")[0]
-	if got, want := b.stockOff(in.Boards[0], p), b.say.len(2.25)+" each side"; got != want {
+	if got, want := b.planeTo(in.Boards[0], p), "21.5 mm, half each side"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	m := *p.panel
 	m.Strips = append(m.Strips[:0:0], m.Strips...)
 	m.Strips[m.StripIndex(p.strip.ID)].Off = &[2]float64{4, 0.5}
 	p.panel = &m
-	if got, want := b.stockOff(in.Boards[0], p), "bark side "+b.say.len(4)+", heart side "+b.say.len(0.5); got != want {
+	if got, want := b.planeTo(in.Boards[0], p), "21.5 mm: 4 mm off bark side, 0.5 mm off heart side"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	m.Thickness = 30
 	p.panel.Strips[m.StripIndex(p.strip.ID)].Off = nil
-	if got := b.stockOff(in.Boards[0], p); got != "nothing" {
+	if got := b.planeTo(in.Boards[0], p); got != "nothing off" {
 		t.Errorf("a board thinner than its panel: %q", got)
+	}
+}
+
+func TestPlaneToInInches(t *testing.T) {
+	in := load(t, demo(t), A4, faces(t))
+	project := *in.Project
+	project.Units = unit.Inch
+	in.Project = &project
+	b := newBuilder(&in)
+	p := in.placesOn("A")[0]
+	m := *p.panel
+	m.Thickness = 0.75 * 25.4
+	p.panel = &m
+	if got, want := b.planeTo(in.Boards[0], p), `13/16", half each side`; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

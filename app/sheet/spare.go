@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"heartside/app/session"
@@ -18,9 +20,9 @@ const (
 
 // spareText names the largest clear rectangles that stay of a board once its
 // strips are sawn, each beside the others.
-func (b *builder) spareText(bd *face.Board, parts []place) string {
+func (b *builder) spareText(bd *face.Board, parts []place, cuts []cut) string {
 	var out []string
-	for _, r := range spares(bd, parts, session.AllowancesOf(b.in.Project.Allowances)) {
+	for _, r := range spares(bd, parts, crosses(cuts), session.AllowancesOf(b.in.Project.Allowances)) {
 		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), b.say.len(r.Min.X))
 		if flawIn(bd, r) {
 			t += ", with a flaw in it"
@@ -33,9 +35,43 @@ func (b *builder) spareText(bd *face.Board, parts []place) string {
 	return strings.Join(out, "; ") + " (from the marked end). Label them: heart and sap for finish tests."
 }
 
-// spares picks the largest clear rectangle, then the largest clear of that,
-// and so on.
-func spares(bd *face.Board, parts []place, a cutting.Allowances) []geom.Rect {
+// crosses are where the board is cut across, from the marked end.
+func crosses(cuts []cut) []float64 {
+	var out []float64
+	for i := range cuts {
+		if cuts[i].across() {
+			out = append(out, cuts[i].p.X)
+		}
+	}
+	return out
+}
+
+// apart splits rectangles where a kerf parts the board at one of the places,
+// the largest first.
+func apart(list []geom.Rect, at []float64, kerf float64) []geom.Rect {
+	for _, x := range at {
+		var out []geom.Rect
+		for _, r := range list {
+			if r.Max.X <= x || r.Min.X >= x+kerf {
+				out = append(out, r)
+				continue
+			}
+			if r.Min.X < x {
+				out = append(out, geom.R(r.Min.X, r.Min.Y, x, r.Max.Y))
+			}
+			if r.Max.X > x+kerf {
+				out = append(out, geom.R(x+kerf, r.Min.Y, r.Max.X, r.Max.Y))
+			}
+		}
+		list = out
+	}
+	slices.SortStableFunc(list, func(p, q geom.Rect) int { return cmp.Compare(q.W()*q.H(), p.W()*p.H()) })
+	return list
+}
+
+// spares picks the largest clear rectangle between the cross-cuts, then the
+// largest clear of that, and so on.
+func spares(bd *face.Board, parts []place, cross []float64, a cutting.Allowances) []geom.Rect {
 	var taken []face.Strip
 	for _, p := range parts {
 		taken = append(taken, *p.strip)
@@ -43,7 +79,7 @@ func spares(bd *face.Board, parts []place, a cutting.Allowances) []geom.Rect {
 	var out []geom.Rect
 	for len(out) < mostSpares {
 		found := false
-		for _, r := range cutting.Free(bd, taken, a) {
+		for _, r := range apart(cutting.Free(bd, taken, a), cross, a.Kerf) {
 			if r.W() < longSpare || r.H() < wideSpare {
 				continue
 			}

@@ -34,13 +34,18 @@ func (d *panelDrawing) marks(i int) {
 	s := &d.p.Strips[i]
 	mid := r
 	if d.edges && s.Board != nil {
-		d.edgeRow(r, r.Min.Y+tightRow, d.v.rear[i], "in")
-		d.edgeRow(r, r.Max.Y-0.9, d.v.front[i], "out")
+		upper, lower := d.widths(i)
+		d.edgeRow(r, r.Min.Y+tightRow, upper, "in")
+		d.edgeRow(r, r.Max.Y-0.9, lower, "out")
 		mid.Min.Y, mid.Max.Y = r.Min.Y+tightRow+0.4, r.Max.Y-tightRow-0.4
 	}
 	end := d.number(i, r)
 	if s.Board == nil {
 		d.emptyCaption(s, mid, end)
+		return
+	}
+	if d.back {
+		d.backCaption(s, mid, end)
 		return
 	}
 	d.warned(i, mid)
@@ -57,6 +62,9 @@ func (d *panelDrawing) edgeRow(r geom.Rect, base float64, w face.Widths, fence s
 	d.k.plate(r.Min.X+in, base, d.b.say.width(w[0]), st)
 	d.k.plate(r.Centre().X, base, d.b.say.width(w[1]), aligned(st, render.Middle))
 	d.k.plate(r.Max.X-in, base, d.b.say.width(w[2]), aligned(st, render.Right))
+	if d.back {
+		return
+	}
 	d.k.plate(r.Min.X+r.W()*fenceAt, base, fence, aligned(boldStyle(least), render.Middle))
 }
 
@@ -102,7 +110,7 @@ func (d *panelDrawing) caption(i int, room geom.Rect, after float64) {
 	s := &d.p.Strips[i]
 	f, st := d.b.f, style(least)
 	_, blank := blankSize(d.b.in.Project.Allowances, s)
-	_, fin := finishedSize(d.p, i)
+	fin := d.v.finished[i]
 	lines := []string{sideUp(s), "finished " + d.b.say.bare(fin) + ", sawn " + d.b.say.bare(blank)}
 	x := after + 3
 	most := room.Min.X + room.W()*captionTo - x
@@ -121,6 +129,15 @@ func (d *panelDrawing) caption(i int, room geom.Rect, after float64) {
 		if f.Width(both, st) <= most {
 			d.k.plate(x, room.Centre().Y+f.CapHeight(st)/2, both, st)
 		}
+	}
+}
+
+// backCaption names the face of the board that lies on the panel's back.
+func (d *panelDrawing) backCaption(s *face.Strip, room geom.Rect, after float64) {
+	st := style(least)
+	t := s.Board.SideName(3 - s.UpFace())
+	if room.H() >= d.b.f.CapHeight(st)+0.8 && d.b.f.Width(t, st) <= room.Min.X+room.W()*captionTo-after-3 {
+		d.k.plate(after+3, room.Centre().Y+d.b.f.CapHeight(st)/2, t, st)
 	}
 }
 

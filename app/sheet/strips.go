@@ -11,12 +11,16 @@ import (
 	"heartside/model"
 )
 
-// ownWidths are the sap widths along a strip's long edges on the face that
-// shows, of the whole strip as jointed: what a rule finds on the strip in
-// hand before the panel is trimmed. They lie as the strip lies in the panel.
-func ownWidths(s *face.Strip) (front, rear face.Widths) {
+// sapRead are the sap widths along a strip's long edges, of the whole strip as
+// jointed: what a rule finds on the strip in hand before the panel is trimmed.
+// They lie as the strip lies in the panel, those of the face below as seen
+// through the strip from above.
+type sapRead struct{ front, rear, belowFront, belowRear face.Widths }
+
+// readSap reads what was measured after planing where it was, else the zones.
+func readSap(s *face.Strip) (r sapRead) {
 	if s.Board == nil {
-		return front, rear
+		return r
 	}
 	alone := *s
 	alone.Shift = 0
@@ -25,9 +29,16 @@ func ownWidths(s *face.Strip) (front, rear face.Widths) {
 		Limit: [2]float64{1, 1}, Limits: face.DefaultLimits,
 		Strips: []face.Strip{alone},
 	}
-	var r face.Reader
-	read := r.Read(p)
-	return read.Strips[0].Front, read.Strips[0].Rear
+	var reader face.Reader
+	x := reader.Read(p).Strips[0]
+	return sapRead{x.Front, x.Rear, x.BackFront, x.BackRear}
+}
+
+// sawnSap reads the zones of the board alone.
+func sawnSap(s *face.Strip) sapRead {
+	sawn := *s
+	sawn.Planed = nil
+	return readSap(&sawn)
 }
 
 // gluedRect is where strip i lies in panel coordinates before trimming.
@@ -56,16 +67,51 @@ func finishedSize(p *face.Panel, i int) (l, w float64) {
 	return math.Max(r.W(), 0), math.Max(r.H(), 0)
 }
 
+// finishedWidths are the widths left of the strips after trimming, as printed:
+// where they cover the panel they add up to its width, what rounding leaves
+// over being borne by the outside strips.
+func finishedWidths(p *face.Panel, say words) []float64 {
+	out := make([]float64, len(p.Strips))
+	var sum, printed float64
+	for i := range p.Strips {
+		_, w := finishedSize(p, i)
+		out[i] = say.round(w)
+		sum, printed = sum+w, printed+out[i]
+	}
+	if len(out) == 0 || math.Abs(sum-p.Width) > 0.01 {
+		return out
+	}
+	first, last := 0, len(out)-1
+	for first < last && out[first] == 0 {
+		first++
+	}
+	for last > first && out[last] == 0 {
+		last--
+	}
+	off := math.Round((say.round(p.Width) - printed) / say.step())
+	half := math.Trunc(off / 2)
+	out[first] += half * say.step()
+	out[last] += (off - half) * say.step()
+	return out
+}
+
 // region is a piece of a face with its kind.
 type region struct {
 	kind face.Kind
 	poly geom.Polygon
 }
 
-// shownRegions are the zones of what strip i shows, lowest first, in panel
-// coordinates. They may reach beyond the strip.
-func shownRegions(p *face.Panel, i int) []region {
+// shownRegions are the zones of what strip i turns to a side, lowest first, in
+// panel coordinates. They may reach beyond the strip.
+func shownRegions(p *face.Panel, i int, side face.Side) []region {
 	s := &p.Strips[i]
+	if side == face.Back {
+		back, ok := p.PanelToFace(i, face.Back).Inverse()
+		if !ok {
+			return nil
+		}
+		return regionsOf(s.Board, 3-s.UpFace(), back)
+	}
 	if s.Planed != nil {
 		toStrip := geom.Translate(-p.Left(i), -p.StripY(i)).Then(s.FromPlace())
 		back, ok := toStrip.Inverse()

@@ -18,7 +18,24 @@ type table struct {
 	room []float64 // least width of a column, for boxes to write in; nil none
 	box  []bool    // columns whose empty cells are boxes to write in; nil none
 
-	narrow bool // set in the narrow cut
+	narrow bool    // set in the narrow cut
+	size   float64 // of the type, mm; 0 is the least
+}
+
+// drop takes a column away.
+func (t *table) drop(c int) {
+	cut := func(list []string) []string { return append(append([]string(nil), list[:c]...), list[c+1:]...) }
+	t.head = cut(t.head)
+	for i := range t.rows {
+		t.rows[i] = cut(t.rows[i])
+	}
+	t.left = append(append([]bool(nil), t.left[:c]...), t.left[c+1:]...)
+	if t.box != nil {
+		t.box = append(append([]bool(nil), t.box[:c]...), t.box[c+1:]...)
+	}
+	if t.room != nil {
+		t.room = append(append([]float64(nil), t.room[:c]...), t.room[c+1:]...)
+	}
 }
 
 const cellGap = 1.3 // free at each side of a cell
@@ -28,7 +45,7 @@ func (t *table) natural(f *render.Faces) []float64 {
 	w := make([]float64, len(t.head))
 	for c := range t.head {
 		for _, l := range headLines(t.head[c]) {
-			w[c] = math.Max(w[c], f.Width(l, headStyle()))
+			w[c] = math.Max(w[c], f.Width(l, t.headStyle()))
 		}
 		for _, r := range t.rows {
 			w[c] = math.Max(w[c], f.Width(r[c], t.cellStyle()))
@@ -42,14 +59,20 @@ func (t *table) natural(f *render.Faces) []float64 {
 }
 
 func (t *table) cellStyle() render.Style {
-	st := style(least)
+	st := style(t.em())
 	st.Narrow = t.narrow
 	return st
 }
 
-func headStyle() render.Style {
-	return render.Style{Size: least, Bold: true, Narrow: true, Color: black}
+func (t *table) headStyle() render.Style {
+	return render.Style{Size: t.em(), Bold: true, Narrow: true, Color: black}
 }
+
+// em is the size of type, mm.
+func (t *table) em() float64 { return math.Max(t.size, least) }
+
+// line is from one line of a cell to the next, mm.
+func (t *table) line() float64 { return line * t.em() }
 
 // headLines breaks a head at its bars.
 func headLines(s string) []string {
@@ -107,29 +130,30 @@ type laid struct {
 	height []float64 // of each row
 }
 
-const rowLine = line * least
-
 func (t *table) lay(f *render.Faces, w float64) *laid {
+	if total(t.natural(f)) > w {
+		t.narrow = true
+	}
 	l := &laid{t: t, cols: squeeze(t.natural(f), w)}
 	most := 1
 	for c, h := range t.head {
 		var lines []string
 		for _, part := range headLines(h) {
-			lines = append(lines, wrap(f, part, headStyle(), l.cols[c]-2*cellGap)...)
+			lines = append(lines, wrap(f, part, t.headStyle(), l.cols[c]-2*cellGap)...)
 		}
 		l.head = append(l.head, lines)
 		most = max(most, len(lines))
 	}
-	l.headH = float64(most)*rowLine + 1
+	l.headH = float64(most)*t.line() + 1
 	for _, r := range t.rows {
 		cells, most := make([][]string, len(r)), 1
 		for c, s := range r {
 			cells[c] = wrap(f, s, t.cellStyle(), l.cols[c]-2*cellGap)
 			most = max(most, len(cells[c]))
 		}
-		h := float64(most)*rowLine + 0.6
+		h := float64(most)*t.line() + 0.6
 		if t.box != nil {
-			h = math.Max(h, 6)
+			h = math.Max(h, 5.3)
 		}
 		l.cells, l.height = append(l.cells, cells), append(l.height, h)
 	}
@@ -170,7 +194,7 @@ func (l *laid) draw(k *ink, x, y, bottom float64, first int, force bool) (next i
 	top := y
 	w := total(l.cols)
 	k.fill(render.Box(geom.R(x, y, x+w, y+l.headH)), pale)
-	l.line(k, x, y, l.headH, l.head, headStyle())
+	l.line(k, x, y, l.headH, l.head, l.t.headStyle())
 	y += l.headH
 	for next = first; next < len(l.height); next++ {
 		h := l.height[next]
@@ -193,9 +217,9 @@ func (l *laid) line(k *ink, x, y, h float64, cells [][]string, st render.Style) 
 		if l.t.left == nil || !l.t.left[c] {
 			at, cx = aligned(st, render.Middle), x+l.cols[c]/2
 		}
-		first := y + (h-float64(len(lines))*rowLine)/2 + (rowLine+k.faces.CapHeight(st))/2
+		first := y + (h-float64(len(lines))*l.t.line())/2 + (l.t.line()+k.faces.CapHeight(st))/2
 		for i, s := range lines {
-			k.text(cx, first+float64(i)*rowLine, s, at)
+			k.text(cx, first+float64(i)*l.t.line(), s, at)
 		}
 		x += l.cols[c]
 	}

@@ -82,8 +82,8 @@ func TestColumnsKeepHeadingsWithText(t *testing.T) {
 	for range 8 {
 		list = append(list, paragraph{text: "Heading", bold: true, before: 2}, paragraph{text: strings.Repeat("several words of text ", 12)})
 	}
-	lines := set(f, list, 80)
-	for high := 3 * lineH; high < 150; high += 1.7 {
+	lines := set(f, list, 80, body)
+	for high := 3 * line * body; high < 150; high += 1.7 {
 		for rest := lines; len(rest) > 0; {
 			n := take(rest, high)
 			if n < len(rest) && n > 1 && rest[n-1].text == "Heading" {

@@ -16,6 +16,22 @@ type words struct{ sys unit.System }
 // len writes a length with its unit.
 func (w words) len(mm float64) string { return unit.Format(mm, w.sys) }
 
+// fine writes a thickness to a 32nd of an inch, or to 0.1 mm: sixteenths would
+// be off by what is planed in two passes.
+func (w words) fine(mm float64) string { return unit.Style{System: w.sys, PerInch: 32}.Format(mm) }
+
+// round returns a length as it is printed, so that sums of printed lengths
+// come out as printed.
+func (w words) round(mm float64) float64 { return math.Round(mm/w.step()) * w.step() }
+
+// step is the finest difference that is printed, mm.
+func (w words) step() float64 {
+	if w.sys == unit.Inch {
+		return unit.InchMM / 16
+	}
+	return 0.1
+}
+
 // bare writes a length without "mm"; inch marks stay, since a bare fraction
 // could be read as anything.
 func (w words) bare(mm float64) string {
@@ -64,7 +80,7 @@ type names struct{ front, back, left, right string }
 
 func namesOf(r model.Role) names {
 	f, b, l, rt := r.EdgeNames()
-	return names{f, strings.TrimSuffix(b, " edge"), l, strings.TrimSuffix(rt, " end")}
+	return names{strings.TrimSuffix(f, " edge"), strings.TrimSuffix(b, " edge"), strings.TrimSuffix(l, " end"), strings.TrimSuffix(rt, " end")}
 }
 
 // sideUp says which face of the board shows.

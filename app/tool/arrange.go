@@ -1,8 +1,6 @@
 package tool
 
 import (
-	"fmt"
-
 	"heartside/layout/geom"
 	"heartside/model"
 )
@@ -58,13 +56,28 @@ func (p pressed) Handle(h Host, e Event) State {
 		}
 		return Arrange{}
 	case Drag:
-		if e.At.Dist(p.at) < slack {
+		if e.At.Dist(p.at) < slack || p.wavers(h, e) {
 			return p
 		}
 		next := p.begin(h, e)
 		return next.Handle(h, e)
 	}
 	return p
+}
+
+// A strip of the panel slides along its board once it is drawn at least so far
+// sideways, in surface units and mm, and twice as far as up or down.
+const slideSlack, slideLeast = 10, 3
+
+// wavers reports whether it is not clear yet that a strip of the panel is to
+// be slid: reordering leaves every cut where it is, sliding moves one.
+func (p pressed) wavers(h Host, e Event) bool {
+	d := e.At.Sub(p.at)
+	if p.button == Secondary || p.hit.Part != PanelStrip || abs(d.Y) >= slack && abs(d.Y) >= abs(d.X) {
+		return false
+	}
+	least := abs(h.PanelAt(e.At).X-h.PanelAt(p.at).X) >= slideLeast
+	return !least || abs(d.X) < slideSlack || abs(d.X) < 2*abs(d.Y)
 }
 
 // begin chooses the gesture for what was pressed and which way it is dragged.
@@ -182,13 +195,10 @@ func try(h Host, edit model.Edit, sk Sketch) {
 		return
 	}
 	if err := h.Preview(edit); err != nil {
-		sk.Say = err.Error()
+		sk.Say, sk.Fails = err.Error(), true
 	}
 	h.Show(sk)
 }
-
-// mm prints a length for the status line; exact sizes stand on the surface.
-func mm(v float64) string { return fmt.Sprintf("%.0f mm", v) }
 
 func abs(v float64) float64 {
 	if v < 0 {

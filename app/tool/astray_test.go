@@ -116,7 +116,7 @@ func TestSnappingKeepsTheDirection(t *testing.T) {
 		held     func(Event) Event
 		want     lies
 	}{
-		{"slid from 40 to 30", geom.Pt(300, 217.5), geom.Pt(305, 217.5), nil, lies{"A", 25, 10, 0}},
+		{"slid from 40 to 20", geom.Pt(300, 217.5), geom.Pt(310, 217.5), nil, lies{"A", 25, 10, 0}},
 		{"along with Shift, to 140", geom.Pt(300, 370), geom.Pt(350, 366), shift, lies{"A", 140, 10, 0}},
 		{"along with Shift, to 30", geom.Pt(300, 370), geom.Pt(295, 370), shift, lies{"A", 25, 10, 0}},
 	} {

@@ -217,7 +217,7 @@ func (w sweeping) Handle(h Host, e Event) State {
 		if to.Dist(w.from) < leastSweep {
 			w.edit = nil
 			h.Cancel()
-			h.Show(Sketch{Say: "Sweep along the board to lay the next empty place, " + mm(w.strip.L) + " long."})
+			h.Show(Sketch{Say: "Sweep along the board to lay the next empty place."})
 			return w
 		}
 		s := swept(w.strip, w.board, w.from, to)

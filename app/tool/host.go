@@ -68,6 +68,7 @@ type Sketch struct {
 	Carried string // strip id under way
 	Swap    string // the strip that would change places with it
 	Say     string // what would happen, for the status line
+	Fails   bool   // Say tells what speaks against it
 }
 
 // Host is what a tool may ask of the window.

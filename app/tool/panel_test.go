@@ -108,6 +108,29 @@ func TestSlideAlongThePanel(t *testing.T) {
 	}
 }
 
+// A strip slides along its board only once it is drawn clearly sideways: 10
+// units and twice as far as up or down. What is less than that changes nothing.
+func TestASlideIsMeant(t *testing.T) {
+	for name, to := range map[string]geom.Point{
+		"8 units sideways":   geom.Pt(308, 217.5),
+		"slanting, 30 by 20": geom.Pt(330, 197.5),
+		"slanting, back":     geom.Pt(270, 234),
+	} {
+		b := newBench(t)
+		start := b.Project()
+		s := b.play(Arrange{}, press(300, 217.5), drag(to.X, to.Y), release(to.X, to.Y))
+		if b.still(start); s.Busy() {
+			t.Errorf("%s: %T", name, s)
+		}
+	}
+	// 12 units are 24 mm at 2 mm a unit: from 40 to 16.
+	b := newBench(t)
+	start := b.Project()
+	s := b.play(Arrange{}, press(300, 217.5), drag(306, 217.5), drag(312, 221), release(312, 221))
+	b.wantOne(s, start)
+	b.wantLies("A1", lies{"A", 16, 10, 0})
+}
+
 // With Shift the strip is shifted instead, from the shift it had.
 func TestShiftAlongThePanel(t *testing.T) {
 	b := newBench(t, model.ShiftStrip{Panel: "top", Strip: "A1", Shift: 12})

@@ -118,7 +118,7 @@ func (z Zones) remove(h Host) State {
 func commit(h Host, e model.Edit) bool {
 	h.Show(Sketch{})
 	if err := h.Commit(e); err != nil {
-		h.Show(Sketch{Say: err.Error()})
+		h.Show(Sketch{Say: err.Error(), Fails: true})
 		return false
 	}
 	return true

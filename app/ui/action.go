@@ -69,12 +69,10 @@ func keyCap(k fyne.KeyName) string {
 // only while no text field has the keys.
 func (c Chord) byItself() bool { return c.Mod&^fyne.KeyModifierShift == 0 }
 
-// shortcut returns the chord for a menu item, nil for a key by itself, which
-// no menu item can carry.
+// shortcut returns the chord for a menu item. One of a key by itself is shown
+// there and never sent by the toolkit, so that the key comes to the surface or
+// to a text.
 func (c Chord) shortcut() fyne.Shortcut {
-	if c.byItself() && !isFunctionKey(c.Key) {
-		return nil
-	}
 	def := fyne.KeyModifierShortcutDefault
 	switch c {
 	case Chord{fyne.KeyZ, def}:
@@ -82,24 +80,18 @@ func (c Chord) shortcut() fyne.Shortcut {
 	case Chord{fyne.KeyY, def}:
 		return &fyne.ShortcutRedo{}
 	}
-	if c.byItself() {
-		return nil
-	}
 	return &desktop.CustomShortcut{KeyName: c.Key, Modifier: c.Mod}
-}
-
-func isFunctionKey(k fyne.KeyName) bool {
-	return len(k) >= 2 && k[0] == 'F' && k[1] >= '1' && k[1] <= '9'
 }
 
 // Action is one thing a maker can ask the window for. Menu, action row, keys
 // and the list of keys all come from it.
 type Action struct {
 	ID    string
-	Label string // sentence case, as in a menu
-	Short string // on the action row; "" = Label
-	Hint  string // one line on what it does
-	Group string // heading in the list of keys
+	Label string        // sentence case, as in a menu
+	Long  func() string // on the list of keys, where it depends on the project; nil = Label
+	Short string        // on the action row; "" = Label
+	Hint  string        // one line on what it does
+	Group string        // heading in the list of keys
 	Keys  []Chord
 	Icon  fyne.Resource
 	Can   func() bool // nil: always
@@ -118,6 +110,14 @@ func (a *Action) run() bool {
 	}
 	a.Do()
 	return true
+}
+
+// name is what the list of keys calls the action.
+func (a *Action) name() string {
+	if a.Long != nil {
+		return a.Long()
+	}
+	return a.Label
 }
 
 // keyNames returns the chords in words, "" for none.

@@ -6,6 +6,7 @@ import (
 
 	"heartside/app/scene"
 	"heartside/layout/geom"
+	"heartside/model/unit"
 )
 
 // Groups of the list of keys.
@@ -31,7 +32,13 @@ func (w *Window) addActions() {
 // act does an action by its id.
 func (w *Window) act(id string) bool {
 	a := w.acts.byID[id]
-	return a != nil && a.run()
+	return a != nil && w.do(a)
+}
+
+// do does an action; what was said of the act before it goes.
+func (w *Window) do(a *Action) bool {
+	w.unsay()
+	return a.run()
 }
 
 func (w *Window) addFileActions() {
@@ -41,7 +48,7 @@ func (w *Window) addFileActions() {
 		&Action{ID: "save", Label: "Save", Icon: theme.DocumentSaveIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyS)}, Hint: "Write the project to its file.", Do: w.save},
 		&Action{ID: "save-as", Label: "Save as…", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyS)}, Hint: "Write the project to another file.", Do: func() { w.saveAs(nil) }},
 		&Action{ID: "demo", Label: "Open the demo", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyD)}, Hint: "A hall console of six black-walnut boards.", Do: w.demoAsk},
-		&Action{ID: "sheet", Label: "Layout sheet…", Short: "Layout sheet", Icon: icon("sheet"), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyE)}, Hint: "Write the sheet for the bench as PDF or PNG.", Do: w.sheetAsk},
+		&Action{ID: "sheet", Label: "Layout sheet…", Short: "Sheet", Icon: icon("sheet"), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyE)}, Hint: "Write the sheet for the bench as PDF or PNG.", Do: w.sheetAsk},
 		&Action{ID: "project", Label: "Project settings…", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyP)}, Hint: "Name, units, allowances, machines and limits.", Do: w.projectAsk},
 		&Action{ID: "quit", Label: "Quit", Group: groupFile, Keys: []Chord{ctrl(fyne.KeyQ)}, Hint: "Close the window; unsaved changes are asked about.", Do: w.close},
 		&Action{ID: "undo", Label: "Undo", Icon: theme.ContentUndoIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyZ)}, Hint: "Take the last change back.",
@@ -49,6 +56,7 @@ func (w *Window) addFileActions() {
 		&Action{ID: "redo", Label: "Redo", Icon: theme.ContentRedoIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyY), ctrlShift(fyne.KeyZ)}, Hint: "Make the change taken back again.",
 			Can: w.ses.CanRedo, Do: func() { w.nudge.settle(); w.ses.Redo() }},
 		&Action{ID: "keys", Label: "Keys", Group: groupView, Keys: []Chord{plain(fyne.KeyF1)}, Hint: "The list of keys.", Do: w.keysShow},
+		&Action{ID: "explain", Label: "How are the readings meant?", Group: groupView, Keys: []Chord{plain(fyne.KeyF7)}, Hint: "What the figures in the column say and what they rest on.", Do: w.explainShow},
 		&Action{ID: "about", Label: "About Heartside", Group: groupView, Keys: []Chord{shifted(fyne.KeyF1)}, Hint: "What it is, and what its numbers rest on.", Do: w.aboutShow},
 	)
 }
@@ -63,18 +71,38 @@ func (w *Window) undo() {
 
 func (w *Window) addStripActions() {
 	w.acts.add(
-		&Action{ID: "roll", Label: "Roll over", Icon: icon("roll"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyR)}, Hint: "Show the strip's other face.", Can: w.hasStrip, Do: w.rollOver},
+		&Action{ID: "roll", Label: "Roll over", Short: "Roll", Icon: icon("roll"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyR)}, Hint: "Show the strip's other face.", Can: w.hasStrip, Do: w.rollOver},
 		&Action{ID: "turn", Label: "Turn end for end", Short: "Turn", Icon: icon("turn"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyT)}, Hint: "The same face, the marked end at the other side.", Can: w.hasStrip, Do: w.turnEnd},
 		&Action{ID: "swap", Label: "Swap with the next", Short: "Swap", Icon: icon("swap"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyS)}, Hint: "Let the strip and the one behind it change places.", Can: w.hasNext, Do: w.swapNext},
-		&Action{ID: "forward", Label: "Move to the front", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyDown)}, Hint: "One place nearer to the front edge.", Can: w.hasStrip, Do: func() { w.reorder(-1) }},
-		&Action{ID: "backward", Label: "Move to the back", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyUp)}, Hint: "One place nearer to the back edge.", Can: w.hasStrip, Do: func() { w.reorder(1) }},
+		&Action{ID: "forward", Label: "Move one place to the front", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyDown)}, Hint: "One place nearer to the front edge.", Can: w.hasStrip, Do: func() { w.reorder(-1) }},
+		&Action{ID: "backward", Label: "Move one place to the back", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyUp)}, Hint: "One place nearer to the back edge.", Can: w.hasStrip, Do: func() { w.reorder(1) }},
 		&Action{ID: "place", Label: "Lay on the board in hand", Short: "Lay", Icon: icon("place"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyReturn), plain(fyne.KeyEnter)}, Hint: "Lay the empty place on the board in hand where it fits and shows least unwanted wood.", Can: w.canPlace, Do: w.layOnBoard},
-		&Action{ID: "lift", Label: "Lift off its board", Short: "Lift off", Icon: icon("lift"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyDelete)}, Hint: "Leave an empty place in the panel.", Can: w.hasPlaced, Do: w.lift},
+		&Action{ID: "lift", Label: "Lift off its board", Short: "Lift", Icon: icon("lift"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyDelete)}, Hint: "Leave an empty place in the panel.", Can: w.hasPlaced, Do: w.lift},
 		&Action{ID: "pin", Label: "Pin", Icon: icon("pin"), Group: groupStrip, Keys: []Chord{plain(fyne.KeyP)}, Hint: "Hold the strip where it is.", Can: w.hasPlaced, On: w.isPinned, Do: w.pin},
 		&Action{ID: "size", Label: "Size of the strip…", Group: groupStrip, Keys: []Chord{plain(fyne.KeyF4)}, Hint: "Length, width and angle in figures.", Can: w.hasStrip, Do: w.stripAsk},
 		&Action{ID: "planed", Label: "Widths after planing…", Group: groupStrip, Keys: []Chord{plain(fyne.KeyW)}, Hint: "Type in the sapwood widths found on the planed strip; only this strip is judged again.", Can: w.hasPlaced, Do: w.planedAsk},
 		&Action{ID: "remove-strip", Label: "Take the strip out of the panel", Group: groupStrip, Keys: []Chord{shifted(fyne.KeyDelete)}, Hint: "The panel becomes narrower by it.", Can: w.hasStrip, Do: w.removeStrip},
 	)
+}
+
+// steps are how far keys move a strip, mm: a little, further, and along the
+// panel. Inch projects move by what an inch rule shows.
+func (w *Window) steps() [3]float64 {
+	if w.ses.Units() == unit.Inch {
+		return [3]float64{unit.InchMM / 16, unit.InchMM / 2, unit.InchMM / 4}
+	}
+	return [3]float64{1, 10, 5}
+}
+
+// moveName names a move by key in the project's units.
+func (w *Window) moveName(i int, where string) func() string {
+	return func() string {
+		verb := "Move "
+		if i == 2 {
+			verb = "Shift "
+		}
+		return verb + w.ses.Len(w.steps()[i]) + " " + where
+	}
 }
 
 func (w *Window) addMoveActions() {
@@ -89,13 +117,13 @@ func (w *Window) addMoveActions() {
 		{"down", "down on its board", fyne.KeyDown, geom.Pt(0, -1)},
 	} {
 		w.acts.add(
-			&Action{ID: "move-" + m.id, Label: "Move 1 mm " + m.label, Group: groupStrip, Keys: []Chord{plain(m.key)}, Do: func() { w.nudge.move(w.seenUp(m.by)) }},
-			&Action{ID: "move-" + m.id + "-10", Label: "Move 10 mm " + m.label, Group: groupStrip, Keys: []Chord{shifted(m.key)}, Do: func() { w.nudge.move(w.seenUp(m.by.Mul(10))) }},
+			&Action{ID: "move-" + m.id, Label: "Move a little " + m.label, Long: w.moveName(0, m.label), Group: groupStrip, Keys: []Chord{plain(m.key)}, Do: func() { w.nudge.move(w.seenUp(m.by.Mul(w.steps()[0]))) }},
+			&Action{ID: "move-" + m.id + "-10", Label: "Move further " + m.label, Long: w.moveName(1, m.label), Group: groupStrip, Keys: []Chord{shifted(m.key)}, Do: func() { w.nudge.move(w.seenUp(m.by.Mul(w.steps()[1]))) }},
 		)
 	}
 	w.acts.add(
-		&Action{ID: "shift-left", Label: "Shift 5 mm left in the panel", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyLeft)}, Can: w.hasStrip, Do: func() { w.shift(-5) }},
-		&Action{ID: "shift-right", Label: "Shift 5 mm right in the panel", Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyRight)}, Can: w.hasStrip, Do: func() { w.shift(5) }},
+		&Action{ID: "shift-left", Label: "Shift left in the panel", Long: w.moveName(2, "left in the panel"), Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyLeft)}, Can: w.hasStrip, Do: func() { w.shift(-w.steps()[2]) }},
+		&Action{ID: "shift-right", Label: "Shift right in the panel", Long: w.moveName(2, "right in the panel"), Group: groupStrip, Keys: []Chord{ctrl(fyne.KeyRight)}, Can: w.hasStrip, Do: func() { w.shift(w.steps()[2]) }},
 		&Action{ID: "angle-less", Label: "Turn 0.5° clockwise on its board", Group: groupStrip, Keys: []Chord{plain(fyne.KeyComma)}, Can: w.hasPlaced, Do: func() { w.angle(-0.5) }},
 		&Action{ID: "angle-more", Label: "Turn 0.5° anticlockwise on its board", Group: groupStrip, Keys: []Chord{plain(fyne.KeyPeriod)}, Can: w.hasPlaced, Do: func() { w.angle(0.5) }},
 		&Action{ID: "next-strip", Label: "Next strip towards the back", Group: groupPanel, Keys: []Chord{plain(fyne.KeyRightBracket), plain(fyne.KeyPageUp)}, Do: func() { w.cycleStrip(1) }},
@@ -127,7 +155,7 @@ func (w *Window) addThingActions() {
 func (w *Window) addViewActions() {
 	w.acts.add(
 		&Action{ID: "hatch", Label: "Hatch the zones", Short: "Hatch", Icon: icon("hatch"), Group: groupView, Keys: []Chord{plain(fyne.KeyH)}, Hint: "Lines over sapwood, flaws and what is not seen.", On: func() bool { return w.surf.show.hatch }, Do: w.toggleHatch},
-		&Action{ID: "before", Label: "Before and after", Icon: icon("compare"), Group: groupView, Keys: []Chord{plain(fyne.KeyB)}, Hint: "The panel before the last change beside the panel now.", On: func() bool { return w.surf.show.before }, Do: w.toggleBefore},
+		&Action{ID: "before", Label: "Before and after", Short: "Before", Icon: icon("compare"), Group: groupView, Keys: []Chord{plain(fyne.KeyB)}, Hint: "The panel before the last change beside the panel now.", On: func() bool { return w.surf.show.before }, Do: w.toggleBefore},
 		&Action{ID: "zoom-in", Label: "Zoom in", Group: groupView, Keys: []Chord{plain(fyne.KeyPlus)}, Do: func() { w.surf.zoom(1.25) }},
 		&Action{ID: "zoom-out", Label: "Zoom out", Group: groupView, Keys: []Chord{plain(fyne.KeyMinus)}, Do: func() { w.surf.zoom(1 / 1.25) }},
 		&Action{ID: "fit", Label: "Fit", Icon: icon("fit"), Group: groupView, Keys: []Chord{plain(fyne.Key0)}, Hint: "Show all of the panel and of the board.", Do: w.surfFit},

@@ -1,6 +1,9 @@
 package ui
 
 import (
+	"errors"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -19,6 +22,7 @@ type question struct {
 	also  func()       // the third way
 	undo  func()       // on cancelling
 	focus fyne.Focusable
+	plain bool      // nothing is typed that could be wrong
 	size  fyne.Size // wanted; the window limits it
 	tall  bool      // keeps its height though the body needs less
 }
@@ -32,6 +36,7 @@ type asked struct {
 	trouble *widget.Label
 	scroll  *container.Scroll
 	under   *asked
+	main    *keyButton // what Enter does where nothing else has the keys
 }
 
 // ask shows a dialog. Escape cancels; Enter in a field confirms.
@@ -40,11 +45,20 @@ func (w *Window) ask(q question) *asked {
 	a := &asked{w: w, q: q, under: w.asks}
 	a.trouble = wrapped("", widget.DangerImportance)
 	a.trouble.Hide()
+	room := container.New(stackLayout{}, a.trouble)
+	if q.do != nil && !q.plain { // kept free, so that nothing moves when a message comes
+		room = container.New(keepLayout{2}, a.trouble)
+	}
+	buttons := a.buttons()
+	foot := container.NewVBox(room, buttons)
+	if a.fitting().Width-buttons.MinSize().Width > 240 {
+		foot = container.NewBorder(nil, nil, nil, container.NewVBox(layout.NewSpacer(), buttons), room)
+	}
 	head := widget.NewLabelWithStyle(q.title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	head.SizeName = theme.SizeNameSubHeadingText
 	head.Wrapping = fyne.TextWrapWord
-	a.scroll = container.NewVScroll(q.body)
-	content := container.NewBorder(head, container.NewVBox(a.trouble, a.buttons()), nil, nil,
+	a.scroll = container.NewVScroll(container.New(besideBar{}, q.body))
+	content := container.NewBorder(head, foot, nil, nil,
 		container.New(roomLayout{fyne.NewSize(240, 40)}, a.scroll))
 	a.pop = widget.NewModalPopUp(container.NewPadded(content), w.win.Canvas())
 	w.asks = a
@@ -55,7 +69,7 @@ func (w *Window) ask(q question) *asked {
 	case q.focus != nil:
 		w.win.Canvas().Focus(q.focus)
 	default:
-		w.win.Canvas().Unfocus()
+		w.win.Canvas().Focus(a.main)
 	}
 	return a
 }
@@ -74,7 +88,7 @@ func (a *asked) fitting() fyne.Size {
 
 // trim takes off the height the body does not need.
 func (a *asked) trim() {
-	if spare := a.scroll.Size().Height - a.q.body.MinSize().Height; spare > 0 && !a.q.tall {
+	if spare := a.scroll.Size().Height - a.scroll.Content.MinSize().Height; spare > 0 && !a.q.tall {
 		size := a.fitting()
 		a.pop.Resize(fyne.NewSize(size.Width, size.Height-spare+2*pad()))
 	}
@@ -88,16 +102,39 @@ func (a *asked) buttons() fyne.CanvasObject {
 			no = "Close"
 		}
 	}
-	row := []fyne.CanvasObject{layout.NewSpacer(), newKeyButton(a, no, a.cancel)}
+	a.main = newKeyButton(a, no, a.cancel)
+	row := []fyne.CanvasObject{layout.NewSpacer(), a.main}
 	if a.q.other != "" {
 		row = append(row, newKeyButton(a, a.q.other, func() { a.close(); a.q.also() }))
 	}
 	if a.q.yes != "" {
 		b := newKeyButton(a, a.q.yes, a.confirm)
 		b.Importance = widget.HighImportance
+		a.main = b
 		row = append(row, b)
 	}
 	return container.NewHBox(row...)
+}
+
+// errAsked keeps a dialog open while a further question is on top of it.
+var errAsked = errors.New("asked about")
+
+// sure asks a further question on top of a dialog; yes confirms the dialog
+// again, after then.
+func (w *Window) sure(title, text, yes string, then func()) error {
+	a := w.asks
+	w.post(func() {
+		if a == nil || w.asks != a {
+			return
+		}
+		w.ask(question{title: title, yes: yes, no: "Go back", body: wrapped(text, widget.MediumImportance), plain: true,
+			do: func() error {
+				then()
+				w.post(a.confirm)
+				return nil
+			}})
+	})
+	return errAsked
 }
 
 // confirm does what the dialog is for, or shows why it cannot.
@@ -107,7 +144,9 @@ func (a *asked) confirm() {
 	}
 	if a.q.do != nil {
 		if err := a.q.do(); err != nil {
-			a.tell(sentence(err.Error()))
+			if !errors.Is(err, errAsked) {
+				a.tell(sentence(err.Error()))
+			}
 			return
 		}
 	}
@@ -135,17 +174,12 @@ func (a *asked) reveal(o fyne.CanvasObject) {
 
 // tell shows what is wrong; what was typed stays.
 func (a *asked) tell(s string) {
+	if a.trouble.Text == s {
+		return
+	}
+	a.trouble.Hidden = s == ""
 	a.trouble.SetText(s)
-	if s == "" {
-		a.trouble.Hide()
-	} else {
-		a.trouble.Show()
-	}
-	a.pop.Resize(a.fitting())
 	a.pop.Refresh()
-	if s == "" {
-		a.trim()
-	}
 }
 
 func (a *asked) cancel() {
@@ -167,6 +201,10 @@ func (a *asked) close() {
 	a.w.asks = a.under
 	if a.under == nil {
 		a.w.win.Canvas().Focus(a.w.surf)
+	} else if a.under.q.focus != nil {
+		a.w.win.Canvas().Focus(a.under.q.focus)
+	} else {
+		a.w.win.Canvas().Focus(a.under.main)
 	}
 }
 
@@ -211,6 +249,9 @@ func sentence(s string) string {
 		return ""
 	}
 	r := []rune(s)
+	if word, _, _ := strings.Cut(s, " "); strings.Contains(strings.TrimRight(word, ".:"), ".") {
+		return s // the name of a file stays as it is
+	}
 	if len(r) > 1 && r[1] != ' ' && r[1] >= 'a' && r[1] <= 'z' && r[0] >= 'a' && r[0] <= 'z' {
 		return string(r[0]-'a'+'A') + string(r[1:])
 	}

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
@@ -23,78 +22,47 @@ type boardForm struct {
 	was      *model.Board // as it was, nil for a new one
 	letter   *field
 	chalk    *widget.Label
-	species  *widget.Select
+	species  *speciesField
 	about    *widget.Label
 	size     [3]*field // length, width, thickness
 	moisture *field
-	wanted   *widget.Select
-	bark     *widget.Select
-	planes   *widget.Select
-	seen2    *widget.Check
+	wanted   *pick
+	stated   bool   // the maker has said what is wanted
+	thick    string // the thickness that was asked about and is right
+	bark     *pick
+	planes   *pick
+	buying   *buying
+	seen2    *tick
 	tape     [2][2][3]*field // face, marked edge or other edge, station
 	drawing  *boardDrawing
 }
 
-func woods() []model.Wanted { return []model.Wanted{model.WantHeart, model.WantSap, model.WantBoth} }
-
-func wantedWords(v model.Wanted) string {
-	switch v {
-	case model.WantSap:
-		return "Sapwood (light)"
-	case model.WantBoth:
-		return "Both"
-	case model.WantDefault:
-		return "As its boards"
+// nextBoard is what a new board begins as: the next letter, and the species
+// and wanted wood of the last one.
+func (w *Window) nextBoard() *model.Board {
+	p := w.ses.Project()
+	b := &model.Board{ID: model.NextBoardID(p), Species: "walnut-black", Wanted: model.WantHeart}
+	if n := len(p.Boards); n > 0 {
+		b.Species, b.Wanted = p.Boards[n-1].Species, p.Boards[n-1].Wanted
 	}
-	return "Heartwood (dark)"
-}
-
-func barks() []model.Bark {
-	return []model.Bark{model.BarkUnknown, model.BarkFace1, model.BarkFace2, model.BarkNone}
-}
-
-func barkWords(v model.Bark) string {
-	switch v {
-	case model.BarkFace1:
-		return "Face 1 was nearer the bark"
-	case model.BarkFace2:
-		return "Face 2 was nearer the bark"
-	case model.BarkNone:
-		return "Neither, quarter-sawn"
-	}
-	return "Not known"
-}
-
-func planings() []model.Planes {
-	return []model.Planes{model.PlanesUnknown, model.PlanesFromMarked, model.PlanesToMarked, model.PlanesMixed}
-}
-
-func planesWords(v model.Planes) string {
-	switch v {
-	case model.PlanesFromMarked:
-		return "Cleanly from the marked end"
-	case model.PlanesToMarked:
-		return "Cleanly to the marked end"
-	case model.PlanesMixed:
-		return "Mixed"
-	}
-	return "Not known"
+	return b
 }
 
 // newBoardAsk begins a board.
 func (w *Window) newBoardAsk() {
-	p := w.ses.Project()
-	species := "walnut-black"
-	if n := len(p.Boards); n > 0 {
-		species = p.Boards[n-1].Species
-	}
-	b := &model.Board{ID: model.NextBoardID(p), Species: species}
+	b := w.nextBoard()
 	f := newBoardForm(w, b, nil)
-	w.ask(question{title: "New board", body: f.body(), yes: "Add the board", size: fyne.NewSize(880, 640), focus: f.letter,
+	w.ask(question{title: "New board", body: f.body(), yes: "Add the board", size: fyne.NewSize(900, 700), focus: f.letter,
 		do: func() error {
 			out, err := f.board()
 			if err != nil {
 				return err
+			}
+			if err := f.askThick(out.Thickness); err != nil {
+				return err
+			}
+			if w.ses.Project().Board(out.ID) != nil {
+				return errors.New("letter: there is a board " + out.ID + " already; take the next free letter")
 			}
 			if err := w.ses.Commit(model.AddBoard{Board: out}); err != nil {
 				return err
@@ -109,10 +77,13 @@ func (w *Window) newBoardAsk() {
 func (w *Window) editBoardAsk() {
 	b := w.board()
 	f := newBoardForm(w, b, b)
-	w.ask(question{title: "Board " + b.ID, body: f.body(), yes: "Keep", size: fyne.NewSize(880, 640), focus: f.size[0],
+	w.ask(question{title: "Board " + b.ID, body: f.body(), yes: "Keep", size: fyne.NewSize(900, 700), focus: f.size[0],
 		do: func() error {
 			out, err := f.board()
 			if err != nil {
+				return err
+			}
+			if err := f.askThick(out.Thickness); err != nil {
 				return err
 			}
 			if out.ID != b.ID {
@@ -134,17 +105,12 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	f.letter = w.newField(b.ID, "A")
 	f.chalk = wrapped("", widget.MediumImportance)
 	f.about = wrapped("", widget.LowImportance)
-	var names []string
-	at := 0
-	for i, s := range catalog.All() {
-		names = append(names, s.Name)
-		if s.ID == b.Species {
-			at = i
-		}
-	}
-	f.species = widget.NewSelect(names, func(string) { f.changed() })
+	f.species = newSpeciesField(w, b.Species, func() { f.propose(); f.changed() })
 	f.size = [3]*field{w.lengthField(b.Length, known), w.lengthField(b.Width, known), w.lengthField(b.Thickness, known)}
 	f.size[2].PlaceHolder = "26 mm, or 4/4"
+	if w.ses.Units() == unit.Inch {
+		f.size[2].PlaceHolder = `1 1/4", or 5/4`
+	}
 	f.moisture = w.newField("", "not measured")
 	if b.Moisture > 0 {
 		f.moisture.Text = fmt.Sprintf("%g", b.Moisture)
@@ -153,11 +119,13 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	if wanted == model.WantDefault {
 		wanted = model.WantHeart
 	}
-	f.wanted = choice(woods(), wantedWords, wanted)
-	f.bark = choice(barks(), barkWords, b.Bark)
-	f.planes = choice(planings(), planesWords, b.Planes)
-	f.seen2 = widget.NewCheck("I have looked at face 2", func(bool) { f.changed() })
-	f.seen2.Checked = b.Faces[1].Known
+	f.wanted = choice(w, woods(), wantedWords, wanted)
+	f.stated = known
+	f.wanted.changed = func() { f.stated = true }
+	f.bark = choice(w, barks(), barkWords, b.Bark)
+	f.planes = choice(w, planings(), planesWords, b.Planes)
+	f.buying = newBuying(w, b)
+	f.seen2 = newTick(w, "I have looked at face 2", b.Faces[1].Known, f.changed)
 	for face := range f.tape {
 		var marked, other model.Tape
 		if known {
@@ -167,16 +135,15 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 			for i, v := range tape {
 				f.tape[face][edge][i] = w.lengthField(v, known && v != 0)
 				f.tape[face][edge][i].PlaceHolder, f.tape[face][edge][i].narrow = "0", true
-				f.tape[face][edge][i].OnChanged = func(string) { f.changed() }
+				f.tape[face][edge][i].follow(f.changed)
 			}
 		}
 	}
 	f.drawing = newBoardDrawing(w)
-	f.letter.OnChanged = func(string) { f.changed() }
+	f.letter.follow(f.changed)
 	for _, e := range f.size {
-		e.OnChanged = func(string) { f.changed() }
+		e.follow(f.changed)
 	}
-	f.species.SetSelectedIndex(at)
 	f.changed()
 	return f
 }
@@ -185,35 +152,19 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 func (f *boardForm) body() fyne.CanvasObject {
 	identity := container.NewVBox(bold("1  Its letter"), pairs(named("Letter"), f.letter), f.chalk)
 	sizes := container.NewVBox(bold("2  What it is"), pairs(
-		named("Species"), f.species,
+		named("Species"), f.species.field,
 		named("Length"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
 		named("Moisture, %"), f.moisture,
 		named("Wanted"), f.wanted, named("Bark side"), f.bark, named("Planes"), f.planes), f.about)
 	left := container.NewVBox(identity, widget.NewSeparator(), sizes)
 	right := container.NewVBox(bold("3  Sapwood widths, with a tape"),
 		wrapped("Width of the sapwood from each edge, at the marked end, in the middle and at the other end. Leave empty where there is none.", widget.LowImportance),
-		f.tapeTable(0), f.seen2, f.tapeTable(1), f.drawing)
+		f.tapeTable(0), f.seen2, f.tapeTable(1), f.drawing,
+		bold("4  Where it is from, if you know"), f.buying.body())
 	if f.w.look.TextPercent() > 125 {
 		return container.NewVBox(left, widget.NewSeparator(), right)
 	}
 	return container.NewGridWithColumns(2, left, container.NewBorder(nil, nil, widget.NewSeparator(), nil, right))
-}
-
-func (f *boardForm) tapeTable(face int) fyne.CanvasObject {
-	head := func(s string) fyne.CanvasObject {
-		l := widget.NewLabel(s)
-		l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
-		l.Truncation = fyne.TextTruncateEllipsis
-		return l
-	}
-	g := container.NewGridWithColumns(4, head("Face "+itoa(face+1)), head("marked end"), head("middle"), head("other end"))
-	for edge, name := range [2]string{"marked edge", "other edge"} {
-		g.Add(head(name))
-		for i := range f.tape[face][edge] {
-			g.Add(f.tape[face][edge][i])
-		}
-	}
-	return g
 }
 
 // changed follows what is typed: the chalk mark, the species' sources, the
@@ -221,11 +172,12 @@ func (f *boardForm) tapeTable(face int) fyne.CanvasObject {
 func (f *boardForm) changed() {
 	id := strings.TrimSpace(f.letter.Text)
 	f.chalk.SetText("Chalk " + id + " on the marked end, at the corner of the marked edge, on the side you call face 1. Everything on screen and on the sheet refers to that mark.")
-	if i := f.species.SelectedIndex(); i >= 0 {
-		s := catalog.All()[i]
-		if t := aboutSpecies(s); f.about.Text != t {
-			f.about.SetText(t)
-		}
+	t := "No wood in the list has such a name."
+	if f.species != nil && f.species.found != "" {
+		t = aboutSpecies(catalog.Find(f.species.found))
+	}
+	if f.about.Text != t {
+		f.about.SetText(t)
 	}
 	for edge := range f.tape[1] {
 		for _, e := range f.tape[1][edge] {
@@ -249,9 +201,38 @@ func (f *boardForm) changed() {
 	}
 }
 
+// propose follows the species with the wood usually wanted of it, until the
+// maker has said what is wanted.
+func (f *boardForm) propose() {
+	if f.stated || f.wanted == nil || f.species == nil || f.species.found == "" {
+		return
+	}
+	for i, v := range woods() {
+		if v == usuallyWanted(f.species.found) && f.wanted.SelectedIndex() != i {
+			f.wanted.take(i)
+		}
+	}
+}
+
+// askThick asks about a thickness that few boards have.
+func (f *boardForm) askThick(mm float64) error {
+	most := 80.0
+	if f.w.ses.Units() == unit.Inch {
+		most = 3 * unit.InchMM
+	}
+	if mm <= most || f.size[2].Text == f.thick || f.was != nil && mm == f.was.Thickness {
+		return nil
+	}
+	return f.w.sure("Is that right?", "The thickness comes to "+f.w.ses.Len(mm)+", which is more a beam than a board.", "Yes, that thick",
+		func() { f.thick = f.size[2].Text })
+}
+
 // aboutSpecies tells what the table holds of a wood and where it is from.
 func aboutSpecies(s catalog.Species) string {
-	t := s.Latin + ". "
+	if !s.Known() {
+		return "This wood is not in the list, so nothing is known of it here."
+	}
+	t := s.Name + ", " + s.Latin + ". "
 	if v := s.Move.Tangential; v.OK {
 		t += fmt.Sprintf("Moves %g of its width per 1 %% moisture, tangential (%s). ", v.Value, v.Text())
 	}
@@ -268,10 +249,8 @@ func (f *boardForm) board() (*model.Board, error) {
 	if out.ID == "" {
 		return nil, errors.New("letter: every board needs one, such as A; chalk it on the board first")
 	}
-	if i := f.species.SelectedIndex(); i >= 0 {
-		out.Species = catalog.All()[i].ID
-	}
-	var errs [4]error
+	var errs [6]error
+	out.Species, errs[4] = f.species.wood()
 	out.Length, errs[0] = f.sized(0, "length", out.Length)
 	out.Width, errs[1] = f.sized(1, "width", out.Width)
 	if f.was == nil || f.size[2].Text != f.w.ses.Len(f.was.Thickness) {
@@ -281,6 +260,7 @@ func (f *boardForm) board() (*model.Board, error) {
 		}
 	}
 	out.Moisture, errs[3] = f.moisture.number("moisture")
+	errs[5] = f.buying.read(&out)
 	if err := first(errs[:]...); err != nil {
 		return nil, err
 	}
@@ -298,64 +278,6 @@ func (f *boardForm) sized(i int, name string, was float64) (float64, error) {
 		return was, nil
 	}
 	return f.size[i].size(name)
-}
-
-// face puts the tape's widths onto a face. Where they say what the zones say
-// already, drawn zones stay as they are; otherwise the sapwood is drawn anew
-// and all else kept.
-func (f *boardForm) face(b *model.Board, i int) error {
-	face := b.Faces[i] // the list of zones is shared with the board as it was
-	face.Known = i == 0 || f.seen2.Checked
-	var tape [2]model.Tape
-	for edge, name := range [2]string{"marked edge", "other edge"} {
-		for k, e := range f.tape[i][edge] {
-			if strings.TrimSpace(e.Text) == "" {
-				continue
-			}
-			v, err := e.length(fmt.Sprintf("face %d, %s", i+1, name))
-			if err != nil {
-				return err
-			}
-			if v < 0 || v > b.Width {
-				return fmt.Errorf("face %d, %s: a sapwood width of %s does not fit a board %s wide", i+1, name, e.Text, f.w.ses.Len(b.Width))
-			}
-			tape[edge][k] = v
-		}
-	}
-	if f.was != nil && f.sameTape(i) && f.was.Length == b.Length && f.was.Width == b.Width {
-		b.Faces[i] = face
-		return nil
-	}
-	if !face.Known {
-		b.Faces[i] = face
-		return nil
-	}
-	zones := model.FaceTapeZones(i+1, b.Length, b.Width, tape[0], tape[1])
-	for _, z := range face.Zones {
-		if z.Kind != model.Sap {
-			zones = append(zones, z)
-		}
-	}
-	face.Zones = zones
-	b.Faces[i] = face
-	return nil
-}
-
-// sameTape reports whether the widths are those shown when the dialog opened.
-func (f *boardForm) sameTape(i int) bool {
-	marked, other := model.FaceTape(f.was, i+1)
-	for edge, tape := range [2]model.Tape{marked, other} {
-		for k, v := range tape {
-			text := ""
-			if v != 0 {
-				text = f.w.ses.Len(v)
-			}
-			if f.tape[i][edge][k].Text != text {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // removeBoard takes the board in hand out of the project.

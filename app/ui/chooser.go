@@ -31,7 +31,7 @@ type chooser struct {
 	w    *Window
 	q    choosing
 	path *field
-	list *widget.List
+	list *fileList
 	dir  string
 	rows []row
 }
@@ -46,11 +46,11 @@ type row struct {
 func (w *Window) choose(q choosing) {
 	c := &chooser{w: w, q: q, dir: w.set.folder()}
 	c.path = w.newField(filepath.Join(c.dir, q.name), "")
-	c.list = widget.NewList(func() int { return len(c.rows) },
+	c.list = newFileList(w, func() int { return len(c.rows) },
 		func() fyne.CanvasObject {
 			return container.NewBorder(nil, nil, widget.NewIcon(theme.FileIcon()), nil, widget.NewLabel(""))
 		},
-		func(i widget.ListItemID, o fyne.CanvasObject) { c.draw(i, o) })
+		c.draw)
 	c.list.OnSelected = c.pick
 	c.read()
 	top := container.NewVBox(c.path)

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -23,7 +22,8 @@ type column struct {
 	cards *fyne.Container
 	more  *moreReadings
 	empty *widget.Label
-	wrong *widget.Label // what should be put right before anything is judged
+	told  *notices
+	how   *widget.Button // how the readings are meant
 
 	notes  []session.Note // as shown
 	shown  string         // what the cards were made for
@@ -50,16 +50,22 @@ func newColumn(w *Window) *column {
 func (c *column) rebuild() {
 	c.reads, c.more = newReadings(c.w), newMoreReadings(c.w)
 	c.cards = container.New(stackLayout{})
-	c.empty, c.wrong = wrapped("", widget.MediumImportance), wrapped("", widget.DangerImportance)
+	c.empty = wrapped("", widget.MediumImportance)
 	c.empty.Hide()
-	c.wrong.Hide()
+	was := c.told
+	c.told = newNotices(c.w)
+	if was != nil {
+		c.told.dismissed = was.dismissed
+	}
+	c.how = widget.NewButtonWithIcon("How is this read?", theme.QuestionIcon(), func() { c.w.act("explain") })
+	c.how.Importance, c.how.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	c.shown, c.list = "-", nil
 	c.body.Objects = []fyne.CanvasObject{
-		c.reads.box, c.reads.rows.box, snug(c.wrong), snug(c.empty), c.cards, c.more.box,
+		c.reads.box, c.told.box, c.reads.rows.box, c.how, snug(c.empty), c.cards, c.more.box,
 	}
 	if c.w.large() { // the warnings must not be pushed out of sight
 		o := c.body.Objects
-		o[1], o[2], o[3], o[4] = o[2], o[3], o[4], o[1]
+		o[2], o[3], o[4], o[5] = o[4], o[5], o[2], o[3]
 	}
 	c.body.Refresh()
 }
@@ -95,7 +101,9 @@ func (c *column) showNotes() {
 	}
 	text := c.advice(id)
 	c.write(c.empty, text)
-	c.write(c.wrong, strings.Join(c.w.ses.Problems(), "\n"))
+	if c.told.show() {
+		c.body.Refresh()
+	}
 	if key := c.key(); key != c.shown {
 		c.shown = key
 		c.fill()
@@ -167,7 +175,7 @@ func (c *column) advice(id string) string {
 	case r.Placed < len(n.Strips):
 		return count(len(n.Strips)-r.Placed, "place is", "places are") + " still empty."
 	case len(c.notes) == 0:
-		return "No warnings: nothing on this panel stands out or cannot be cut."
+		return "No warnings."
 	}
 	return ""
 }
@@ -226,7 +234,7 @@ func (c *column) apply(f session.Fix) {
 	if ok && still && was.Board != nil && (was.Up != now.Up || was.Turned != now.Turned) {
 		w.surf.startRoll(was, end)
 	}
-	w.say("Done: " + f.Text + " Ctrl+Z takes it back.")
+	w.say("Done: " + ended(f.Text) + " " + w.acts.byID["undo"].keyNames() + " takes it back.")
 }
 
 // bold is a label for a heading in the column.

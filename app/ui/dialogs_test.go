@@ -131,7 +131,7 @@ func TestNewPanelIsProposedStrips(t *testing.T) {
 func TestEvenPlacesShareTheWidth(t *testing.T) {
 	for k := 1; k < 20; k++ {
 		sum := 0.0
-		for _, p := range evenPlaces(k, 930, 460) {
+		for _, p := range evenPlaces(k, 930, 460, 0.5) {
 			sum += p.W
 		}
 		if sum < 459.999 || sum > 460.001 {
@@ -241,14 +241,18 @@ func TestTypingReplacesWhatAFieldHeld(t *testing.T) {
 }
 
 func TestCorners(t *testing.T) {
-	got, err := parseCorners("130,450, 3880,460, 3900,95, 120,80")
+	got, err := parseCorners("130,450, 3880,460, 3900,95, 120,80", cornerNames(1))
 	if err != nil || *got != [4]geom.Point{{X: 130, Y: 450}, {X: 3880, Y: 460}, {X: 3900, Y: 95}, {X: 120, Y: 80}} {
 		t.Errorf("%v, %v", got, err)
 	}
-	for _, bad := range []string{"", "1,2,3", "1,2,3,4,5,6,7,x", "1,2,3,4,5,6,7,NaN"} {
-		if _, err := parseCorners(bad); err == nil {
-			t.Errorf("%q is taken as four corners", bad)
+	// The same corners clockwise, and crossing over.
+	for _, bad := range []string{"", "1,2,3", "1,2,3,4,5,6,7,x", "1,2,3,4,5,6,7,NaN", "120,80, 3900,95, 3880,460, 130,450", "130,450, 3900,95, 3880,460, 120,80"} {
+		if _, err := parseCorners(bad, cornerNames(1)); err == nil || strings.Contains(err.Error(), "(0") {
+			t.Errorf("%q is taken as four corners, or not told in words: %v", bad, err)
 		}
+	}
+	if _, err := parseCorners("130,450, 3880,460", cornerNames(1)); err == nil || !strings.Contains(err.Error(), "corner 3 next: other end, other edge") {
+		t.Errorf("two corners give %v", err)
 	}
 }
 

@@ -101,6 +101,9 @@ func (w *Window) angle(by float64) {
 	panel, s, _ := w.strip()
 	t := tool.Turned(s, s.Angle+by)
 	w.commit(model.PlaceStrip{Panel: panel, Strip: s.ID, Board: s.Board, X: t.X, Y: t.Y, Angle: t.Angle})
+	if line, _ := w.lie(panel, s.ID); line != "" {
+		w.say(line)
+	}
 }
 
 // seenUp turns a move as seen on the face that shows into face-1 coordinates.
@@ -326,7 +329,7 @@ func (w *Window) typed(c Chord) {
 		return
 	}
 	if a := w.acts.find(c); a != nil {
-		a.run()
+		w.do(a)
 	}
 }
 
@@ -345,16 +348,14 @@ func (w *Window) typedSign(r rune, shift bool) {
 		c.Mod = fyne.KeyModifierShift
 	}
 	if a := w.acts.find(c); a != nil {
-		a.run()
+		w.do(a)
 	}
 }
 
 // typedUnfocused takes keys while nothing has the focus.
 func (w *Window) typedUnfocused(ev *fyne.KeyEvent) {
 	if w.asks != nil {
-		if ev.Name == fyne.KeyEscape {
-			w.asks.cancel()
-		}
+		w.dialogKey(ev)
 		return
 	}
 	w.surf.TypedKey(ev)

@@ -17,7 +17,10 @@ import (
 type field struct {
 	widget.Entry
 	w      *Window
-	narrow bool // room for a width only
+	narrow bool                      // room for a width only
+	units  unit.System               // "" for the project's
+	keys   func(*fyne.KeyEvent) bool // takes keys before the text does
+	left   func()                    // the keys went elsewhere
 }
 
 func (w *Window) newField(text, hint string) *field {
@@ -25,7 +28,11 @@ func (w *Window) newField(text, hint string) *field {
 	f.ExtendBaseWidget(f)
 	f.Text, f.PlaceHolder = text, hint
 	f.Scroll = fyne.ScrollNone
+	f.OnChanged = func(string) { w.mended() }
 	f.OnSubmitted = func(string) {
+		if f.left != nil {
+			f.left()
+		}
 		if w.asks != nil {
 			w.asks.confirm()
 		}
@@ -33,10 +40,21 @@ func (w *Window) newField(text, hint string) *field {
 	return f
 }
 
+// follow calls do after each change of the text.
+func (f *field) follow(do func()) {
+	f.OnChanged = func(string) {
+		f.w.mended()
+		do()
+	}
+}
+
 // TypedKey implements fyne.Focusable.
 func (f *field) TypedKey(ev *fyne.KeyEvent) {
 	if ev.Name == fyne.KeyEscape && f.w.asks != nil {
 		f.w.asks.cancel()
+		return
+	}
+	if f.keys != nil && f.keys(ev) {
 		return
 	}
 	f.Entry.TypedKey(ev)
@@ -49,8 +67,14 @@ func (f *field) FocusGained() {
 	if f.Text != "" { // selecting nothing would swallow the first sign typed
 		f.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
-	if f.w.asks != nil {
-		f.w.asks.reveal(f)
+	f.w.reached(f)
+}
+
+// FocusLost implements fyne.Focusable.
+func (f *field) FocusLost() {
+	f.Entry.FocusLost()
+	if f.left != nil {
+		f.left()
 	}
 }
 
@@ -75,11 +99,28 @@ func (w *Window) lengthField(mm float64, known bool) *field {
 	return w.newField(text, "")
 }
 
+// system is what a length without a unit is in.
+func (f *field) system() unit.System {
+	if f.units != "" {
+		return f.units
+	}
+	return f.w.ses.Units()
+}
+
+// print is how the field shows a length.
+func (f *field) print(mm float64) string { return unit.Format(mm, f.system()) }
+
+// longestSize is what no length of a project may reach, mm.
+const longestSize = 20000
+
 // length reads a field as a length in mm. name says which, for the message.
 func (f *field) length(name string) (float64, error) {
-	mm, err := unit.Parse(f.Text, f.w.ses.Units())
+	mm, err := unit.Parse(f.Text, f.system())
 	if err != nil {
 		return 0, fmt.Errorf("%s: %w", name, err)
+	}
+	if mm >= longestSize || mm <= -longestSize {
+		return 0, fmt.Errorf("%s: “%s” is too long; write less than %s", name, f.Text, f.print(longestSize))
 	}
 	return mm, nil
 }
@@ -88,7 +129,7 @@ func (f *field) length(name string) (float64, error) {
 func (f *field) size(name string) (float64, error) {
 	mm, err := f.length(name)
 	if err == nil && !(mm > 0) {
-		err = fmt.Errorf("%s: %q is no size; write a length above 0, such as 900 mm or 7 3/8\"", name, f.Text)
+		err = fmt.Errorf("%s: “%s” is no size; write a length above nothing, such as %s", name, f.Text, f.print(190.5))
 	}
 	return mm, err
 }
@@ -96,7 +137,7 @@ func (f *field) size(name string) (float64, error) {
 // kept is length, but where the text was not changed it gives the value that
 // was shown, which may be finer than its print.
 func (f *field) kept(name string, was float64) (float64, error) {
-	if f.Text == f.w.ses.Len(was) {
+	if f.Text == f.print(was) {
 		return was, nil
 	}
 	return f.length(name)
@@ -110,7 +151,7 @@ func (f *field) number(name string) (float64, error) {
 	}
 	v, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
 	if err != nil || v != v || v > 1e9 || v < -1e9 {
-		return 0, fmt.Errorf("%s: %q is no number; write it like 8.1", name, f.Text)
+		return 0, fmt.Errorf("%s: “%s” is no number; write it like 8.1", name, f.Text)
 	}
 	return v, nil
 }
@@ -125,7 +166,7 @@ func (f *field) share(name string) (float64, error) {
 		return 0, err
 	}
 	if v < 0 || v > 100 {
-		return 0, fmt.Errorf("%s: %s is no share; write 0 to 100 %%, or any", name, f.Text)
+		return 0, fmt.Errorf("%s: “%s” is no share; write 0 to 100 %%, or any", name, f.Text)
 	}
 	return v / 100, nil
 }
@@ -147,21 +188,3 @@ func pairs(objs ...fyne.CanvasObject) *fyne.Container {
 
 // named is a label for pairs.
 func named(s string) *widget.Label { return widget.NewLabel(s) }
-
-// choice is a drop-down of texts for values.
-func choice[T comparable](values []T, say func(T) string, now T) *widget.Select {
-	var names []string
-	for _, v := range values {
-		names = append(names, say(v))
-	}
-	s := widget.NewSelect(names, nil)
-	for i, v := range values {
-		if v == now {
-			s.SetSelectedIndex(i)
-		}
-	}
-	return s
-}
-
-// chosen returns the value of a drop-down, the first where none is chosen.
-func chosen[T any](s *widget.Select, values []T) T { return values[max(s.SelectedIndex(), 0)] }

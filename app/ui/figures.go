@@ -6,6 +6,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+	"heartside/layout/face"
 )
 
 // figure is one row of readings.
@@ -129,11 +132,12 @@ func (l *figureLayout) Layout(objs []fyne.CanvasObject, size fyne.Size) {
 }
 
 // gauge shows a share as a bar, its range as a paler one, and the limit as a
-// tick.
+// tick with its figure under it.
 type gauge struct {
 	widget.BaseWidget
-	value, lo, hi, limit float64
-	over                 bool
+	share face.Share
+	limit float64
+	over  bool
 }
 
 func newGauge() *gauge {
@@ -149,14 +153,14 @@ func (g *gauge) none() {
 	}
 }
 
-func (g *gauge) set(value, lo, hi, limit float64, over bool) {
+func (g *gauge) set(share face.Share, limit float64, over bool) {
 	if !g.Visible() {
 		g.Show()
 	}
-	if g.value == value && g.lo == lo && g.hi == hi && g.limit == limit && g.over == over {
+	if g.share == share && g.limit == limit && g.over == over {
 		return
 	}
-	g.value, g.lo, g.hi, g.limit, g.over = value, lo, hi, limit, over
+	g.share, g.limit, g.over = share, limit, over
 	g.Refresh()
 }
 
@@ -168,31 +172,44 @@ func (g *gauge) CreateRenderer() fyne.WidgetRenderer {
 		r.bars[i].CornerRadius = 2
 		r.objs = append(r.objs, r.bars[i])
 	}
+	r.tick = text(theme.SizeNameCaptionText, false)
+	r.objs = append(r.objs, r.tick)
 	return r
 }
 
 type gaugeRenderer struct {
 	g    *gauge
+	tick *canvas.Text         // what the limit is
 	bars [4]*canvas.Rectangle // ground, range, value, limit
 	objs []fyne.CanvasObject
 }
 
 func (r *gaugeRenderer) Layout(size fyne.Size) {
-	h := fyne.Max(size.Height/2, 4)
-	y := (size.Height - h) / 2
+	all := 3 * pad()
+	h := fyne.Max(all/2, 4)
+	y := (all - h) / 2
 	at := func(v float64) float32 { return float32(min(max(v, 0), 1)) * size.Width }
 	put := func(i int, x0, x1, y, h float32) {
 		r.bars[i].Move(fyne.NewPos(x0, y))
 		r.bars[i].Resize(fyne.NewSize(x1-x0, h))
 	}
 	put(0, 0, size.Width, y, h)
-	put(1, at(r.g.lo), at(r.g.hi), y, h)
-	put(2, 0, at(r.g.value), y, h)
+	put(1, at(r.g.share.Lo), at(r.g.share.Hi), y, h)
+	put(2, 0, at(r.g.share.Value), y, h)
 	x := at(max(r.g.limit, 0))
-	put(3, fyne.Max(x-1, 0), fyne.Max(x-1, 0)+2, 0, size.Height)
+	put(3, fyne.Max(x-1, 0), fyne.Max(x-1, 0)+2, 0, all)
+	m := r.tick.MinSize()
+	r.tick.Resize(m)
+	r.tick.Move(fyne.NewPos(fyne.Max(fyne.Min(x-m.Width/2, size.Width-m.Width), 0), all))
 }
 
-func (r *gaugeRenderer) MinSize() fyne.Size { return fyne.NewSize(60, 3*pad()) }
+func (r *gaugeRenderer) MinSize() fyne.Size {
+	h := 3 * pad()
+	if r.g.limit >= 0 {
+		h += r.tick.MinSize().Height
+	}
+	return fyne.NewSize(60, h)
+}
 
 func (r *gaugeRenderer) Refresh() {
 	hue := theme.ColorNamePrimary
@@ -204,6 +221,8 @@ func (r *gaugeRenderer) Refresh() {
 	r.bars[2].FillColor = theme.Color(hue)
 	r.bars[3].FillColor = theme.Color(theme.ColorNameForeground)
 	r.bars[3].Hidden = r.g.limit < 0
+	r.tick.Hidden = r.g.limit < 0
+	r.tick.Text, r.tick.Color = "limit "+session.Percent(max(r.g.limit, 0)), theme.Color(theme.ColorNamePlaceHolder)
 	r.Layout(r.g.Size())
 	canvas.Refresh(r.g)
 }

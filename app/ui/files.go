@@ -95,9 +95,6 @@ func (w *Window) opened() {
 	}
 	w.changed()
 	w.say("")
-	if n := w.ses.Notices(); len(n) > 0 {
-		w.say(strings.Join(n, " "))
-	}
 }
 
 func (w *Window) save() {

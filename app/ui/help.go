@@ -16,7 +16,7 @@ func (w *Window) keysShow() {
 			if a.Group == group && len(a.Keys) > 0 {
 				key := widget.NewLabel(a.keyNames())
 				key.TextStyle.Bold = true
-				rows = append(rows, key, wrapped(a.Label, widget.MediumImportance))
+				rows = append(rows, key, wrapped(a.name(), widget.MediumImportance))
 			}
 		}
 		body.Add(pairs(rows...))

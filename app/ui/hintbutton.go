@@ -21,7 +21,7 @@ func newHintButton(w *Window, a *Action) *hintButton {
 		b.Text = a.Label
 	}
 	b.OnTapped = func() {
-		a.run()
+		w.do(a)
 		w.win.Canvas().Focus(w.surf)
 	}
 	b.ExtendBaseWidget(b)

@@ -1,6 +1,9 @@
 package ui
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
 
 // rowLayout lays objects in one line from the left. What does not fit is left
 // out, and the last object, the "more" button, is shown in its place.
@@ -124,13 +127,77 @@ func (r roomLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
+// besideBar keeps its one object clear of the scroll bar at its right.
+type besideBar struct{}
+
+// MinSize implements fyne.Layout.
+func (besideBar) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(theme.Size(theme.SizeNameScrollBar), 0)
+}
+
+// Layout implements fyne.Layout.
+func (besideBar) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Resize(size.SubtractWidthHeight(theme.Size(theme.SizeNameScrollBar), 0))
+}
+
+// keepLayout keeps room for so many lines of its one text, shown or not.
+type keepLayout struct{ lines float32 }
+
+// MinSize implements fyne.Layout.
+func (k keepLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	h := k.lines*theme.TextSize()*1.5 + 2*theme.InnerPadding()
+	if o[0].Visible() {
+		h = fyne.Max(h, o[0].MinSize().Height)
+	}
+	return fyne.NewSize(0, h)
+}
+
+// Layout implements fyne.Layout.
+func (keepLayout) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// besideLayout sets a large figure beside the lines that explain it, or under
+// one another where there is no room.
+type besideLayout struct{ width float32 } // of the last Layout
+
+func (b *besideLayout) beside(o []fyne.CanvasObject) bool {
+	return o[0].MinSize().Width+2*pad()+o[1].MinSize().Width <= b.width
+}
+
+// MinSize implements fyne.Layout.
+func (b *besideLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	m, n := o[0].MinSize(), o[1].MinSize()
+	if b.beside(o) {
+		return fyne.NewSize(100, fyne.Max(m.Height, n.Height))
+	}
+	return fyne.NewSize(100, m.Height+n.Height)
+}
+
+// Layout implements fyne.Layout.
+func (b *besideLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	b.width = size.Width
+	m, n := o[0].MinSize(), o[1].MinSize()
+	o[0].Resize(m)
+	o[1].Resize(n)
+	if b.beside(o) {
+		h := fyne.Max(m.Height, n.Height)
+		o[0].Move(fyne.NewPos(0, (h-m.Height)/2))
+		o[1].Move(fyne.NewPos(m.Width+2*pad(), (h-n.Height)/2))
+		return
+	}
+	o[0].Move(fyne.NewPos(0, 0))
+	o[1].Move(fyne.NewPos(0, m.Height))
+}
+
 // pairsLayout lays pairs of objects in rows: names in a column as wide as the
 // widest, values in the rest.
-type pairsLayout struct{ gap func() float32 }
+type pairsLayout struct {
+	gap  func() float32
+	name float32 // least width of the names
+}
 
 // MinSize implements fyne.Layout.
 func (p pairsLayout) MinSize(objs []fyne.CanvasObject) fyne.Size {
-	var a, b, h float32
+	a, b, h := p.name, float32(0), float32(0)
 	for i := 0; i+1 < len(objs); i += 2 {
 		m, n := objs[i].MinSize(), objs[i+1].MinSize()
 		a, b = fyne.Max(a, m.Width), fyne.Max(b, n.Width)
@@ -141,7 +208,7 @@ func (p pairsLayout) MinSize(objs []fyne.CanvasObject) fyne.Size {
 
 // Layout implements fyne.Layout.
 func (p pairsLayout) Layout(objs []fyne.CanvasObject, size fyne.Size) {
-	var a float32
+	a := p.name
 	for i := 0; i+1 < len(objs); i += 2 {
 		a = fyne.Max(a, objs[i].MinSize().Width)
 	}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"path/filepath"
+	"runtime"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -32,8 +33,8 @@ func menuLists() []struct {
 		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
 		{"Boards", []string{"new-board", "edit-board", "photo", "remove-board", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through"}},
 		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "propose", "fill", "add-strip", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
-		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "", "look", "text"}},
-		{"Help", []string{"keys", "next-warning", "apply-fix", "", "about"}},
+		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "", "look", "text"}},
+		{"Help", []string{"keys", "explain", "next-warning", "apply-fix", "", "about"}},
 	}
 }
 
@@ -79,13 +80,12 @@ func (w *Window) menuItem(id string) *fyne.MenuItem {
 	a := w.acts.byID[id]
 	it := fyne.NewMenuItem(a.Label, func() { w.fromMenu(id) })
 	it.Icon = a.Icon
-	for _, c := range a.Keys {
-		if sc := c.shortcut(); sc != nil && it.Shortcut == nil {
-			it.Shortcut = sc
-		}
-	}
-	if it.Shortcut == nil && len(a.Keys) > 0 {
-		it.Label += "   (" + a.Keys[0].String() + ")"
+	switch {
+	case len(a.Keys) == 0:
+	case a.Keys[0].byItself() && runtime.GOOS == "darwin": // a menu there takes keys by themselves from texts
+		it.Label += "   " + a.Keys[0].String()
+	default:
+		it.Shortcut = a.Keys[0].shortcut()
 	}
 	it.Disabled = !a.can()
 	if a.On != nil {
@@ -214,7 +214,7 @@ func (w *Window) contextMenu(t tool.Hit) *fyne.Menu {
 	case tool.PanelPlace:
 		ids = []string{"place", "fill", "", "swap", "forward", "backward", "size", "remove-strip"}
 	case tool.PanelGround:
-		ids = []string{"edit-panel", "propose", "fill", "add-strip", "", "before", "hatch", "fit", "true"}
+		ids = []string{"edit-panel", "propose", "fill", "add-strip", "", "back", "before", "hatch", "fit", "true"}
 	case tool.BoardGround, tool.BoardEdge, tool.ZoneEdge, tool.ZoneVertex:
 		ids = []string{"place", "edit-board", "photo", "", "zones", "zone-become", "zone-through", "", "hatch", "fit", "true"}
 	case tool.Lane:

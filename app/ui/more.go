@@ -11,21 +11,16 @@ import (
 	"heartside/layout/face"
 )
 
-// moreReadings is the foot of the column: edges, ends, strips and joints, and
-// what the readings rest on.
+// moreReadings is the foot of the column: edges, ends and joints.
 type moreReadings struct {
 	w     *Window
 	box   *fyne.Container
 	sides *figures
-	notes *widget.Label
-	shown string
 }
 
 func newMoreReadings(w *Window) *moreReadings {
-	m := &moreReadings{w: w, sides: newFigures(), notes: widget.NewLabel("")}
-	m.notes.Wrapping = fyne.TextWrapWord
-	m.notes.Importance = widget.LowImportance
-	m.box = container.NewVBox(widget.NewSeparator(), m.sides.box, snug(m.notes))
+	m := &moreReadings{w: w, sides: newFigures()}
+	m.box = container.NewVBox(widget.NewSeparator(), m.sides.box)
 	return m
 }
 
@@ -61,26 +56,6 @@ func (m *moreReadings) show() {
 		rows = append(rows, f)
 	}
 	m.sides.set(rows)
-	var notes []string
-	if r.SawnFaces {
-		notes = append(notes, "Read on the sawn faces: wood is still to come off, and planing will move the sap line.")
-	}
-	for i := range r.Strips {
-		if r.Strips[i].Guessed {
-			notes = append(notes, "A face of some board was not looked at: it is taken straight through from the other one.")
-			break
-		}
-	}
-	if r.Show.Contrast.Assumed {
-		notes = append(notes, "Contrast is assumed: from the species' drawing colours, an illustration. Photographs make it measured.")
-	}
-	notes = append(notes, "Contrast classes begin at 2, 6 and 12, published for CIELAB differences on wood; holding CIEDE2000 against them is an engineering choice.")
-	notes = append(notes, m.w.ses.Problems()...)
-	notes = append(notes, m.w.ses.PhotoTrouble()...)
-	if s := strings.Join(notes, "\n\n"); s != m.shown {
-		m.shown = s
-		m.notes.SetText(s)
-	}
 }
 
 // jointShort says what meets at a joint, for a narrow column.

@@ -36,7 +36,9 @@ func (n *nudger) move(by geom.Point) {
 		n.drop()
 		n.w.ses.Cancel()
 		n.w.say(err.Error())
+		return
 	}
+	n.w.surf.tell(panel, s.ID)
 }
 
 // edit is what the run comes to.
@@ -69,4 +71,9 @@ func (n *nudger) settle() {
 }
 
 // drop forgets the run.
-func (n *nudger) drop() { n.panel, n.strip, n.by = "", "", geom.Point{} }
+func (n *nudger) drop() {
+	if n.strip != "" {
+		n.w.surf.untell()
+	}
+	n.panel, n.strip, n.by = "", "", geom.Point{}
+}

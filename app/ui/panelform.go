@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +11,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/unit"
 )
 
 // panelForm is the dialog that a panel is described with.
@@ -17,12 +19,13 @@ type panelForm struct {
 	w      *Window
 	was    *model.Panel // nil for a new one
 	name   *field
-	role   *widget.Select
+	role   *pick
 	size   [3]*field
-	look   *widget.Select
-	wanted *widget.Select
+	shape  *pick
+	look   *pick
+	wanted *pick
 	limit  [2]*field
-	both   *widget.Check
+	both   *tick
 }
 
 func wanteds() []model.Wanted {
@@ -31,18 +34,25 @@ func wanteds() []model.Wanted {
 
 func newPanelForm(w *Window, n, was *model.Panel) *panelForm {
 	f := &panelForm{w: w, was: was}
-	f.name = w.newField(n.ID, "top")
-	f.role = choice(roles(), roleWords, n.Role)
+	f.name = w.newField(n.ID, "left side")
+	f.role = choice(w, roles(), roleWords, n.Role)
+	offered := n.ID
+	f.role.changed = func() { // the name follows until another is typed
+		if was == nil && f.name.Text == offered {
+			offered = freePanelName(w.ses.Project(), chosen(f.role, roles()))
+			f.name.SetText(offered)
+		}
+	}
+	f.shape = choice(w, shapes(n.Shape), shapeWords, n.Shape)
 	known := was != nil
 	f.size = [3]*field{w.lengthField(n.Length, known), w.lengthField(n.Width, known), w.lengthField(n.Thickness, known || n.Thickness > 0)}
 	wantSap := n.Wanted == model.WantSap
-	f.look = choice(looks(), func(l model.Look) string { return lookWords(l, wantSap) }, n.Look)
-	f.wanted = choice(wanteds(), wantedWords, n.Wanted)
+	f.look = choice(w, looks(), func(l model.Look) string { return lookWords(l, wantSap) }, n.Look)
+	f.wanted = choice(w, wanteds(), wantedWords, n.Wanted)
 	for i := range f.limit {
 		f.limit[i] = w.newField(limitText(n.UnwantedLimit[i]), "any")
 	}
-	f.both = widget.NewCheck("The back is seen too", nil)
-	f.both.Checked = n.BothShow
+	f.both = newTick(w, "The back is seen too", n.BothShow, nil)
 	return f
 }
 
@@ -50,6 +60,7 @@ func (f *panelForm) body() fyne.CanvasObject {
 	return container.NewVBox(pairs(
 		named("Name"), f.name, named("It is a"), f.role,
 		named("Length, along the grain"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
+		named("Shape"), f.shape,
 		named("Wood wanted on show"), f.wanted, named("Look"), f.look,
 		named("Most unwanted, show face"), f.limit[0], named("Most unwanted, back"), f.limit[1],
 		named(""), f.both,
@@ -63,12 +74,18 @@ func (f *panelForm) panel() (*model.Panel, error) {
 		c := *f.was
 		out = &c
 	}
-	out.ID = strings.ToLower(strings.ReplaceAll(strings.TrimSpace(f.name.Text), " ", "-"))
+	out.ID = strings.Join(strings.Fields(f.name.Text), " ")
 	if out.ID == "" {
 		return nil, errors.New("name: the panel needs one, such as top or left side")
 	}
+	if n := f.namesake(out.ID); n != "" {
+		return nil, errors.New("name: there is a panel “" + n + "” already; give this one another name")
+	}
 	out.Role, out.Look, out.Wanted = chosen(f.role, roles()), chosen(f.look, looks()), chosen(f.wanted, wanteds())
 	out.BothShow = f.both.Checked
+	if s := chosen(f.shape, shapes(out.Shape)); s != out.Shape {
+		out.Shape, out.Points = s, nil
+	}
 	was := [3]float64{out.Length, out.Width, out.Thickness}
 	for i, name := range [3]string{"length", "width", "thickness"} {
 		if f.was != nil && f.size[i].Text == f.w.ses.Len(was[i]) {
@@ -97,16 +114,17 @@ func (f *panelForm) panel() (*model.Panel, error) {
 // newPanelAsk describes a panel and goes on to its strips.
 func (w *Window) newPanelAsk() {
 	p := w.ses.Project()
-	n := model.NewPanel(freePanelName(p), model.RoleTop, 0, 0, 20)
+	thick := 20.0
+	if p.Units == unit.Inch {
+		thick = 0.75 * unit.InchMM
+	}
+	n := model.NewPanel(freePanelName(p, model.RoleTop), model.RoleTop, 0, 0, thick)
 	f := newPanelForm(w, n, nil)
 	w.ask(question{title: "New panel", body: f.body(), yes: "On to its strips", focus: f.name, size: fyne.NewSize(560, 520),
 		do: func() error {
 			out, err := f.panel()
 			if err != nil {
 				return err
-			}
-			if p.Panel(out.ID) != nil {
-				return errors.New("name: there is a panel “" + out.ID + "” already; give this one another name")
 			}
 			// Tried here, so that a size that cannot be is told in this dialog.
 			if _, err := model.Apply(w.ses.Committed(), model.AddPanel{Panel: out}); err != nil {
@@ -117,17 +135,52 @@ func (w *Window) newPanelAsk() {
 		}})
 }
 
-// freePanelName is a name no panel has yet.
-func freePanelName(p *model.Project) string {
-	for i := 1; ; i++ {
-		name := "top"
-		if i > 1 {
-			name = "top-" + itoa(i)
+// namesake returns the name of another panel that differs from id by capitals
+// at most, "" for none.
+func (f *panelForm) namesake(id string) string {
+	for _, n := range f.w.ses.Project().Panels {
+		if strings.EqualFold(n.ID, id) && (f.was == nil || n.ID != f.was.ID) {
+			return n.ID
 		}
-		if p.Panel(name) == nil {
+	}
+	return ""
+}
+
+// freePanelName is a name by the role that no panel has yet: "Door", "Door 2".
+func freePanelName(p *model.Project, r model.Role) string {
+	base := roleWords(r)
+	if r == model.RoleOther {
+		base = "Panel"
+	}
+	for i := 1; ; i++ {
+		name := base
+		if i > 1 {
+			name = base + " " + itoa(i)
+		}
+		if !slices.ContainsFunc(p.Panels, func(n *model.Panel) bool { return strings.EqualFold(n.ID, name) }) {
 			return name
 		}
 	}
+}
+
+// shapes are the outlines a panel can be given here; a polygon comes from the
+// file and can be kept.
+func shapes(now model.ShapeKind) []model.ShapeKind {
+	out := []model.ShapeKind{model.Rectangle, model.Ellipse}
+	if now == model.Poly {
+		out = append(out, model.Poly)
+	}
+	return out
+}
+
+func shapeWords(s model.ShapeKind) string {
+	switch s {
+	case model.Ellipse:
+		return "Ellipse"
+	case model.Poly:
+		return "As drawn in the file"
+	}
+	return "Rectangle"
 }
 
 // editPanelAsk changes the panel on screen.

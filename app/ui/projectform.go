@@ -26,57 +26,150 @@ type setting struct {
 	name  string
 	at    *float64 // where it stands in the copy being edited
 	usual float64
+	shown float64 // what in was last written with, which may be finer
 	in    *field
+	hint  *widget.Label // what is usual
+}
+
+// projectForm is the dialog of the project's settings.
+type projectForm struct {
+	w          *Window
+	name       *field
+	units      *pick
+	work, shop []setting
+	air        *airForm
+	streak     *field
+	mix        [2]*field
+	now        unit.System // the lengths are shown in
+	a          model.Allowances
+	m          model.Machines
+	l          model.Limits
+}
+
+func newProjectForm(w *Window) *projectForm {
+	p := w.ses.Project()
+	f := &projectForm{w: w, a: p.Allowances, m: p.Machines, l: p.Limits, now: p.Units}
+	a, m := &f.a, &f.m
+	ua, um := model.DefaultAllowances(), model.DefaultMachines()
+	f.name = w.newField(p.Name, "Hall table")
+	f.units = choice(w, systems(), systemWords, p.Units)
+	f.units.changed = f.convert
+	f.work = []setting{
+		{name: "Saw cut (kerf)", at: &a.Kerf, usual: ua.Kerf}, {name: "Left on each long edge of a blank", at: &a.Rest, usual: ua.Rest},
+		{name: "Taken off each edge when jointed", at: &a.Joint, usual: ua.Joint}, {name: "Left at each end of a blank", at: &a.Ends, usual: ua.Ends},
+		{name: "Over at each panel edge", at: &a.PanelEdge, usual: ua.PanelEdge}, {name: "Taken off the panel after glue-up", at: &a.AfterGlue, usual: ua.AfterGlue},
+		{name: "Snipe at a board's ends", at: &a.Snipe, usual: ua.Snipe}, {name: "Clear of a flaw", at: &a.FlawMargin, usual: ua.FlawMargin},
+	}
+	f.shop = []setting{
+		{name: "Widest to flatten", at: &m.Flatten, usual: um.Flatten}, {name: "Widest to thickness", at: &m.Thickness, usual: um.Thickness},
+		{name: "Shortest that is safe", at: &m.Shortest, usual: um.Shortest}, {name: "Narrowest that is safe", at: &m.Narrowest, usual: um.Narrowest},
+	}
+	for _, list := range [][]setting{f.work, f.shop} {
+		for i := range list {
+			s := &list[i]
+			s.shown = *s.at
+			s.in, s.hint = w.lengthField(*s.at, true), widget.NewLabel("usual "+w.ses.Len(s.usual))
+			s.in.units = f.now
+		}
+	}
+	f.air = newAirForm(w, p.Climate, f.now)
+	f.streak = w.newField(session.Percent(f.l.Streak), "12 %")
+	f.mix = [2]*field{w.newField(session.Percent(f.l.Mix[0]), "25 %"), w.newField(session.Percent(f.l.Mix[1]), "60 %")}
+	return f
+}
+
+// convert shows all lengths in the units chosen, at once. What cannot be read
+// stays as it was typed.
+func (f *projectForm) convert() {
+	to := chosen(f.units, systems())
+	if to == f.now {
+		return
+	}
+	for _, list := range [][]setting{f.work, f.shop} {
+		for i := range list {
+			s := &list[i]
+			v, err := s.in.kept(s.name, s.shown)
+			s.in.units = to
+			if err == nil {
+				s.shown = v
+				s.in.SetText(s.in.print(v))
+			}
+			s.hint.SetText("usual " + s.in.print(s.usual))
+		}
+	}
+	f.air.convert(to)
+	f.now = to
+}
+
+func (f *projectForm) body() fyne.CanvasObject {
+	ul := model.DefaultLimits()
+	return container.NewVBox(
+		f.rows(named("Name"), f.name, named("Lengths shown in"), f.units),
+		bold("Allowances"), f.settings(f.work),
+		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), f.settings(f.shop),
+		bold("The air round the work"), f.air.body(),
+		bold("Limits of the warnings"),
+		wrapped("A streak stands alone where other unwanted wood is under the first figure. Engineering choices: no source is published for them.", widget.LowImportance),
+		f.rows(named("Lone streak, other wood under"), half(f.streak, ul.Streak), named("Even mix, from"), half(f.mix[0], ul.Mix[0]), named("Even mix, to"), half(f.mix[1], ul.Mix[1])))
+}
+
+// half is a share's field with what is usual beside it.
+func half(f *field, usual float64) fyne.CanvasObject {
+	l := widget.NewLabel("usual " + session.Percent(usual))
+	l.Importance = widget.LowImportance
+	return container.NewGridWithColumns(2, f, l)
+}
+
+// rows is pairs with the names as wide as the widest of the form's settings,
+// so that all fields begin at one line.
+func (f *projectForm) rows(objs ...fyne.CanvasObject) fyne.CanvasObject {
+	var name float32
+	for _, s := range f.work {
+		name = fyne.Max(name, named(s.name).MinSize().Width)
+	}
+	return &fyne.Container{Layout: pairsLayout{gap: pad, name: name}, Objects: objs}
+}
+
+// settings lays settings out with fields of one width.
+func (f *projectForm) settings(list []setting) fyne.CanvasObject {
+	var rows []fyne.CanvasObject
+	for _, s := range list {
+		s.hint.Importance = widget.LowImportance
+		rows = append(rows, named(s.name), container.NewGridWithColumns(2, s.in, s.hint))
+	}
+	return f.rows(rows...)
+}
+
+// keep reads the form and makes it part of the project.
+func (f *projectForm) keep() error {
+	if err := readSettings(append(append([]setting{}, f.work...), f.shop...)); err != nil {
+		return err
+	}
+	climate, err := f.air.climate()
+	if err != nil {
+		return err
+	}
+	for _, r := range []struct {
+		f    *field
+		name string
+		to   *float64
+	}{{f.streak, "lone streak", &f.l.Streak}, {f.mix[0], "even mix from", &f.l.Mix[0]}, {f.mix[1], "even mix to", &f.l.Mix[1]}} {
+		if r.f.Text == session.Percent(*r.to) {
+			continue
+		}
+		if *r.to, err = r.f.share(r.name); err != nil {
+			return err
+		}
+	}
+	return f.w.commitAll(
+		model.SetDetails{Name: f.name.Text, Units: chosen(f.units, systems())},
+		model.SetAllowances{Allowances: f.a}, model.SetMachines{Machines: f.m}, model.SetClimate{Climate: climate}, model.SetLimits{Limits: f.l})
 }
 
 // projectAsk changes the settings of the project.
 func (w *Window) projectAsk() {
-	p := w.ses.Project()
-	name := w.newField(p.Name, "Hall table")
-	units := choice(systems(), systemWords, p.Units)
-	a, m, l := p.Allowances, p.Machines, p.Limits
-	ua, um, ul := model.DefaultAllowances(), model.DefaultMachines(), model.DefaultLimits()
-	work := []setting{
-		{"Saw cut (kerf)", &a.Kerf, ua.Kerf, nil}, {"Left on each long edge of a blank", &a.Rest, ua.Rest, nil},
-		{"Taken off each edge when jointed", &a.Joint, ua.Joint, nil}, {"Left at each end of a blank", &a.Ends, ua.Ends, nil},
-		{"Over at each panel edge", &a.PanelEdge, ua.PanelEdge, nil}, {"Taken off the panel after glue-up", &a.AfterGlue, ua.AfterGlue, nil},
-		{"Snipe at a board's ends", &a.Snipe, ua.Snipe, nil}, {"Clear of a flaw", &a.FlawMargin, ua.FlawMargin, nil},
-	}
-	shop := []setting{
-		{"Widest to flatten", &m.Flatten, um.Flatten, nil}, {"Widest to thickness", &m.Thickness, um.Thickness, nil},
-		{"Shortest that is safe", &m.Shortest, um.Shortest, nil}, {"Narrowest that is safe", &m.Narrowest, um.Narrowest, nil},
-	}
-	streak := w.newField(session.Percent(l.Streak), "12 %")
-	mix := [2]*field{w.newField(session.Percent(l.Mix[0]), "25 %"), w.newField(session.Percent(l.Mix[1]), "60 %")}
-	body := container.NewVBox(pairs(named("Name"), name, named("Lengths shown in"), units),
-		bold("Allowances"), w.settingRows(work),
-		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), w.settingRows(shop),
-		bold("Limits of the warnings"),
-		wrapped("Engineering choices: no source is published for them. Usual: streak "+session.Percent(ul.Streak)+", even mix "+session.Percent(ul.Mix[0])+" to "+session.Percent(ul.Mix[1])+".", widget.LowImportance),
-		pairs(named("A streak stands alone where other unwanted wood is under"), streak,
-			named("Even mix from"), mix[0], named("Even mix to"), mix[1]))
-	w.ask(question{title: "Project settings", body: body, yes: "Keep", focus: name, size: fyne.NewSize(620, 600),
-		do: func() error {
-			if err := readSettings(append(work, shop...)); err != nil {
-				return err
-			}
-			var errs [3]error
-			for i, r := range []struct {
-				f    *field
-				name string
-				to   *float64
-			}{{streak, "lone streak", &l.Streak}, {mix[0], "even mix from", &l.Mix[0]}, {mix[1], "even mix to", &l.Mix[1]}} {
-				if r.f.Text != session.Percent(*r.to) {
-					*r.to, errs[i] = r.f.share(r.name)
-				}
-			}
-			if err := first(errs[:]...); err != nil {
-				return err
-			}
-			return w.commitAll(
-				model.SetDetails{Name: name.Text, Units: chosen(units, systems())},
-				model.SetAllowances{Allowances: a}, model.SetMachines{Machines: m}, model.SetLimits{Limits: l})
-		}})
+	f := newProjectForm(w)
+	w.ask(question{title: "Project settings", body: f.body(), yes: "Keep", focus: f.name, size: fyne.NewSize(640, 620), do: f.keep})
 }
 
 // commitAll makes several edits, each its own step to take back. All are tried
@@ -98,26 +191,16 @@ func (w *Window) commitAll(edits ...model.Edit) error {
 	return nil
 }
 
-func (w *Window) settingRows(list []setting) fyne.CanvasObject {
-	var rows []fyne.CanvasObject
-	for i := range list {
-		s := &list[i]
-		s.in = w.lengthField(*s.at, true)
-		rows = append(rows, named(s.name), container.NewBorder(nil, nil, nil, widget.NewLabel("usual "+w.ses.Len(s.usual)), s.in))
-	}
-	return pairs(rows...)
-}
-
 // readSettings takes the lengths over into the copy being edited.
 func readSettings(list []setting) error {
 	got := make([]float64, len(list))
 	for i, s := range list {
-		v, err := s.in.kept(s.name, *s.at)
+		v, err := s.in.kept(s.name, s.shown)
 		if err != nil {
 			return err
 		}
 		if v < 0 {
-			return fmt.Errorf("%s: %s is less than nothing; write 0 or more", s.name, s.in.Text)
+			return fmt.Errorf("%s: “%s” is less than nothing; write 0 or more", s.name, s.in.Text)
 		}
 		got[i] = v
 	}

@@ -14,6 +14,7 @@ import (
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/unit"
 )
 
 // proposing is the dialog that shows a first list of strips.
@@ -24,7 +25,6 @@ type proposing struct {
 	number *field
 	list   *widget.Label
 	why    string
-	front  *widget.Check
 }
 
 // proposeAsk proposes strips for a panel of the project.
@@ -44,8 +44,9 @@ func (w *Window) proposal(n *model.Panel, fresh bool) {
 	}
 	used := w.used(n.ID, "", "")
 	a, m := w.ses.Allowances(), w.ses.Machines()
+	grid := w.grid()
 	w.background("Working out strips for "+n.ID+"…", func() func() {
-		out := cutting.Propose(fp, boards, used, a, m)
+		out := cutting.Propose(fp, boards, used, a, m, grid)
 		return func() { w.showProposal(n, out, fresh) }
 	})
 }
@@ -53,17 +54,14 @@ func (w *Window) proposal(n *model.Panel, fresh bool) {
 func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) {
 	q := &proposing{w: w, panel: n, places: out.Places, why: reasons(w, out.Reasons)}
 	q.number = w.newField(itoa(len(out.Places)), "5")
-	q.number.OnChanged = func(string) { q.renumber() }
+	q.number.follow(q.renumber)
 	q.list = wrapped("", widget.MediumImportance)
 	front, back, left, right := n.Role.EdgeNames()
-	q.front = widget.NewCheck("Yes, I stand at the "+front+" of it", nil)
-	q.front.Checked = true
 	q.tell()
 	body := container.NewVBox(
 		pairs(named("Strips"), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
-		bold("Which side will you stand at?"),
-		wrapped("On screen and on the sheet the "+front+" lies at the bottom, the "+back+" at the top, the "+left+" at the left and the "+right+" at the right. Strips are counted from the "+front+".", widget.MediumImportance),
-		q.front)
+		bold("How it lies"),
+		wrapped("On screen and on the sheet the "+ending(front, "edge")+" is at the bottom and the "+ending(back, "edge")+" at the top, the "+ending(left, "end")+" at the left and the "+ending(right, "end")+" at the right. Strips are counted from the "+ending(front, "edge")+". Lay the panel on the bench so that you stand there.", widget.MediumImportance))
 	yes := "Take these strips"
 	if !fresh && placed(n) > 0 {
 		yes = "Begin again with these"
@@ -71,6 +69,15 @@ func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) 
 	}
 	w.ask(question{title: "Strips for “" + title(n.ID) + "”", body: body, yes: yes, focus: q.number, size: fyne.NewSize(560, 480),
 		do: func() error { return q.keep(fresh) }})
+}
+
+// ending puts the word that is meant behind a name that lacks it: "front"
+// becomes "front edge".
+func ending(name, what string) string {
+	if strings.HasSuffix(name, what) {
+		return name
+	}
+	return name + " " + what
 }
 
 func placed(n *model.Panel) int {
@@ -112,15 +119,24 @@ func (q *proposing) renumber() {
 	for _, p := range q.places {
 		sum += p.W
 	}
-	q.places = evenPlaces(k, q.places[0].L, sum)
+	q.places = evenPlaces(k, q.places[0].L, sum, q.w.grid())
 	q.tell()
 }
 
-// evenPlaces shares a width out between k places, in tenths of a mm but for
-// the last.
-func evenPlaces(k int, length, width float64) []cutting.Place {
+// grid is what widths are proposed on, mm: what a rule in the project's units
+// shows.
+func (w *Window) grid() float64 {
+	if w.ses.Units() == unit.Inch {
+		return unit.InchMM / 16
+	}
+	return 0.5
+}
+
+// evenPlaces shares a width out between k places, in whole steps of a grid but
+// for the last.
+func evenPlaces(k int, length, width, grid float64) []cutting.Place {
 	out := make([]cutting.Place, k)
-	w := math.Floor(width/float64(k)*10+1e-6) / 10
+	w := math.Floor(width/float64(k)/grid+1e-6) * grid
 	for i := range out {
 		out[i] = cutting.Place{L: length, W: w}
 	}
@@ -132,11 +148,11 @@ func evenPlaces(k int, length, width float64) []cutting.Place {
 func (q *proposing) keep(fresh bool) error {
 	k, err := strconv.Atoi(strings.TrimSpace(q.number.Text))
 	if err != nil || k < 1 || k > mostStrips {
-		return fmt.Errorf("strips: %q is no number of strips; write 1 to %d", q.number.Text, mostStrips)
+		return fmt.Errorf("strips: “%s” is no number of strips; write 1 to %d", q.number.Text, mostStrips)
 	}
 	n := *q.panel
 	n.Strips = nil
-	n.FrontNamed = q.front.Checked
+	n.FrontNamed = true // the dialog says which side is the front
 	taken := idsOf(q.w.ses.Committed())
 	next := 1
 	for _, p := range q.places {

@@ -24,21 +24,19 @@ type readings struct {
 	size  *canvas.Text
 	laid  *canvas.Text
 	big   *canvas.Text
-	what  *canvas.Text
+	what  [2]*canvas.Text // what the big figure is, and of which face
+	head  *fyne.Container
 	gauge *gauge
 	rows  *figures
 }
 
 func newReadings(w *Window) *readings {
 	r := &readings{w: w, name: text(theme.SizeNameSubHeadingText, true), size: text(theme.SizeNameCaptionText, false), laid: text(theme.SizeNameCaptionText, false),
-		big: text(theme.SizeNameHeadingText, true), what: text(theme.SizeNameCaptionText, false)}
+		big: text(theme.SizeNameHeadingText, true), what: [2]*canvas.Text{text(theme.SizeNameCaptionText, false), text(theme.SizeNameCaptionText, false)}}
 	r.gauge = newGauge()
 	r.rows = newFigures()
-	var head fyne.CanvasObject = container.NewBorder(nil, nil, r.big, nil, container.NewCenter(r.what))
-	if w.large() {
-		head = container.NewVBox(r.big, r.what)
-	}
-	r.box = container.NewVBox(r.name, r.size, r.laid, head, r.gauge)
+	r.head = container.New(&besideLayout{}, r.big, container.New(stackLayout{}, r.what[0], r.what[1]))
+	r.box = container.NewVBox(r.name, r.size, r.laid, r.head, r.gauge)
 	return r
 }
 
@@ -68,7 +66,7 @@ func (r *readings) show() {
 	read := ses.Reading(sel.Panel)
 	if n == nil || read == nil {
 		write(r.name, "No panel", theme.ColorNameForeground)
-		for _, t := range []*canvas.Text{r.size, r.laid, r.big, r.what} {
+		for _, t := range []*canvas.Text{r.size, r.laid, r.big, r.what[0], r.what[1]} {
 			write(t, "", theme.ColorNameForeground)
 		}
 		r.gauge.none()
@@ -80,22 +78,43 @@ func (r *readings) show() {
 	write(r.size, ses.Len(n.Length)+" × "+ses.Len(n.Width)+" × "+ses.Len(n.Thickness), theme.ColorNamePlaceHolder)
 	write(r.laid, fmt.Sprintf("%d of %s placed on boards", read.Placed, count(len(n.Strips), "strip", "strips")), theme.ColorNamePlaceHolder)
 	if read.Placed == 0 {
-		write(r.big, "", theme.ColorNameForeground)
-		write(r.what, "", theme.ColorNameForeground)
+		for _, t := range []*canvas.Text{r.big, r.what[0], r.what[1]} {
+			write(t, "", theme.ColorNameForeground)
+		}
 		r.gauge.none()
 		r.rows.set(nil)
 		return
 	}
-	over := n.UnwantedLimit[0] < 1 && read.Show.Unwanted.Value > n.UnwantedLimit[0]
+	share, what, limit := headShare(fp.Wanted, read), "light wood (sapwood)", limitOf(n.UnwantedLimit[0])
+	switch fp.Wanted {
+	case face.WantSap:
+		what = "dark wood (heartwood)"
+	case face.WantBoth:
+		limit = -1
+	}
+	over := limit >= 0 && share.Value > limit
 	hue := theme.ColorNameForeground
 	if over {
 		hue = theme.ColorNameError
 	}
-	write(r.big, session.Percent(read.Show.Light.Value), hue)
-	write(r.what, "light wood (sapwood) on the show face", theme.ColorNamePlaceHolder)
-	u := read.Show.Unwanted
-	r.gauge.set(u.Value, u.Lo, u.Hi, limitOf(n.UnwantedLimit[0]), over)
+	wide := len(r.big.Text)
+	write(r.big, session.Percent(share.Value), hue)
+	write(r.what[0], what, theme.ColorNamePlaceHolder)
+	write(r.what[1], "on the show face", theme.ColorNamePlaceHolder)
+	if len(r.big.Text) != wide {
+		r.head.Refresh()
+	}
+	r.gauge.set(share, limit, over)
 	r.rows.set(faceRows(n, fp, read))
+}
+
+// headShare is the share that stands large and on the gauge: of the wood that
+// is not wanted, which the limit speaks of; of the light wood where both are.
+func headShare(w face.Wanted, r *face.Reading) face.Share {
+	if w == face.WantBoth {
+		return r.Show.Light
+	}
+	return r.Show.Unwanted
 }
 
 // headline names a panel, and its role where the name does not say it.
@@ -132,11 +151,13 @@ func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
 	if r.Show.UnseenPart > 0 || r.Back.UnseenPart > 0 {
 		rows = append(rows, figure{name: "Not seen yet", show: session.Percent(r.Show.UnseenPart), back: session.Percent(r.Back.UnseenPart)})
 	}
+	contrast := "Contrast"
+	if assumedColours(r) {
+		contrast = "Contrast, assumed"
+	}
 	rows = append(rows,
-		figure{name: "Contrast, ΔE", show: contrastText(r.Show.Contrast), back: contrastText(r.Back.Contrast)},
-		figure{name: assumedText(r), show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast), quiet: true},
-		figure{name: "Contrast coverage", show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
-		figure{name: bandName(p.Wanted), show: bandText(r.Show), back: bandText(r.Back)},
+		figure{name: contrast, show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast)},
+		figure{name: bandName(p.Wanted), show: itoa(len(r.Show.Bands)), back: itoa(len(r.Back.Bands))},
 	)
 	if len(r.Show.Flaws) > 0 || len(r.Back.Flaws) > 0 {
 		rows = append(rows, figure{name: "Flaws", show: itoa(len(r.Show.Flaws)), back: itoa(len(r.Back.Flaws))})
@@ -159,32 +180,15 @@ func limitText(v float64) string {
 	return session.Percent(v)
 }
 
-func contrastText(c face.Contrast) string {
+// contrastClass says how strong a contrast is.
+func contrastClass(c face.Contrast) string {
 	switch {
 	case c.Split:
 		return "by board"
 	case !c.Known:
 		return "one kind"
 	}
-	return fmt.Sprintf("%.0f", c.DE)
-}
-
-// contrastClass is the class of a contrast.
-func contrastClass(c face.Contrast) string {
-	if !c.Known || c.Split {
-		return ""
-	}
 	return classWords(c.DE)
-}
-
-// assumedText says what the contrasts rest on.
-func assumedText(r *face.Reading) string {
-	for _, c := range []face.Contrast{r.Show.Contrast, r.Back.Contrast} {
-		if c.Known && c.Assumed {
-			return "assumed colours"
-		}
-	}
-	return ""
 }
 
 func bandName(w face.Wanted) string {
@@ -192,12 +196,4 @@ func bandName(w face.Wanted) string {
 		return "Dark bands"
 	}
 	return "Light bands"
-}
-
-func bandText(f face.Face) string {
-	t := itoa(len(f.Bands))
-	if f.Specks > 0 {
-		t += ", " + count(f.Specks, "speck", "specks")
-	}
-	return t
 }

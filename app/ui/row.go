@@ -28,25 +28,15 @@ func newActionRow(w *Window) *actionRow {
 	return r
 }
 
-// wanted lists what the row offers now; "" sets a gap.
+// wanted lists what the row offers; "" sets a gap. Every button has its place,
+// and is grey where it makes no sense; only the last group changes, and only
+// while zones are edited.
 func (r *actionRow) wanted() []string {
-	w := r.w
-	ids := []string{"open", "save", "undo", "redo", ""}
-	_, s, strip := w.strip()
-	switch {
-	case w.surf != nil && w.surf.show.zoning:
-		ids = append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush", "zone-become")
-	case strip && s.Empty():
-		ids = append(ids, "place", "swap")
-	case strip:
-		ids = append(ids, "roll", "turn", "swap", "lift", "pin")
-	case w.canPlace():
-		ids = append(ids, "place")
+	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "zones", "hatch", "before", "back", ""}
+	if r.w.surf != nil && r.w.surf.show.zoning {
+		return append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush", "zone-become")
 	}
-	if ids[len(ids)-1] != "" {
-		ids = append(ids, "")
-	}
-	return append(ids, "zones", "hatch", "before", "", "sheet")
+	return append(ids, "roll", "turn", "swap", "lift", "pin", "place")
 }
 
 // show brings the row up to date.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"os"
+	"path/filepath"
 
 	"fyne.io/fyne/v2"
 
@@ -99,7 +101,12 @@ func loadTheme(look Look, text int) (*Theme, error) {
 type demoSource struct{ files fs.FS }
 
 // Open implements session.Source.
-func (d demoSource) Open(name string) (io.ReadCloser, error) { return d.files.Open(name) }
+func (d demoSource) Open(name string) (io.ReadCloser, error) {
+	if filepath.IsAbs(filepath.FromSlash(name)) { // a picture chosen since
+		return os.Open(filepath.FromSlash(name))
+	}
+	return d.files.Open(name)
+}
 
 // openDemo shows the project built into the program. It has no file: saving it
 // asks for a name.

@@ -21,6 +21,7 @@ const (
 	keyRecent  = "recent"
 	keyStarted = "started"
 	keyFolder  = "folder"
+	keyPaper   = "paper"
 )
 
 // look returns the look and text size to start with; the environment, for
@@ -86,5 +87,11 @@ func (s settings) folder() string {
 	}
 	return home
 }
+
+// paper is the paper last written on in a project of these units, "" for none
+// yet.
+func (s settings) paper(units string) string { return s.p.String(keyPaper + "-" + units) }
+
+func (s settings) keepPaper(units, paper string) { s.p.SetString(keyPaper+"-"+units, paper) }
 
 func (s settings) keepFolder(path string) { s.p.SetString(keyFolder, path) }

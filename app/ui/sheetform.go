@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/sheet"
+	"heartside/model/unit"
 )
 
 func papers() []sheet.Paper { return []sheet.Paper{sheet.A4, sheet.Letter} }
@@ -24,7 +25,17 @@ func paperWords(p sheet.Paper) string {
 
 // sheetAsk writes the layout sheet.
 func (w *Window) sheetAsk() {
-	paper := choice(papers(), paperWords, sheet.A4)
+	units := w.ses.Units()
+	usual := sheet.A4
+	if units == unit.Inch {
+		usual = sheet.Letter
+	}
+	for _, p := range papers() {
+		if paperWords(p) == w.set.paper(string(units)) {
+			usual = p
+		}
+	}
+	paper := choice(w, papers(), paperWords, usual)
 	name := fileName(w.ses.Committed().Name)
 	if p := w.ses.Path(); p != "" {
 		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
@@ -40,6 +51,7 @@ func (w *Window) sheetAsk() {
 				return fmt.Errorf("%s: the sheet is written as .pdf or .png; end the name so", filepath.Base(path))
 			}
 			return w.overwrite(path, "", func() error {
+				w.set.keepPaper(string(units), paperWords(chosen(paper, papers())))
 				w.post(func() { w.writeSheet(path, chosen(paper, papers())) })
 				return nil
 			})

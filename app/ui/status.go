@@ -16,6 +16,8 @@ type statusLine struct {
 	box  fyne.CanvasObject
 	text *widget.Label
 	keys *widget.Label
+	said int    // how often something was said
+	hint string // what was said of what lies under the pointer, the last time
 }
 
 func newStatusLine(*Window) *statusLine {
@@ -32,9 +34,20 @@ func (s *statusLine) say(text string) {
 	if text == "" {
 		text = "Drag a strip on its board; drag it up or down in the panel to reorder. R rolls it over, T turns it end for end."
 	}
+	s.said++
 	if s.text.Text != text {
 		s.text.SetText(text)
 	}
+}
+
+// rehint says anew what lies under the pointer, where that is what the line
+// says and something changed meanwhile.
+func (s *surface) rehint() {
+	line := s.w.status
+	if line == nil || line.hint == "" || line.text.Text != line.hint || s.state.Busy() {
+		return
+	}
+	line.hover(s.w, s.scene().Hit(s.pointer.at))
 }
 
 // hover says what lies under the pointer.
@@ -42,13 +55,14 @@ func (s *statusLine) hover(w *Window, h scene.Hit) {
 	if w.surf.state.Busy() {
 		return
 	}
+	text := hint(w, h)
 	if w.surf.show.zoning {
-		if t := zoneHint(w, h); t != "" {
-			s.say(t)
+		if text = zoneHint(w, h); text == "" {
+			return
 		}
-		return
 	}
-	s.say(hint(w, h))
+	s.say(text)
+	s.hint = s.text.Text
 }
 
 // hint is the line for a place on the surface.
@@ -56,13 +70,22 @@ func hint(w *Window, h scene.Hit) string {
 	ses := w.ses
 	switch h.Part {
 	case scene.PanelStrip:
+		if w.surf.views.Panel.Zoom > 0 {
+			return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag: reorder or slide along its board. To move the view, drag with Space or the middle button held, or press Ctrl+Shift+arrows."
+		}
 		return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag up or down: reorder, with Ctrl: swap. Drag sideways: slide along its board. R roll over, T turn, right click: more."
 	case scene.PanelPlace:
-		return "Empty place " + h.Strip + ". Drop it on a board, or sweep along the board in hand. Enter lays it on board " + ses.Selected().Board + "."
+		return "Empty place " + h.Strip + sizeOf(w, h) + ". Drop it on a board, or sweep along the board in hand. Enter lays it on board " + ses.Selected().Board + "."
+	case scene.MarkWedge:
+		return "Marked end and marked edge of strip " + ses.Number(h.Panel, h.Strip) + " meet at this corner. Filled: the side with the chalk mark is seen here; open: it is underneath."
+	case scene.PlaneArrow:
+		return planeHint(w, h)
+	case scene.JointMark:
+		return jointMarkHint(w, h)
 	case scene.Joint:
 		return jointHint(w, h)
 	case scene.PanelGround:
-		return "Wheel: zoom at the pointer. Drag: move the view. 0 fits everything, 1 is true size."
+		return "Wheel: zoom. Drag or Ctrl+Shift+arrows: move the view. 0 fits all, 1 is true size, V shows the other side."
 	case scene.BeforeSide:
 		return "The panel before the last change. B closes this view."
 	case scene.BoardFace:
@@ -76,7 +99,7 @@ func hint(w *Window, h scene.Hit) string {
 	case scene.BoardStrip:
 		return "Strip " + ses.Number(h.Panel, h.Strip) + " on board " + h.Board + ". Drag to move it, with Shift: along or across only, with Ctrl: without snapping. Arrow keys: 1 mm."
 	case scene.RotateHandle:
-		return "Drag to turn the strip on its board. With Shift: whole degrees."
+		return "Drag to turn the strip on its board. With Shift: whole degrees; with Ctrl: not held straight near 0°. Keys: , and . turn by 0.5°."
 	case scene.Lane:
 		return "Board " + h.Board + ". Click to take it in hand. Strips can be dropped on it."
 	}
@@ -90,11 +113,52 @@ func jointHint(w *Window, h scene.Hit) string {
 	}
 	j := r.Joints[h.Index]
 	p := w.ses.Panel(h.Panel)
-	text := "Joint " + w.ses.Number(h.Panel, p.Strips[j.I].ID) + " to " + w.ses.Number(h.Panel, p.Strips[j.I+1].ID) + ": " + jointWords(j.Kind)
+	if p == nil || j.I+1 >= len(p.Strips) {
+		return ""
+	}
+	where := "Joint "
+	if w.surf.backSeen() {
+		where = "On the show face, joint "
+	}
+	text := where + w.ses.Number(h.Panel, p.Strips[j.I].ID) + " to " + w.ses.Number(h.Panel, p.Strips[j.I+1].ID) + ": " + jointWords(j.Kind)
 	if j.Mismatch > 0 {
 		text += ", sapwood meets heartwood on " + session.Percent(j.Mismatch) + " of it"
 	}
 	return text + "."
+}
+
+// sizeOf is the size of an empty place in brackets.
+func sizeOf(w *Window, h scene.Hit) string {
+	if n := w.ses.Project().Panel(h.Panel); n != nil {
+		if s, ok := n.Strip(h.Strip); ok {
+			return " (" + w.ses.Len(s.L) + " × " + w.ses.Len(s.W) + ")"
+		}
+	}
+	return ""
+}
+
+// jointMarkHint explains the two squares beside a joint.
+func jointMarkHint(w *Window, h scene.Hit) string {
+	p := w.ses.Panel(h.Panel)
+	if p == nil || h.Index < 0 || h.Index+1 >= len(p.Strips) {
+		return ""
+	}
+	front, rear := w.ses.Number(h.Panel, p.Strips[h.Index].ID), w.ses.Number(h.Panel, p.Strips[h.Index+1].ID)
+	return "What meets at the joint, " + rear + " above and " + front + " below: filled is heartwood, hatched is sapwood; a ring round both means that they differ. " + jointHint(w, h)
+}
+
+// planeHint explains the planing arrow of a strip.
+func planeHint(w *Window, h scene.Hit) string {
+	p := w.ses.Panel(h.Panel)
+	if p == nil || h.Index < 0 || h.Index >= len(p.Strips) {
+		return ""
+	}
+	st := &p.Strips[h.Index]
+	way := "left to right"
+	if (st.Planing() < 0) != w.surf.backSeen() {
+		way = "right to left"
+	}
+	return "Strip " + w.ses.Number(h.Panel, st.ID) + " planes cleanly from " + way + " as it lies here, by what was entered for board " + h.Board + "."
 }
 
 func zoneHint(w *Window, h scene.Hit) string {

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -18,7 +19,8 @@ func (w *Window) stripAsk() {
 	length, width := w.lengthField(s.L, true), w.lengthField(s.W, true)
 	rows := []fyne.CanvasObject{named("Length as glued"), length, named("Width as glued"), width}
 	x, y := w.lengthField(s.X, true), w.lengthField(s.Y, true)
-	angle := w.newField(fmt.Sprintf("%g", s.Angle), "0")
+	turned := angleText(s.Angle)
+	angle := w.newField(turned, "0")
 	shift := w.lengthField(s.Shift, true)
 	if !s.Empty() {
 		rows = append(rows, named("From the marked end"), x, named("From the marked edge"), y, named("Angle, degrees"), angle)
@@ -33,12 +35,19 @@ func (w *Window) stripAsk() {
 			t.X, errs[2] = x.kept("from the marked end", s.X)
 			t.Y, errs[3] = y.kept("from the marked edge", s.Y)
 			t.Shift, errs[4] = shift.kept("shift", s.Shift)
-			t.Angle, errs[5] = angle.number("angle")
+			if angle.Text != turned { // the print is coarser than what stands there
+				t.Angle, errs[5] = angle.number("angle")
+			}
 			if err := first(errs[:]...); err != nil {
 				return err
 			}
 			return w.ses.Commit(model.SetStrip{Panel: panel, Strip: t, Verb: "Size"})
 		}})
+}
+
+// angleText prints degrees to a tenth.
+func angleText(deg float64) string {
+	return strings.TrimSuffix(strings.Replace(fmt.Sprintf("%.1f", deg), "-0.0", "0.0", 1), ".0")
 }
 
 // planedAsk takes the sapwood widths found on a strip after planing.

@@ -42,7 +42,9 @@ type surface struct {
 type showing struct {
 	hatch  bool
 	before bool
+	back   bool // the panel is seen from its back
 	sketch tool.Sketch
+	told   string // how the strip under way lies on its board
 	hover  scene.Hit
 	zoning bool // zones are edited
 	kind   model.ZoneKind
@@ -105,7 +107,7 @@ func (s *surface) forget() {
 	s.textures = newTextures(func() { s.w.post(s.stale) })
 	s.views = scene.Views{Split: s.views.Split}
 	s.state = tool.Arrange{}
-	s.show.sketch, s.show.zoning, s.show.before, s.pointed = tool.Sketch{}, false, false, -1
+	s.show.sketch, s.show.zoning, s.show.before, s.show.back, s.pointed = tool.Sketch{}, false, false, false, -1
 	s.roll = rolls{}
 	s.stale()
 }
@@ -138,6 +140,7 @@ func (s *surface) paint(w, h int) image.Image {
 		}
 	}
 	img, _ := s.painter.Paint(s.scene(), w, h)
+	s.rehint()
 	s.w.trace.places(s.w)
 	return img
 }
@@ -191,7 +194,7 @@ func (s *surface) Cursor() desktop.Cursor {
 		return desktop.DefaultCursor
 	}
 	switch s.show.hover.Part {
-	case scene.PanelStrip, scene.PanelPlace, scene.BoardStrip, scene.RotateHandle, scene.Lane:
+	case scene.PanelStrip, scene.PanelPlace, scene.BoardStrip, scene.RotateHandle, scene.Lane, scene.MarkWedge, scene.PlaneArrow:
 		return desktop.PointerCursor
 	case scene.BoardFace:
 		return desktop.CrosshairCursor

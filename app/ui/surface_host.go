@@ -152,11 +152,18 @@ func (h host) Select(t tool.Hit) {
 }
 
 func (h host) Show(k tool.Sketch) {
-	h.s.show.sketch = k
-	if k.Say != "" {
-		h.s.w.say(k.Say)
+	s := h.s
+	s.show.sketch, s.show.told = k, ""
+	say := k.Say
+	if k.Carried != "" && k.Board != "" && !k.Fails {
+		var line string
+		line, s.show.told = s.w.lie(s.w.ses.Selected().Panel, k.Carried)
+		say = join(line, say)
 	}
-	h.s.stale()
+	if say != "" {
+		s.w.say(say)
+	}
+	s.stale()
 }
 
 // Hovering tells in the status line what lies under the pointer.

@@ -18,7 +18,12 @@ const doubleClick = 400 * time.Millisecond
 // handle gives an event to the tool in hand.
 func (s *surface) handle(e tool.Event) {
 	e.Mods = s.mods()
+	busy, said := s.state.Busy(), s.w.status.said
 	s.state = s.state.Handle(host{s}, e)
+	if busy && !s.state.Busy() && s.w.status.said == said {
+		s.w.say("") // what a gesture said goes with it
+		s.w.status.hover(s.w, s.scene().Hit(s.pointer.at))
+	}
 	s.w.row.show()
 }
 
@@ -77,7 +82,7 @@ func (s *surface) gripped(at geom.Point) bool {
 		return false
 	}
 	switch s.scene().Hit(at).Part {
-	case scene.PanelStrip, scene.BoardStrip, scene.RotateHandle:
+	case scene.PanelStrip, scene.BoardStrip, scene.RotateHandle, scene.MarkWedge, scene.PlaneArrow:
 		return true
 	}
 	return false

@@ -38,6 +38,7 @@ func (s *surface) input() scene.Input {
 	if n := p.Panel(sel.Panel); n != nil {
 		in.Panel.Panel, in.Panel.Reading = ses.Panel(n.ID), ses.Reading(n.ID)
 		in.Panel.Front, in.Panel.Back, in.Panel.Left, in.Panel.Right = n.Role.EdgeNames()
+		in.Back = s.backSeen()
 		if s.show.before {
 			in.Before = ses.BeforePanel(n.ID)
 		}
@@ -50,6 +51,9 @@ func (s *surface) input() scene.Input {
 		Faces: s.w.faces, Textures: s.textures, Picture: ses.Picture, Focus: s.focused,
 	}
 	in.Words = s.words()
+	if in.Before != nil {
+		s.compare(&in.Words, sel.Panel)
+	}
 	return in
 }
 
@@ -90,7 +94,7 @@ func (s *surface) lit(panel string) []scene.Light {
 		if n.Place.Empty() || n.Side != face.Show && n.Side != face.Back && i != s.pointed {
 			continue
 		}
-		if i == s.pointed || n.Kind == face.LoneStreak && n.Side == face.Show {
+		if i == s.pointed || n.Kind == face.LoneStreak && (n.Side == face.Back) == s.backSeen() {
 			out = append(out, scene.Light{Side: n.Side, Place: n.Place, Bright: i == s.pointed, Severe: n.Severe})
 		}
 	}
@@ -100,7 +104,7 @@ func (s *surface) lit(panel string) []scene.Light {
 func (s *surface) sketch() scene.Sketch {
 	k := s.show.sketch
 	out := scene.Sketch{Board: k.Board, Face: k.Face, Ring: k.Ring, Kind: session.KindOf(k.Kind),
-		Centre: k.Centre, Radius: k.Radius, Carried: k.Carried, Swap: k.Swap}
+		Centre: k.Centre, Radius: k.Radius, Carried: k.Carried, Swap: k.Swap, Told: s.show.told}
 	for _, g := range k.Guides {
 		out.Guides = append(out.Guides, scene.Guide{A: g.A, B: g.B, Why: g.Why})
 	}
@@ -131,7 +135,7 @@ func toTool(h scene.Hit, panel, strip string) tool.Hit {
 		out.Panel = panel
 	}
 	switch h.Part {
-	case scene.PanelGround, scene.Joint, scene.BeforeSide:
+	case scene.PanelGround, scene.Joint, scene.JointMark, scene.BeforeSide:
 		out.Part, out.At = tool.PanelGround, h.Panels
 		if h.Part == scene.Joint && h.Strip != "" {
 			out.Part = tool.PanelPlace
@@ -139,7 +143,7 @@ func toTool(h scene.Hit, panel, strip string) tool.Hit {
 				out.Part = tool.PanelStrip
 			}
 		}
-	case scene.PanelStrip:
+	case scene.PanelStrip, scene.MarkWedge, scene.PlaneArrow:
 		out.Part, out.At = tool.PanelStrip, h.Panels
 	case scene.PanelPlace:
 		out.Part, out.At = tool.PanelPlace, h.Panels

@@ -16,25 +16,27 @@ import (
 
 // Window is the program's one window on one session.
 type Window struct {
-	app    fyne.App
-	win    fyne.Window
-	ses    *session.Session
-	set    settings
-	look   *Theme
-	faces  *render.Faces
-	acts   actions
-	surf   *surface
-	column *column
-	tabs   *tabRow
-	row    *actionRow
-	status *statusLine
-	menus  menus
-	nudge  nudger
-	asks   *asked // the dialog that is up, nil none
-	trace  *tracer
-	post   func(func()) // runs a function on the toolkit's goroutine, soon
-	work   context.Context
-	stop   context.CancelFunc
+	app      fyne.App
+	win      fyne.Window
+	ses      *session.Session
+	set      settings
+	look     *Theme
+	faces    *render.Faces
+	acts     actions
+	surf     *surface
+	column   *column
+	tabs     *tabRow
+	row      *actionRow
+	status   *statusLine
+	menus    menus
+	nudge    nudger
+	asks     *asked         // the dialog that is up, nil none
+	said     string         // of the last act, "" none
+	saidOver *model.Project // as it stood then
+	trace    *tracer
+	post     func(func()) // runs a function on the toolkit's goroutine, soon
+	work     context.Context
+	stop     context.CancelFunc
 }
 
 // Parts are what a window is built from.
@@ -96,14 +98,27 @@ func (w *Window) changed() {
 	w.column.show()
 	w.row.show()
 	w.menus.show(w)
+	if w.said != "" && w.saidOver != w.ses.Committed() {
+		w.unsay()
+	}
 	if t := w.ses.Title() + " — Heartside"; w.win.Title() != t {
 		w.win.SetTitle(t)
 	}
 	w.trace.state(w)
 }
 
-// say puts one line into the status line.
-func (w *Window) say(text string) { w.status.say(text) }
+// say puts one line into the status line, until the next act.
+func (w *Window) say(text string) {
+	w.said, w.saidOver = text, w.ses.Committed()
+	w.status.say(text)
+}
+
+// unsay takes what was said of an act away.
+func (w *Window) unsay() {
+	if w.said != "" {
+		w.say("")
+	}
+}
 
 // commit makes an edit part of the project, or says what speaks against it.
 func (w *Window) commit(e model.Edit) bool {

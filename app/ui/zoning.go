@@ -11,6 +11,7 @@ import (
 func brushSizes() []float64 { return []float64{3, 6, 12, 25, 50} }
 
 func (w *Window) addZoneActions() {
+	w.addSurfaceActions()
 	on := func() bool { return w.surf.show.zoning }
 	w.acts.add(
 		&Action{ID: "zones", Label: "Edit zones", Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: "Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand.", Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},

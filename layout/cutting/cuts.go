@@ -18,7 +18,7 @@ type Cut struct {
 	Strip      string
 	Order      int     // as sawn, from 1
 	Section    int     // the length of board it is sawn from, from 1 at the marked end
-	CrossAt    float64 // where that length is cross-cut from the rest, from the marked end; 0 for the last
+	CrossAt    float64 // where that length ends and the kerf of its cross-cut begins, from the marked end; 0 for the last
 	Start, End float64 // where the blank begins and ends, from the marked end
 	Near, Far  [2]Mark // the rip lines nearer the marked edge and beyond, at the blank's start and end
 	Kerf       float64
@@ -45,9 +45,10 @@ func Line(b *face.Board) float64 {
 
 // Cuts returns the strips of a board in the order of sawing: length by length
 // from the marked end, and in each length from the snapped line outwards. A
-// length is parted off where a straight cross-cut touches no blank; half of
-// what is free there goes to either side. Strips of other boards are passed
-// over.
+// length is parted off where a straight cross-cut touches no blank, right at
+// the end of its last blank, so that the cross-cut makes that end too; what is
+// free beyond stays with the rest of the board. Strips of other boards are
+// passed over.
 func Cuts(b *face.Board, strips []face.Strip, a Allowances) []Cut {
 	line := Line(b)
 	var list []Cut
@@ -75,7 +76,7 @@ func Cuts(b *face.Board, strips []face.Strip, a Allowances) []Cut {
 	for _, i := range order {
 		if gap := boxes[i].Min.X - end; gap >= a.Kerf-slack {
 			if section > 0 {
-				crosses = append(crosses, end+(gap-a.Kerf)/2)
+				crosses = append(crosses, end)
 			}
 			section++
 		}

@@ -139,11 +139,11 @@ func TestCutsByHand(t *testing.T) {
 	}
 	got := Cuts(b, strips, plain)
 	want := []Cut{
-		// Blanks: near 35 to 1015, far 75 to 1025; late begins at 1275. Between
-		// 1025 and 1275 are 250, less the kerf 247, half of it 123.5.
-		{Strip: "near", Order: 1, Section: 1, CrossAt: 1148.5, Start: 35, End: 1015, Kerf: 3,
+		// Blanks: near 35 to 1015, far 75 to 1025; late begins at 1275. The
+		// first length ends with the longer of its two, at 1025.
+		{Strip: "near", Order: 1, Section: 1, CrossAt: 1025, Start: 35, End: 1015, Kerf: 3,
 			Near: [2]Mark{{35, 5.5}, {1015, 5.5}}, Far: [2]Mark{{35, 94.5}, {1015, 94.5}}},
-		{Strip: "far", Order: 2, Section: 1, CrossAt: 1148.5, Start: 75, End: 1025, Kerf: 3,
+		{Strip: "far", Order: 2, Section: 1, CrossAt: 1025, Start: 75, End: 1025, Kerf: 3,
 			Near: [2]Mark{{75, 105.5}, {1025, 105.5}}, Far: [2]Mark{{75, 194.5}, {1025, 194.5}}},
 		{Strip: "late", Order: 3, Section: 2, Start: 1275, End: 2225, Kerf: 3,
 			Near: [2]Mark{{1275, 25.5}, {2225, 25.5}}, Far: [2]Mark{{1275, 114.5}, {2225, 114.5}}},

@@ -48,18 +48,25 @@ type Proposal struct {
 // from the boards beside what is used on them already: of one length, of even
 // widths that together make the panel with the excess wanted at its edges, no
 // wider than the machines take, preferably 70 to 130 mm and such that few
-// boards are needed. A panel without a size gives an empty one.
-func Propose(p *face.Panel, boards []*face.Board, used []face.Strip, a Allowances, m Machines) Proposal {
+// boards are needed. Lengths and widths are whole multiples of grid, mm, so
+// that they are read on a rule and add up as printed; what that adds is excess.
+// A grid that is not over 0 counts as 0.1 mm. A panel without a size gives an
+// empty proposal.
+func Propose(p *face.Panel, boards []*face.Board, used []face.Strip, a Allowances, m Machines, grid float64) Proposal {
 	var out Proposal
+	if !(grid > 0) || math.IsInf(grid, 0) {
+		grid = 0.1
+	}
 	need := p.Width + 2*math.Max(0, p.PanelEdge)
 	if !(p.Length > 0) || !(need > 0) || math.IsInf(p.Length, 0) || math.IsInf(need, 0) {
 		return out
 	}
+	need = up(need, grid)
 	because := func(key string, a, b float64) { out.Reasons = append(out.Reasons, Reason{key, a, b}) }
-	length := lengthFor(p.Length, boards, a, because)
-	least, most := widthsFor(boards, a, m, because)
-	n, fits, from := countFor(length, need, least, most, boards, used, a)
-	out.Places = evenly(n, length, need)
+	length := lengthFor(p.Length, boards, a, grid, because)
+	least, most := widthsFor(boards, a, m, grid, because)
+	n, fits, from := countFor(length, need, least, most, boards, used, a, grid)
+	out.Places = Evenly(n, length, need, grid)
 	because(ReasonEven, float64(n), out.Places[0].W)
 	switch {
 	case fits < n:
@@ -71,8 +78,8 @@ func Propose(p *face.Panel, boards []*face.Board, used []face.Strip, a Allowance
 }
 
 // lengthFor returns the length of the strips as glued.
-func lengthFor(panel float64, boards []*face.Board, a Allowances, because func(string, float64, float64)) float64 {
-	wish := panel + overLength
+func lengthFor(panel float64, boards []*face.Board, a Allowances, grid float64, because func(string, float64, float64)) float64 {
+	wish := up(panel+overLength, grid)
 	longest := 0.0
 	for _, b := range boards {
 		longest = math.Max(longest, b.Length-2*a.Ends)
@@ -82,6 +89,7 @@ func lengthFor(panel float64, boards []*face.Board, a Allowances, because func(s
 		because(ReasonLength, wish, panel)
 		return wish
 	case longest >= panel:
+		longest = math.Max(panel, math.Floor(longest/grid+1e-6)*grid)
 		because(ReasonShort, longest, wish)
 		return longest
 	}
@@ -90,7 +98,7 @@ func lengthFor(panel float64, boards []*face.Board, a Allowances, because func(s
 }
 
 // widthsFor returns between which widths strips may be.
-func widthsFor(boards []*face.Board, a Allowances, m Machines, because func(string, float64, float64)) (least, most float64) {
+func widthsFor(boards []*face.Board, a Allowances, m Machines, grid float64, because func(string, float64, float64)) (least, most float64) {
 	over := 2 * a.edge()
 	least, most = thinnest, math.Inf(1)
 	if w := m.Narrowest - over; w > least {
@@ -114,12 +122,15 @@ func widthsFor(boards []*face.Board, a Allowances, m Machines, because func(stri
 		most = machine - over
 		because(ReasonMachine, most, machine)
 	}
+	if !math.IsInf(most, 1) {
+		most = math.Floor(most/grid+1e-6) * grid
+	}
 	return least, math.Max(most, least)
 }
 
 // countFor returns how many strips to cut, how many of them the boards give
 // and from how many boards.
-func countFor(length, need, least, most float64, boards []*face.Board, used []face.Strip, a Allowances) (n, fits, from int) {
+func countFor(length, need, least, most float64, boards []*face.Board, used []face.Strip, a Allowances, grid float64) (n, fits, from int) {
 	lo := int(math.Min(mostStrips, math.Max(1, math.Ceil(need/most-1e-9))))
 	hi := int(math.Min(mostStrips, math.Max(float64(lo), math.Floor(need/least+1e-9))))
 	ideal := int(math.Round(math.Min(mostStrips, need/likedMiddle)))
@@ -134,9 +145,9 @@ func countFor(length, need, least, most float64, boards []*face.Board, used []fa
 		if some && !liked(k) {
 			continue
 		}
-		got, boardsUsed := len(evenly(k, length, need)), 0
+		got, boardsUsed := k, 0
 		if len(boards) > 0 {
-			got, boardsUsed = yield(evenly(k, length, need), boards, used, a)
+			got, boardsUsed = yield(Evenly(k, length, need, grid), boards, used, a)
 		}
 		w := need / float64(k)
 		// Strips that cannot be cut weigh most, then boards, then the width.
@@ -167,20 +178,35 @@ func yield(places []Place, boards []*face.Board, used []face.Strip, a Allowances
 	return fits, from
 }
 
-// evenly returns n places that together are need wide, in tenths of a mm but
-// for the last.
-func evenly(n int, length, need float64) []Place {
-	w := math.Floor(need/float64(n)*10+1e-6) / 10
-	extra := int(math.Floor((need-w*float64(n))*10 + 1e-6)) // tenths to hand out
+// oddShare is how much narrower the odd strip may be than the others, as a
+// share of their width.
+const oddShare = 0.1
+
+// Evenly returns n places of one length, mm, that together are need wide: alike
+// in width but for the last, all whole multiples of grid where need is one.
+// Where the last would be much narrower, single steps of the grid are shared
+// out among the others instead. n under 1 gives none.
+func Evenly(n int, length, need, grid float64) []Place {
+	if n < 1 {
+		return nil
+	}
 	out := make([]Place, n)
-	sum := 0.0
+	w := up(need/float64(n), grid)
+	odd, wide := need-w*float64(n-1), n-1
+	if odd < (1-oddShare)*w {
+		low := w - grid
+		wide = max(0, min(n-1, int(math.Floor((need-low*float64(n))/grid+1e-6))))
+		odd = need - low*float64(n-1) - grid*float64(wide)
+	}
 	for i := range out {
 		out[i] = Place{length, w}
-		if i < extra {
-			out[i].W = math.Round(w*10+1) / 10
+		if i >= wide {
+			out[i].W = w - grid
 		}
-		sum += out[i].W
 	}
-	out[n-1].W += need - sum
+	out[n-1].W = odd
 	return out
 }
+
+// up rounds a length up to a multiple of grid.
+func up(mm, grid float64) float64 { return math.Ceil(mm/grid-1e-6) * grid }

@@ -1,0 +1,115 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"heartside/layout/face"
+)
+
+// nickOf is how many nicks tell a strip from those like it.
+type nickOf map[*face.Strip]int
+
+// allPlaces are the strips of the sheet that lie on a board: panels in their
+// order, then spares.
+func (in *Input) allPlaces() []place {
+	var out []place
+	for _, b := range in.Boards {
+		out = append(out, in.placesOn(b.ID)...)
+	}
+	return out
+}
+
+// findNicks gives the strips of each set different numbers, from 1.
+func (b *builder) findNicks() {
+	b.alike = findAlike(b.in.allPlaces())
+	b.nicks = nickOf{}
+	if b.in.Project.Allowances.Ends < nickRoom {
+		return
+	}
+	for _, a := range b.alike {
+		for i, p := range a.parts {
+			b.nicks[p.strip] = i + 1
+		}
+	}
+}
+
+// nickText writes a number of nicks: a long one counts five.
+func nickText(n int) string {
+	switch {
+	case n == 0:
+		return "–"
+	case n < 5:
+		return fmt.Sprint(n)
+	case n%5 == 0:
+		return fmt.Sprintf("%d long", n/5)
+	}
+	return fmt.Sprintf("%d long + %d", n/5, n%5)
+}
+
+// alikeText says which strips of a panel cannot be told apart from others of
+// the sheet, or look the same another way round.
+func (b *builder) alikeText(panel string) []paragraph {
+	var out []paragraph
+	var alone []string
+	say := func(s string) { out = append(out, paragraph{text: s, bullet: "–"}) }
+	for _, a := range b.alike {
+		mine := false
+		var names []string
+		for _, p := range a.parts {
+			mine = mine || p.panel != nil && p.panel.ID == panel
+			names = append(names, p.label)
+		}
+		switch {
+		case !mine:
+		case len(names) == 1:
+			alone = append(alone, names[0])
+		default:
+			say(fmt.Sprintf("%s cannot be told apart within %s by width, sapwood and knots, whichever way they lie.", and(names), b.say.len(tellApart)))
+		}
+	}
+	if len(alone) > 0 {
+		say(fmt.Sprintf("%s: widths, sapwood and knots do not tell which way round.", and(alone)))
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	say(b.nickOrder())
+	return append([]paragraph{{text: "Cannot be told apart by rule", bold: true, before: 1.6}}, out...)
+}
+
+// nickedText says on a board's page which of its strips need nicks.
+func (b *builder) nickedText(parts []place) string {
+	var names []string
+	for _, p := range parts {
+		for _, a := range b.alike {
+			for _, q := range a.parts {
+				if q.strip == p.strip {
+					names = append(names, p.label)
+				}
+			}
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "A rule cannot tell " + and(names) + " from others or which way round. " + b.nickOrder()
+}
+
+func (b *builder) nickOrder() string {
+	if b.in.Project.Allowances.Ends < nickRoom {
+		return "The blanks have no waste at the ends to saw nicks into: write number and front edge on the end grain of the marked end before planing."
+	}
+	return "Before planing saw nicks through the thickness into the waste of the marked end, in the half next the front edge, as many as the table says; a long one counts five."
+}
+
+// nickRoom is the least waste at an end to saw nicks into, mm.
+const nickRoom = 8
+
+// and lists names in a sentence.
+func and(list []string) string {
+	if len(list) < 2 {
+		return strings.Join(list, "")
+	}
+	return strings.Join(list[:len(list)-1], ", ") + " and " + list[len(list)-1]
+}

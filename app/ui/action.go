@@ -46,9 +46,9 @@ func (c Chord) String() string {
 func keyCap(k fyne.KeyName) string {
 	switch k {
 	case fyne.KeyPageUp:
-		return "Page Up"
+		return "PgUp"
 	case fyne.KeyPageDown:
-		return "Page Down"
+		return "PgDn"
 	case fyne.KeyReturn:
 		return "Enter"
 	case fyne.KeyEnter:
@@ -59,8 +59,18 @@ func keyCap(k fyne.KeyName) string {
 		return "["
 	case fyne.KeyRightBracket:
 		return "]"
+	case fyne.KeyDelete:
+		return "Del"
 	case fyne.KeyBackspace:
 		return "Backspace"
+	case fyne.KeyUp:
+		return "↑"
+	case fyne.KeyDown:
+		return "↓"
+	case fyne.KeyLeft:
+		return "←"
+	case fyne.KeyRight:
+		return "→"
 	}
 	return string(k)
 }
@@ -79,6 +89,9 @@ func (c Chord) shortcut() fyne.Shortcut {
 		return &fyne.ShortcutUndo{}
 	case Chord{fyne.KeyY, def}:
 		return &fyne.ShortcutRedo{}
+	}
+	if c.byItself() { // shown only, so it can be named as the list of keys does
+		return &desktop.CustomShortcut{KeyName: fyne.KeyName(c.String())}
 	}
 	return &desktop.CustomShortcut{KeyName: c.Key, Modifier: c.Mod}
 }

@@ -65,11 +65,22 @@ func TestActionsRefuseWhatMakesNoSense(t *testing.T) {
 
 func TestChordNames(t *testing.T) {
 	for c, want := range map[Chord]string{
-		ctrl(fyne.KeyS): "Ctrl+S", ctrlShift(fyne.KeyZ): "Ctrl+Shift+Z", plain(fyne.KeyPageUp): "Page Up",
+		ctrl(fyne.KeyS): "Ctrl+S", ctrlShift(fyne.KeyZ): "Ctrl+Shift+Z", plain(fyne.KeyPageUp): "PgUp",
 		shifted(fyne.KeyReturn): "Shift+Enter", plain(fyne.KeyLeftBracket): "[",
 	} {
 		if got := c.String(); got != want {
 			t.Errorf("%v prints %q, want %q", c, got, want)
+		}
+	}
+}
+
+// The toolkit never sends a shortcut without Ctrl, so such a key still reaches
+// the surface and texts; menus show it as the list of keys does.
+func TestMenusShowKeysAsTheListDoes(t *testing.T) {
+	for c, want := range map[Chord]string{plain(fyne.KeyReturn): "Enter", shifted(fyne.KeyDelete): "Shift+Del", plain(fyne.KeyR): "R", plain(fyne.KeyF4): "F4"} {
+		k, ok := c.shortcut().(fyne.KeyboardShortcut)
+		if !ok || k.Mod() != 0 || string(k.Key()) != want {
+			t.Errorf("%v is shown as %v, want %s", c, c.shortcut(), want)
 		}
 	}
 }

@@ -187,7 +187,7 @@ func (p *cornerPicker) TypedKey(ev *fyne.KeyEvent) {
 	case !ok:
 		p.w.dialogKey(ev)
 	case p.hand >= 0 && p.hand < len(p.corners):
-		by = by.Mul(max(2/p.view.scale(), 0.25)) // finer the nearer the view
+		by = by.Mul(max(6/p.view.scale(), 0.25)) // finer the nearer the view
 		p.corners[p.hand] = p.view.inside(p.corners[p.hand].Add(by))
 		p.tell()
 	default:

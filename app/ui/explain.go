@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"heartside/app/session"
 	"heartside/layout/face"
 )
 
@@ -24,6 +23,8 @@ func (w *Window) explainShow() {
 		bold("Contrast"),
 		say("How far apart sapwood and heartwood are in colour on that face: very small, small, large or strong. Large and strong ones are judged as streaks."),
 		say("The classes begin at colour differences of 2, 6 and 12. They are published for CIELAB differences on wood; holding CIEDE2000 differences against them is an engineering choice."),
+		bold("Contrast coverage"),
+		say("The part of the face whose 10 mm squares differ clearly in colour from the wood that is wanted: by 6, or by twice what that wood itself varies."),
 		bold("Joints"),
 		say("What meets along each glue line, and on what part of it sapwood lies against heartwood."))
 	if n != nil && r != nil && r.Placed > 0 {
@@ -43,7 +44,6 @@ func finerRows(p *face.Panel, r *face.Reading) []figure {
 	return []figure{
 		{show: "show face", back: "back", head: true},
 		{name: "Colour difference, ΔE", show: contrastText(r.Show.Contrast), back: contrastText(r.Back.Contrast)},
-		{name: "Share that looks different", show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
 		{name: bandName(p.Wanted), show: itoa(len(r.Show.Bands)), back: itoa(len(r.Back.Bands))},
 		{name: "Specks", show: itoa(r.Show.Specks), back: itoa(r.Back.Specks)},
 	}

@@ -157,10 +157,14 @@ func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
 	}
 	rows = append(rows,
 		figure{name: contrast, show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast)},
+		figure{name: "Contrast coverage", show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
 		figure{name: bandName(p.Wanted), show: itoa(len(r.Show.Bands)), back: itoa(len(r.Back.Bands))},
 	)
 	if len(r.Show.Flaws) > 0 || len(r.Back.Flaws) > 0 {
 		rows = append(rows, figure{name: "Flaws", show: itoa(len(r.Show.Flaws)), back: itoa(len(r.Back.Flaws))})
+	}
+	if r.SawnFaces {
+		rows = append(rows, figure{name: "Read as sawn: planing will move the sap line", quiet: true})
 	}
 	return rows
 }
@@ -188,7 +192,7 @@ func contrastClass(c face.Contrast) string {
 	case !c.Known:
 		return "one kind"
 	}
-	return classWords(c.DE)
+	return fmt.Sprintf("%s, %.0f", classWords(c.DE), c.DE)
 }
 
 func bandName(w face.Wanted) string {

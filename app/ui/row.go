@@ -34,7 +34,7 @@ func newActionRow(w *Window) *actionRow {
 func (r *actionRow) wanted() []string {
 	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "zones", "hatch", "before", "back", ""}
 	if r.w.surf != nil && r.w.surf.show.zoning {
-		return append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush", "zone-become")
+		return append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush")
 	}
 	return append(ids, "roll", "turn", "swap", "lift", "pin", "place")
 }

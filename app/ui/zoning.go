@@ -14,12 +14,12 @@ func (w *Window) addZoneActions() {
 	w.addSurfaceActions()
 	on := func() bool { return w.surf.show.zoning }
 	w.acts.add(
-		&Action{ID: "zones", Label: "Edit zones", Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: "Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand.", Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},
+		&Action{ID: "zones", Label: "Edit zones", Short: "Zones", Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: "Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand.", Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},
 		&Action{ID: "zone-sap", Label: "Draw sapwood", Short: "Sapwood", Group: groupZones, Keys: []Chord{shifted(fyne.KeyS)}, Can: w.hasBoard, On: w.isKind(model.Sap), Do: func() { w.zoneKind(model.Sap) }},
 		&Action{ID: "zone-heart", Label: "Draw heartwood", Short: "Heartwood", Group: groupZones, Keys: []Chord{shifted(fyne.KeyH)}, Can: w.hasBoard, On: w.isKind(model.Heart), Do: func() { w.zoneKind(model.Heart) }},
 		&Action{ID: "zone-flaw", Label: "Draw a flaw", Short: "Flaw", Group: groupZones, Keys: []Chord{shifted(fyne.KeyF)}, Hint: "Knot, split, wane or bark.", Can: w.hasBoard, On: w.isKind(model.Flaw), Do: func() { w.zoneKind(model.Flaw) }},
-		&Action{ID: "zone-unseen", Label: "Draw what is not seen yet", Short: "Not seen", Group: groupZones, Keys: []Chord{shifted(fyne.KeyU)}, Can: w.hasBoard, On: w.isKind(model.Unseen), Do: func() { w.zoneKind(model.Unseen) }},
-		&Action{ID: "zone-polygon", Label: "Corner by corner", Icon: icon("polygon"), Group: groupZones, Keys: []Chord{plain(fyne.KeyC)}, Hint: "Click the corners; drag a corner to move it, an edge to add one.", Can: on, On: func() bool { return on() && w.surf.show.brush == 0 }, Do: func() { w.zoneBrush(0) }},
+		&Action{ID: "zone-unseen", Label: "Draw what is not seen yet", Short: "Unseen", Group: groupZones, Keys: []Chord{shifted(fyne.KeyU)}, Can: w.hasBoard, On: w.isKind(model.Unseen), Do: func() { w.zoneKind(model.Unseen) }},
+		&Action{ID: "zone-polygon", Label: "Corner by corner", Short: "Corners", Icon: icon("polygon"), Group: groupZones, Keys: []Chord{plain(fyne.KeyC)}, Hint: "Click the corners; drag a corner to move it, an edge to add one.", Can: on, On: func() bool { return on() && w.surf.show.brush == 0 }, Do: func() { w.zoneBrush(0) }},
 		&Action{ID: "zone-brush", Label: "Brush", Icon: icon("brush"), Group: groupZones, Keys: []Chord{plain(fyne.KeyX)}, Hint: "Paint a zone; the next press takes the next size.", Can: on, On: func() bool { return on() && w.surf.show.brush > 0 }, Do: w.nextBrush},
 		&Action{ID: "zone-become", Label: "Give the zone in hand the kind chosen", Short: "Change kind", Group: groupZones, Keys: []Chord{plain(fyne.KeyK)}, Can: w.hasZone, Do: w.zoneBecomes},
 		&Action{ID: "zone-through", Label: "Take the zones through to the other face", Group: groupZones, Keys: []Chord{shifted(fyne.KeyT)}, Hint: "The other face gets the same zones, straight through the board.", Can: w.hasFace, Do: w.zonesThrough},

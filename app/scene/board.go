@@ -189,6 +189,8 @@ func (s *Scene) lightWords(b *face.Board, f int) string {
 	switch {
 	case !ok:
 		return ""
+	case b.Faces[f-1].Guessed:
+		return "not looked at"
 	case unseen > 0.95:
 		return "not seen yet"
 	case unseen > 0.02:

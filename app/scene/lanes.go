@@ -119,14 +119,14 @@ func (s *Scene) laneInfo(b *face.Board) string {
 	words := s.in.Words.Short(b.Length) + " × " + s.in.Words.Len(b.Width)
 	one, dark1, ok1 := s.in.Look.Textures.light(b, 1)
 	two, dark2, ok2 := s.in.Look.Textures.light(b, 2)
-	share := func(v, unseen float64) string {
-		if unseen > 0.02 {
+	share := func(f int, v, unseen float64) string {
+		if unseen > 0.02 || b.Faces[f-1].Guessed {
 			return "?"
 		}
 		return s.in.Words.Share(v)
 	}
 	if ok1 && ok2 {
-		words += " · " + share(one, dark1) + " / " + share(two, dark2) + " light"
+		words += " · " + share(1, one, dark1) + " / " + share(2, two, dark2) + " light"
 	}
 	return words
 }

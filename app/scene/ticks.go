@@ -42,6 +42,9 @@ func (s *Scene) ticks() []tick {
 	}
 	var out []tick
 	for f := 1; f <= 2; f++ {
+		if b.Faces[f-1].Guessed {
+			continue // nothing was measured there
+		}
 		to := s.faceUnits(f)
 		for i := 0; i < stations; i++ {
 			share := float64(i) / float64(stations-1)

@@ -160,7 +160,7 @@ func readPicture(ctx context.Context, from Source, name string, corners [4]geom.
 	if err != nil {
 		return nil, fmt.Errorf("the picture is damaged: %w", err)
 	}
-	return photo.Square(ctx, img, corners, length, width, picturePx)
+	return photo.Square(ctx, img, photo.View{Corners: corners}, length, width, picturePx)
 }
 
 // rename goes on with the pictures read so far under their new names.

@@ -34,11 +34,16 @@ const mostSamples = 64
 // shrunk; that changes slowly.
 const stretchEvery = 8
 
-// Square takes the face of a board out of a photograph: corners are those of
-// the package comment, length and width in mm, and pxPerMM the scale wanted.
-// Where that shrinks the photograph, everything under a pixel is averaged. It
-// stops early when ctx ends.
-func Square(ctx context.Context, src image.Image, corners [4]geom.Point, length, width, pxPerMM float64) (*Squared, error) {
+// View is where a face lies in a photograph.
+type View struct {
+	Corners [4]geom.Point // of the package comment, pixels, as the picture shows them
+	Bow     float64       // of the lens, see Lens
+}
+
+// Square takes the face of a board out of a photograph: length and width in
+// mm, and pxPerMM the scale wanted. Where that shrinks the photograph,
+// everything under a pixel is averaged. It stops early when ctx ends.
+func Square(ctx context.Context, src image.Image, view View, length, width, pxPerMM float64) (*Squared, error) {
 	for _, v := range []struct {
 		name string
 		v    float64
@@ -50,7 +55,8 @@ func Square(ctx context.Context, src image.Image, corners [4]geom.Point, length,
 	if src == nil || src.Bounds().Empty() {
 		return nil, fmt.Errorf("squaring a photograph: the picture is empty")
 	}
-	if err := checkCorners(corners); err != nil {
+	m, lens, err := view.FromFace(src.Bounds().Dx(), src.Bounds().Dy(), length, width)
+	if err != nil {
 		return nil, fmt.Errorf("squaring a photograph: %w", err)
 	}
 	nx, ny := math.Max(1, math.Round(length*pxPerMM)), math.Max(1, math.Round(width*pxPerMM))
@@ -61,23 +67,47 @@ func Square(ctx context.Context, src image.Image, corners [4]geom.Point, length,
 		Pix:     image.NewRGBA(image.Rect(0, 0, int(nx), int(ny))),
 		PxPerMM: pxPerMM, Length: length, Width: width,
 	}
-	// Corners count from the picture's own top left.
-	o := src.Bounds().Min
+	// View counts from the picture's own top left.
+	o := geom.Pt(float64(src.Bounds().Min.X), float64(src.Bounds().Min.Y))
+	corners := view.Corners
 	for i := range corners {
-		corners[i] = corners[i].Add(geom.Pt(float64(o.X), float64(o.Y)))
+		corners[i] = corners[i].Add(o)
 	}
-	m, err := boardToPicture(corners, length, width)
-	if err != nil {
-		return nil, fmt.Errorf("squaring a photograph: %w", err)
-	}
-	if err := s.warp(ctx, sourceOf(src, corners), m); err != nil {
+	if err := s.warp(ctx, sourceOf(src, corners), warp{m, lens, o}); err != nil {
 		return nil, err
 	}
 	return s, nil
 }
 
+// warp takes a point of a face to a place of a photograph.
+type warp struct {
+	straight geom.Homography
+	lens     Lens
+	origin   geom.Point // of the picture's pixels
+}
+
+func (w *warp) at(p geom.Point) geom.Point {
+	return w.lens.Bowed(w.straight.Apply(p)).Add(w.origin)
+}
+
+// FromFace returns the perspective that takes a point of the face, mm, to a
+// picture of wide x high pixels taken without the lens's bow, and the lens
+// that bows it.
+func (v View) FromFace(wide, high int, length, width float64) (geom.Homography, Lens, error) {
+	lens := LensOf(wide, high, v.Bow)
+	if err := checkCorners(v.Corners); err != nil {
+		return geom.Homography{}, lens, err
+	}
+	straight := v.Corners
+	for i := range straight {
+		straight[i] = lens.Straight(straight[i])
+	}
+	m, err := boardToPicture(straight, length, width)
+	return m, lens, err
+}
+
 // warp fills the pixels row by row.
-func (s *Squared) warp(ctx context.Context, from source, m geom.Homography) error {
+func (s *Squared) warp(ctx context.Context, from source, m warp) error {
 	nx, ny := s.Pix.Rect.Dx(), s.Pix.Rect.Dy()
 	dx, dy := s.Length/float64(nx), s.Width/float64(ny)
 	for j := 0; j < ny; j++ {
@@ -90,14 +120,14 @@ func (s *Squared) warp(ctx context.Context, from source, m geom.Homography) erro
 		for i := 0; i < nx; i++ {
 			x0 := float64(i) * dx
 			if i%stretchEvery == 0 {
-				ax, ay := stretch(&m, geom.Pt(x0+dx/2, y1-dy/2))
+				ax, ay := stretch(&m.straight, geom.Pt(x0+dx/2, y1-dy/2))
 				kx, ky = samples(ax*dx), samples(ay*dy)
 			}
 			var sum [3]float64
 			for b := 0; b < ky; b++ {
 				y := y1 - dy*(float64(b)+0.5)/float64(ky)
 				for a := 0; a < kx; a++ {
-					p := m.Apply(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
+					p := m.at(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
 					v := from.at(p.X-0.5, p.Y-0.5)
 					sum[0] += v[0]
 					sum[1] += v[1]

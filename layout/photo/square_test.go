@@ -115,7 +115,7 @@ func TestSquareLandsWithinHalfAMillimetre(t *testing.T) {
 	moved.Rect = img.Rect.Add(image.Pt(37, 21))
 	for _, src := range []image.Image{img, &moved, toYCbCr(img), &generic{img}} {
 		for _, scale := range []float64{0.5, 1, 2} {
-			s, err := Square(context.Background(), src, c.corners(l, w), l, w, scale)
+			s, err := Square(context.Background(), src, View{Corners: c.corners(l, w)}, l, w, scale)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -174,7 +174,7 @@ func TestSquareAveragesWhatItShrinks(t *testing.T) {
 		}
 	}
 	q := [4]geom.Point{{X: 0, Y: 240}, {X: 1200, Y: 240}, {X: 1200, Y: 0}, {X: 0, Y: 0}}
-	s, err := Square(context.Background(), img, q, 1200, 240, 0.2)
+	s, err := Square(context.Background(), img, View{Corners: q}, 1200, 240, 0.2)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -207,17 +207,17 @@ func TestSquareRefusesBadInput(t *testing.T) {
 		{"huge", good, 1e6, 1e6, 1, "too many"},
 	}
 	for _, c := range cases {
-		_, err := Square(context.Background(), img, c.q, c.l, c.w, c.s)
+		_, err := Square(context.Background(), img, View{Corners: c.q}, c.l, c.w, c.s)
 		if err == nil || !strings.Contains(err.Error(), c.say) {
 			t.Errorf("%s: error %v, want one that says %q", c.name, err, c.say)
 		}
 	}
-	if _, err := Square(context.Background(), &image.RGBA{}, good, 1, 1, 1); err == nil {
+	if _, err := Square(context.Background(), &image.RGBA{}, View{Corners: good}, 1, 1, 1); err == nil {
 		t.Error("an empty picture was squared")
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
-	if _, err := Square(ctx, img, good, 100, 50, 1); !errors.Is(err, context.Canceled) {
+	if _, err := Square(ctx, img, View{Corners: good}, 100, 50, 1); !errors.Is(err, context.Canceled) {
 		t.Errorf("after cancelling: %v", err)
 	}
 }
@@ -231,7 +231,7 @@ func FuzzSquareNeverPanics(f *testing.F) {
 		for i := range q {
 			q[i] = geom.Pt(r.Float64()*200-80, r.Float64()*200-80)
 		}
-		s, err := Square(context.Background(), img, q, 1+r.Float64()*60, 1+r.Float64()*30, 0.1+r.Float64())
+		s, err := Square(context.Background(), img, View{Corners: q}, 1+r.Float64()*60, 1+r.Float64()*30, 0.1+r.Float64())
 		if err == nil {
 			s.Field(5)
 			s.Level(0.05)

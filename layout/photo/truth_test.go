@@ -33,7 +33,7 @@ func truth(t testing.TB) (s *Squared, mask image.Image) {
 	for i, c := range meta.Corners {
 		q[i] = geom.Pt(c[0], c[1])
 	}
-	s, err = Square(context.Background(), decode(t, "../../testdata/photos/walnut.jpg"), q, meta.Length, meta.Width, 1)
+	s, err = Square(context.Background(), decode(t, "../../testdata/photos/walnut.jpg"), View{Corners: q}, meta.Length, meta.Width, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,7 +108,7 @@ func BenchmarkSquare(b *testing.B) {
 	img := decode(b, "../../testdata/photos/walnut.jpg")
 	q := [4]geom.Point{{X: 20, Y: 700}, {X: 980, Y: 690}, {X: 970, Y: 60}, {X: 30, Y: 50}}
 	for b.Loop() {
-		if _, err := Square(context.Background(), img, q, 2400, 210, 1); err != nil {
+		if _, err := Square(context.Background(), img, View{Corners: q}, 2400, 210, 1); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -14,7 +14,8 @@ type Board struct {
 	Moisture  float64 // per cent; 0 not measured
 	Price     *Price
 	Bark      Bark
-	Pith      []Pith // one, or several with X where it wanders
+	Pith      []Pith  // one, or several with X where it wanders
+	Heart     float64 // radius of the heartwood about the pith, mm; 0 not known
 	Planes    Planes
 	Log       *Log
 	Shape     Shape
@@ -29,6 +30,10 @@ type Board struct {
 type Face struct {
 	Photo     string         // path relative to the project file, "" none
 	Corners   *[4]geom.Point // pixels of the picture for (0,0), (length,0), (length,width), (0,width)
+	Bow       float64        // of the lens, see photo.Lens
+	White     *[3]float64    // gains of red, green and blue light that make the reference neutral
+	Split     *Split         // nil: zones drawn or taped, not split from the photograph
+	Tones     []Tone         // colours measured on the zones
 	Reference string         // grey or white reference the picture shares with others
 	Base      ZoneKind       // "" = heart
 	Outline   geom.Polygon   // nil: the whole rectangle
@@ -36,8 +41,13 @@ type Face struct {
 	Known     bool // the face has been looked at; an unknown face 2 is read as unseen
 }
 
-// End is an end of a board.
-type End struct{ Photo string }
+// End is an end of a board. Corners are pixels of its photograph: other edge on
+// the face-1 side, marked edge on the face-1 side, marked edge on the face-2
+// side, other edge on the face-2 side, the other end as seen through the board.
+type End struct {
+	Photo   string
+	Corners *[4]geom.Point
+}
 
 // Bark says which face was nearer the bark.
 type Bark string

@@ -30,13 +30,17 @@ func cloneBoard(b *Board) *Board {
 	for i := range c.Faces {
 		c.Faces[i] = cloneFace(b.Faces[i])
 	}
+	for i := range c.Ends {
+		c.Ends[i].Corners = clonePtr(b.Ends[i].Corners)
+	}
 	return &c
 }
 
 func cloneFace(f Face) Face {
-	f.Corners, f.Outline, f.Zones = clonePtr(f.Corners), cloneSlice(f.Outline), cloneZones(f.Zones)
+	f.clonePhotograph()
+	f.Outline, f.Zones = cloneSlice(f.Outline), cloneZones(f.Zones)
 	// Whatever is told of a face makes it known.
-	f.Known = f.Known || f.Photo != "" || f.Corners != nil || f.Reference != "" || f.Base != "" || f.Outline != nil || f.Zones != nil
+	f.Known = f.Known || f.photographed() || f.Base != "" || f.Outline != nil || f.Zones != nil
 	return f
 }
 

@@ -29,6 +29,7 @@ const (
 	RulePolygon      Rule = "polygon"       // three points or more, finite, with area, not crossing itself
 	RuleOutsideFace  Rule = "zone-outside"  // a zone or outline has some part on its face
 	RuleCorners      Rule = "corners"       // photo corners run anticlockwise as seen
+	RulePhotograph   Rule = "photograph"    // lens, white balance and measured colours within what is possible
 	RuleMoisture     Rule = "moisture"      // 0 to 60 per cent
 	RuleShare        Rule = "share"         // shares lie between 0 and 1
 	RuleMixOrder     Rule = "mix-order"     // the even-mix range runs upward
@@ -77,6 +78,8 @@ func hints(r Rule) string {
 		return "move it onto the face, or delete it"
 	case RuleCorners:
 		return "give the corners in the order (0, 0), (length, 0), (length, width), (0, width), anticlockwise as seen in the picture"
+	case RulePhotograph:
+		return "take the line out of the file and read the photograph again, or correct the number"
 	case RuleMoisture:
 		return "give a moisture content from 0 to 60 per cent, 0 where it was not measured"
 	case RuleShare:

@@ -39,10 +39,21 @@ func (c *checker) board(b *Board) {
 		}
 	}
 	c.pith(b)
+	if !within(b.Heart, 0, mostRadius) {
+		c.fail(RuleError{Rule: RulePlace, Board: b.ID, Where: "heart-radius", Detail: fmt.Sprintf("heartwood has a radius of 0 (not known) to %d mm, not %g", mostRadius, b.Heart)})
+	}
 	for i := range b.Faces {
 		c.face(b, i)
 	}
+	for i, e := range b.Ends {
+		if e.Corners != nil && !goodCorners(*e.Corners) && !goodCorners(turnedBack(*e.Corners)) {
+			c.fail(RuleError{Rule: RuleCorners, Board: b.ID, Where: fmt.Sprintf("end %c, corners", 'a'+i), Detail: "the corners are not those of an end seen in the picture"})
+		}
+	}
 }
+
+// turnedBack is the same figure seen from behind.
+func turnedBack(q [4]geom.Point) [4]geom.Point { return [4]geom.Point{q[3], q[2], q[1], q[0]} }
 
 // pith checks the numbers of the pith and that it agrees with the bark side:
 // a pith nearer face 1 than face 2 makes face 1 the heart side.
@@ -87,6 +98,7 @@ func (c *checker) face(b *Board, i int) {
 		e.Rule, e.Where, e.Detail = RuleCorners, at.Where+", corners", "the corners are not those of a face seen in the picture"
 		c.fail(e)
 	}
+	c.photograph(b, i)
 	board := geom.Rect{Max: geom.Pt(b.Length, b.Width)}
 	if len(f.Outline) > 0 {
 		e := at

@@ -73,6 +73,15 @@ func TestBrokenRules(t *testing.T) {
 		{"corners clockwise", corners(120, 80, 3900, 95, 3880, 460, 130, 450), RuleCorners, "face 1, corners"},
 		{"corners crossed", corners(130, 450, 3900, 95, 3880, 460, 120, 80), RuleCorners, "anticlockwise"},
 		{"corners not convex", corners(0, 100, 100, 100, 10, 90, 0, 0), RuleCorners, "corners"},
+		{"bow of no lens", board(func(b *Board) { b.Faces[0].Bow = 0.4 }), RulePhotograph, "face 1, bow"},
+		{"split by whom", board(func(b *Board) { b.Faces[1].Split = &Split{By: "me"} }), RuleWord, "face 2, split"},
+		{"surer than sure", board(func(b *Board) { b.Faces[1].Split = &Split{By: SplitFound, Sure: nan} }), RulePhotograph, "face 2, split"},
+		{"no gain", board(func(b *Board) { b.Faces[0].White = &[3]float64{1, 0, 1} }), RulePhotograph, "face 1, white"},
+		{"tone", board(func(b *Board) { b.Faces[0].Tones = []Tone{{Kind: Sap, Spread: -1}} }), RulePhotograph, "face 1, tones"},
+		{"heart radius", board(func(b *Board) { b.Heart = -1 }), RulePlace, "heart-radius"},
+		{"end corners crossed", board(func(b *Board) {
+			b.Ends[1].Corners = &[4]geom.Point{{X: 0, Y: 0}, {X: 9, Y: 9}, {X: 9, Y: 0}, {X: 0, Y: 9}}
+		}), RuleCorners, "end b"},
 		{"moisture", board(func(b *Board) { b.Moisture = 61 }), RuleMoisture, "61"},
 		{"bark and pith", board(func(b *Board) { b.Bark = BarkFace1 }), RuleBarkPith, "board A, pith"},
 		{"bark and pith above", board(func(b *Board) { b.Pith[0].Depth = 14 }), RuleBarkPith, "disagree"},

@@ -29,9 +29,9 @@ func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
 		fb.Faces[i] = faceOf(&b.Faces[i])
 	}
 	for i := range fb.Faces {
-		switch f, o := &fb.Faces[i], &b.Faces[1-i]; {
-		case b.Faces[i].Known:
-		case o.Known:
+		switch f := &fb.Faces[i]; {
+		case looked(&b.Faces[i]):
+		case looked(&b.Faces[1-i]):
 			*f = throughFace(fb, 1-i)
 		default:
 			f.Guessed = true // nothing was said of either face: as the file's defaults have it
@@ -48,6 +48,10 @@ func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
 	applyMeasured(p, b.Species, fb)
 	return fb
 }
+
+// looked reports whether the zones of a face are known: a photograph that is
+// still to be split says nothing of them.
+func looked(f *model.Face) bool { return f.Known && !f.Open() }
 
 // faceOf copies a face without its picture.
 func faceOf(f *model.Face) face.BoardFace {

@@ -13,7 +13,6 @@ import (
 	"sort"
 
 	"heartside/layout/colour"
-	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
 	"heartside/model/file"
@@ -49,6 +48,7 @@ const (
 type pictureKey struct {
 	name          string
 	corners       [4]struct{ X, Y float64 }
+	bow           float64
 	length, width float64
 }
 
@@ -81,7 +81,7 @@ func keyOfPicture(b *model.Board, face int) (pictureKey, bool) {
 	if f.Photo == "" || f.Corners == nil {
 		return pictureKey{}, false
 	}
-	k := pictureKey{name: f.Photo, length: b.Length, width: b.Width}
+	k := pictureKey{name: f.Photo, bow: f.Bow, length: b.Length, width: b.Width}
 	for i, c := range f.Corners {
 		k.corners[i].X, k.corners[i].Y = c.X, c.Y
 	}
@@ -97,16 +97,16 @@ func (ps *pictures) want(p *model.Project) {
 				continue
 			}
 			ps.got[k] = &picture{}
-			ps.load(k, *b.Faces[i].Corners, b)
+			ps.load(k, photo.View{Corners: *b.Faces[i].Corners, Bow: b.Faces[i].Bow}, b)
 		}
 	}
 }
 
-func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
+func (ps *pictures) load(k pictureKey, view photo.View, b *model.Board) {
 	length, width := b.Length, b.Width
 	from, ctx := ps.from, ps.ctx
 	work := func() picture {
-		sq, err := readPicture(ctx, from, k.name, corners, length, width)
+		sq, err := readPicture(ctx, from, k.name, view, length, width)
 		if err != nil {
 			return picture{err: err, done: true}
 		}
@@ -139,7 +139,7 @@ func (ps *pictures) load(k pictureKey, corners [4]geom.Point, b *model.Board) {
 }
 
 // readPicture opens, decodes and squares one photograph.
-func readPicture(ctx context.Context, from Source, name string, corners [4]geom.Point, length, width float64) (*photo.Squared, error) {
+func readPicture(ctx context.Context, from Source, name string, view photo.View, length, width float64) (*photo.Squared, error) {
 	r, err := from.Open(name)
 	if err != nil {
 		return nil, file.Cause(err)
@@ -160,7 +160,7 @@ func readPicture(ctx context.Context, from Source, name string, corners [4]geom.
 	if err != nil {
 		return nil, fmt.Errorf("the picture is damaged: %w", err)
 	}
-	return photo.Square(ctx, img, photo.View{Corners: corners}, length, width, picturePx)
+	return photo.Square(ctx, img, view, length, width, picturePx)
 }
 
 // rename goes on with the pictures read so far under their new names.

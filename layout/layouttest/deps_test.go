@@ -32,6 +32,7 @@ var arrows = Arrows{
 	"app/session":           {"layout/...", "model/...", "assets"},
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},
 	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
+	"app/boardset":          {"layout/..."},
 	"app/demophotos":        {"layout/...", "model/...", "assets", "app/session"},
 
 	"app/ui": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet"},

@@ -194,10 +194,19 @@ func (g gen) board(id string) *model.Board {
 	for i := range rapid.IntRange(0, 3).Draw(g.T, "piths") {
 		b.Pith = append(b.Pith, model.Pith{X: float64(i), HasX: true, Across: g.mm("across", -200, 200), Depth: g.mm("depth", -200, 200)})
 	}
+	if g.coin("end") {
+		b.Heart = g.mm("heart", 0, 900)
+		b.Ends[1] = model.End{Photo: "photos/e.jpg", Corners: &[4]geom.Point{{X: 0, Y: 0}, {X: 200, Y: 2}, {X: 210, Y: 40}, {X: 2, Y: 33}}}
+	}
 	for i := range b.Faces {
 		f := &b.Faces[i]
 		if f.Known = g.coin("known"); !f.Known {
 			continue
+		}
+		if g.coin("read") {
+			f.Bow, f.White = g.mm("bow", -0.3, 0.3), &[3]float64{1, 0.5, g.mm("white", 0.125, 8)}
+			f.Split = &model.Split{By: model.SplitFound, Sure: g.mm("sure", 0, 1)}
+			f.Tones = []model.Tone{{Kind: model.Sap, Mean: colour.Lab{L: 70, A: 6, B: 20.5}, Spread: 3.25}}
 		}
 		f.Photo, f.Reference = g.word("photo", "", "photos/x.jpg", "../a b.png"), g.word("reference", "", "grey: 1")
 		f.Base = model.ZoneKind(g.word("base", "", "heart", "sap", "unseen"))

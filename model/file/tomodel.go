@@ -40,7 +40,8 @@ func (v *boardV1) board() *model.Board {
 		ID: v.ID, Species: v.Species, Length: v.Length, Width: v.Width, Thickness: v.Thickness,
 		Moisture: v.Moisture, Bark: model.Bark(v.Bark), Planes: model.Planes(v.Planes),
 		Shape: model.Shape(v.Shape), Wanted: model.Wanted(v.Wanted), Note: v.Note,
-		Ends: [2]model.End{model.End(v.Ends.A), model.End(v.Ends.B)},
+		Ends:  [2]model.End{v.Ends.A.end(), v.Ends.B.end()},
+		Heart: v.Heart,
 	}
 	if v.Planes == "unknown" {
 		b.Planes = model.PlanesUnknown
@@ -68,16 +69,30 @@ func (v *boardV1) board() *model.Board {
 
 func (v *faceV1) face() model.Face {
 	f := model.Face{Photo: v.Photo, Reference: v.Reference, Base: model.ZoneKind(v.Base), Outline: v.Outline.polygon(), Known: true}
-	if v.Corners != nil {
-		f.Corners = new([4]geom.Point)
-		for i, c := range v.Corners {
-			f.Corners[i] = geom.Pt(c[0], c[1])
-		}
+	f.Corners, f.Bow, f.White = cornersV1(v.Corners), v.Bow, v.White
+	if v.Split != nil {
+		f.Split = &model.Split{By: model.SplitBy(v.Split.By), Sure: v.Split.Sure}
+	}
+	for _, t := range v.Tones {
+		f.Tones = append(f.Tones, model.Tone{Kind: model.ZoneKind(t.Kind), Mean: *labV1(&t.Lab), Spread: t.Spread})
 	}
 	for _, z := range v.Zones {
 		f.Zones = append(f.Zones, model.Zone{Kind: model.ZoneKind(z.Kind), Polygon: z.Polygon.polygon()})
 	}
 	return f
+}
+
+func (v endV1) end() model.End { return model.End{Photo: v.Photo, Corners: cornersV1(v.Corners)} }
+
+func cornersV1(v *[4]pointV1) *[4]geom.Point {
+	if v == nil {
+		return nil
+	}
+	out := new([4]geom.Point)
+	for i, c := range v {
+		out[i] = geom.Pt(c[0], c[1])
+	}
+	return out
 }
 
 func (v polygonV1) polygon() geom.Polygon {

@@ -64,6 +64,7 @@ type boardV1 struct {
 	Price     *priceV1 `key:"price"`
 	Bark      string   `key:"bark" enum:"1|2|none"`
 	Pith      pithsV1  `key:"pith"`
+	Heart     float64  `key:"heart-radius"`
 	Planes    string   `key:"planes" enum:"from-marked-end|to-marked-end|mixed|unknown"`
 	Log       *logV1   `key:"log"`
 	Shape     shapeV1  `key:"shape"`
@@ -107,10 +108,25 @@ type facesV1 struct {
 type faceV1 struct {
 	Photo     string       `key:"photo"`
 	Corners   *[4]pointV1  `key:"corners"`
+	Bow       float64      `key:"bow"`
+	White     *[3]float64  `key:"white"`
+	Split     *splitV1     `key:"split"`
+	Tones     []toneV1     `key:"tones"`
 	Reference string       `key:"reference"`
 	Base      string       `key:"base" enum:"heart|sap|flaw|unseen"`
 	Outline   polygonV1    `key:"outline"`
 	Zones     []faceZoneV1 `key:"zones"`
+}
+
+type splitV1 struct {
+	By   string  `key:"by,required" enum:"open|found|checked"`
+	Sure float64 `key:"sure"`
+}
+
+type toneV1 struct {
+	Kind   string     `key:"kind,required" enum:"heart|sap|flaw"`
+	Lab    [3]float64 `key:"lab,required"`
+	Spread float64    `key:"spread"`
 }
 
 type faceZoneV1 struct {
@@ -128,7 +144,8 @@ type endsV1 struct {
 }
 
 type endV1 struct {
-	Photo string `key:"photo"`
+	Photo   string      `key:"photo"`
+	Corners *[4]pointV1 `key:"corners"`
 }
 
 type panelV1 struct {

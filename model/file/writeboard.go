@@ -22,6 +22,9 @@ func (e *emitter) board(b *model.Board) {
 		e.line(4, "bark: %s", word(string(b.Bark)))
 	}
 	e.pith(b.Pith)
+	if b.Heart != 0 {
+		e.line(4, "heart-radius: %s", e.mm(b.Heart))
+	}
 	if b.Planes != model.PlanesUnknown {
 		e.line(4, "planes: %s", word(string(b.Planes)))
 	}
@@ -39,15 +42,22 @@ func (e *emitter) board(b *model.Board) {
 	}
 	e.faces(b)
 	if b.Ends != [2]model.End{} {
-		e.line(4, "ends: %s", flow("a", end(b.Ends[0]), "b", end(b.Ends[1])))
+		e.line(4, "ends: %s", flow("a", e.end(b.Ends[0]), "b", e.end(b.Ends[1])))
 	}
 }
 
-func end(v model.End) string {
-	if v.Photo == "" {
+func (e *emitter) end(v model.End) string {
+	var pairs []string
+	if v.Photo != "" {
+		pairs = append(pairs, "photo", word(v.Photo))
+	}
+	if v.Corners != nil {
+		pairs = append(pairs, "corners", e.points(v.Corners[:], 10, 18))
+	}
+	if len(pairs) == 0 {
 		return "{}"
 	}
-	return flow("photo", word(v.Photo))
+	return flow(pairs...)
 }
 
 func (e *emitter) pith(list []model.Pith) {
@@ -84,7 +94,7 @@ func (e *emitter) faces(b *model.Board) {
 
 // told reports whether there is anything to write of a face.
 func told(f model.Face) bool {
-	return f.Known || f.Photo != "" || f.Corners != nil || f.Reference != "" || f.Base != "" || len(f.Outline) > 0 || len(f.Zones) > 0
+	return f.Known || f.Photo != "" || f.Corners != nil || f.Bow != 0 || f.White != nil || f.Split != nil || len(f.Tones) > 0 || f.Reference != "" || f.Base != "" || len(f.Outline) > 0 || len(f.Zones) > 0
 }
 
 func (e *emitter) face(n int, f model.Face) {
@@ -101,6 +111,16 @@ func (e *emitter) face(n int, f model.Face) {
 	if f.Corners != nil {
 		e.line(8, "corners: %s", e.points(f.Corners[:], 10, 18))
 	}
+	if f.Bow != 0 {
+		e.line(8, "bow: %s", e.fine(f.Bow))
+	}
+	if f.White != nil {
+		e.line(8, "white: [%s, %s, %s]", e.fine(f.White[0]), e.fine(f.White[1]), e.fine(f.White[2]))
+	}
+	if f.Split != nil {
+		e.line(8, "split: %s", flow("by", word(string(f.Split.By)), "sure", e.fine(f.Split.Sure)))
+	}
+	e.tones(f.Tones)
 	if f.Reference != "" {
 		e.line(8, "reference: %s", word(f.Reference))
 	}
@@ -116,5 +136,15 @@ func (e *emitter) face(n int, f model.Face) {
 	e.line(8, "zones:")
 	for _, z := range f.Zones {
 		e.line(10, "- {kind: %s, polygon: %s}", word(string(z.Kind)), e.points(z.Polygon, 14, 36))
+	}
+}
+
+func (e *emitter) tones(list []model.Tone) {
+	if len(list) == 0 {
+		return
+	}
+	e.line(8, "tones:")
+	for _, t := range list {
+		e.line(10, "- %s", flow("kind", word(string(t.Kind)), "lab", e.mms(t.Mean.L, t.Mean.A, t.Mean.B), "spread", e.mm(t.Spread)))
 	}
 }

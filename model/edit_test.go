@@ -32,6 +32,8 @@ func allEdits() []Edit {
 		RenameBoard{"A", "H"},
 		RemoveBoard{"B"},
 		SetFace{"B", 1, Face{Base: Sap}},
+		SetFaces{[]FaceAt{{"B", 1, Face{Base: Sap}}, {"B", 2, Face{Base: Flaw}}}, "x"},
+		AddBoards{[]*Board{NewBoard("Y", "teak", 900, 100, 25), NewBoard("Z", "teak", 900, 100, 25)}},
 		SetZones{"A", 2, []Zone{{Flaw, ring(10, 10, 50, 10, 50, 60)}}, "Draw a flaw"},
 		AddPanel{NewPanel("door", RoleDoor, 600, 400, 20)},
 		SetPanel{&top},
@@ -70,7 +72,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 38 {
+	if len(seen) != 40 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }
@@ -135,7 +137,7 @@ func TestSameAgainChangesNothing(t *testing.T) {
 	for _, e := range allEdits() {
 		switch e.(type) {
 		case FlipStrip, TurnStrip, SwapStrips, // the other way round again
-			AddBoard, AddPanel, AddStrip, ToSpares, FromSpares, RemoveSpare,
+			AddBoard, AddBoards, AddPanel, AddStrip, ToSpares, FromSpares, RemoveSpare,
 			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept: // not there, or there twice
 			continue
 		}

@@ -117,6 +117,14 @@ func (h *History) Retell(f func(*Project) *Project) {
 	h.now, h.saved = f(h.now), f(h.saved)
 }
 
+// Amend is Retell for what the file does not hold: what was saved stays what
+// was saved, so that a state that f changes counts as not saved.
+func (h *History) Amend(f func(*Project) *Project) {
+	saved := h.saved
+	h.Retell(f)
+	h.saved = saved
+}
+
 // States returns every state that can be reached, each once.
 func (h *History) States() []*Project {
 	out := []*Project{h.now}

@@ -1,0 +1,95 @@
+package model
+
+import (
+	"cmp"
+	"slices"
+)
+
+// AddBoards puts several boards at the end of the stack.
+type AddBoards struct{ Boards []*Board }
+
+// Label implements Edit.
+func (e AddBoards) Label() string {
+	if len(e.Boards) == 1 {
+		return "Add board " + boardID(e.Boards[0])
+	}
+	return "Add boards"
+}
+
+func (e AddBoards) apply(p *Project) (*Project, error) {
+	for _, b := range e.Boards {
+		q, err := AddBoard{b}.apply(p)
+		if err != nil {
+			return nil, err
+		}
+		p = q
+	}
+	return p, nil
+}
+
+// FaceAt is a face of a board.
+type FaceAt struct {
+	Board string
+	Face  int // 1 or 2
+	Value Face
+}
+
+// SetFaces replaces several faces at once.
+type SetFaces struct {
+	Faces []FaceAt
+	Verb  string // what was done; "" for "Change faces"
+}
+
+// Label implements Edit.
+func (e SetFaces) Label() string { return cmp.Or(e.Verb, "Change faces") }
+
+func (e SetFaces) apply(p *Project) (*Project, error) {
+	for _, f := range e.Faces {
+		q, err := SetFace(f).apply(p)
+		if err != nil {
+			return nil, err
+		}
+		p = q
+	}
+	return p, nil
+}
+
+// Read returns a function that tells a project with a photograph read: value
+// takes the place of that face where it waits to be split with the picture of
+// that name. Boards and projects met before give the same ones again, so that
+// states of a history go on sharing what they share.
+func Read(board string, face int, name string, value Face) func(*Project) *Project {
+	if face < 1 || face > 2 {
+		return func(p *Project) *Project { return p }
+	}
+	boards, projects := map[*Board]*Board{}, map[*Project]*Project{}
+	read := func(b *Board) *Board {
+		if c, ok := boards[b]; ok {
+			return c
+		}
+		out := b
+		if f := &b.Faces[face-1]; f.Photo == name && f.Open() {
+			c := *b
+			c.Faces[face-1] = cloneFace(value)
+			out = &c
+		}
+		boards[b] = out
+		return out
+	}
+	return func(p *Project) *Project {
+		if q, ok := projects[p]; ok {
+			return q
+		}
+		out := p
+		if i := slices.IndexFunc(p.Boards, func(b *Board) bool { return b.ID == board }); i >= 0 {
+			if c := read(p.Boards[i]); c != p.Boards[i] {
+				q := *p
+				q.Boards = slices.Clone(p.Boards)
+				q.Boards[i] = c
+				out = &q
+			}
+		}
+		projects[p] = out
+		return out
+	}
+}

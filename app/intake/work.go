@@ -6,15 +6,15 @@ import (
 	"fmt"
 	"sync"
 
-	"heartside/layout/photo"
+	"heartside/layout/geom"
 )
 
 // Job is a photograph of a face to be read.
 type Job struct {
 	Place         Place
-	Path          string      // of the file
-	Length, Width float64     // of the board, mm
-	View          *photo.View // corners the maker gave; nil: to be found
+	Name          string         // of the picture, as the project knows it
+	Length, Width float64        // of the board, mm
+	Corners       *[4]geom.Point // the maker's; nil: to be found
 }
 
 // Step is how far a job is.
@@ -96,7 +96,7 @@ func one(ctx context.Context, j Job, read ReadFunc, tell func(Step)) (n News) {
 	}
 	defer func() {
 		if v := recover(); v != nil {
-			n.Step, n.Reading, n.Err = Failed, nil, fmt.Errorf("reading %s went wrong inside (%v); give its corners by hand, or enter the board with a tape", j.Path, v)
+			n.Step, n.Reading, n.Err = Failed, nil, fmt.Errorf("reading %s went wrong inside (%v); give its corners by hand, or enter the board with a tape", j.Name, v)
 		}
 	}()
 	r, err := read(ctx, j, tell)

@@ -12,7 +12,7 @@ import (
 func jobs(n int) []Job {
 	var out []Job
 	for i := range n {
-		out = append(out, Job{Place: Place{fmt.Sprint("B", i), Face1}, Path: fmt.Sprint(i)})
+		out = append(out, Job{Place: Place{fmt.Sprint("B", i), Face1}, Name: fmt.Sprint(i)})
 	}
 	return out
 }
@@ -25,7 +25,7 @@ func TestWorkDoesEveryJobOnce(t *testing.T) {
 		for m := most.Load(); n > m && !most.CompareAndSwap(m, n); m = most.Load() {
 		}
 		tell(Opening)
-		switch j.Path {
+		switch j.Name {
 		case "3":
 			return nil, errors.New("torn")
 		case "4":
@@ -37,10 +37,10 @@ func TestWorkDoesEveryJobOnce(t *testing.T) {
 	steps := map[string][]Step{}
 	errs := map[string]error{}
 	Work(context.Background(), jobs(7), 2, read, func(n News) {
-		steps[n.Job.Path] = append(steps[n.Job.Path], n.Step)
-		errs[n.Job.Path] = n.Err
+		steps[n.Job.Name] = append(steps[n.Job.Name], n.Step)
+		errs[n.Job.Name] = n.Err
 		if (n.Step == Done) != (n.Reading != nil) {
-			t.Errorf("job %s at %v has reading %v", n.Job.Path, n.Step, n.Reading)
+			t.Errorf("job %s at %v has reading %v", n.Job.Name, n.Step, n.Reading)
 		}
 	})
 	for i := range 7 {
@@ -62,7 +62,7 @@ func TestWorkStops(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	var done, stopped int
 	Work(ctx, jobs(5), 1, func(ctx context.Context, j Job, tell func(Step)) (*Reading, error) {
-		if j.Path == "1" {
+		if j.Name == "1" {
 			stop()
 			return nil, fmt.Errorf("given up: %w", ctx.Err())
 		}
@@ -74,7 +74,7 @@ func TestWorkStops(t *testing.T) {
 		case Stopped:
 			stopped++
 		default:
-			t.Errorf("%v of job %s: %v", n.Step, n.Job.Path, n.Err)
+			t.Errorf("%v of job %s: %v", n.Step, n.Job.Name, n.Err)
 		}
 	})
 	if done != 1 || stopped != 4 {

@@ -3,6 +3,7 @@ package session
 import (
 	"context"
 
+	"heartside/app/intake"
 	"heartside/layout/face"
 	"heartside/model"
 )
@@ -13,6 +14,8 @@ type Options struct {
 	// the background: pictures and fixes are then made at once, in the call
 	// that needs them.
 	Post func(f func())
+	// Read reads a photograph; nil for intake.Reader on the project's pictures.
+	Read intake.ReadFunc
 }
 
 // Session is one project being edited.
@@ -28,6 +31,7 @@ type Session struct {
 	readers  map[string]*panelReader
 	before   map[string]*panelReader
 	fixes    fixBook
+	taken    takeIn
 	notices  []string
 	onChange []func()
 	work     context.Context
@@ -53,6 +57,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.viewer = newViewer()
 	s.readers, s.before = map[string]*panelReader{}, map[string]*panelReader{}
 	s.fixes = fixBook{}
+	s.taken = takeIn{news: map[intake.Place]intake.News{}}
 	s.pics = newPictures(s)
 	s.sel = Selection{Zone: -1}
 	s.pics.want(p)

@@ -26,6 +26,7 @@ type bandData struct {
 	centre float64
 	edges  [2]float64 // mm along the front and the back edge of the panel
 	worst  int        // the strip that holds most of it
+	mostly float64    // the share of its area that lies there
 	level  int        // the first band of the streak it is part of
 }
 

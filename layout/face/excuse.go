@@ -12,6 +12,7 @@ import (
 // published source.
 const (
 	edgeAlong    = 0.80 // of the length, along an outside long edge
+	edgeAnswer   = 0.40 // of the length, along an edge so that it answers a band along the other
 	edgeWidest   = 0.15 // of the panel's width, the mean width of an edge band
 	mirrorOff    = 0.05 // of the width, how far a mirrored pair may be off
 	mirrorLeast  = 15.0 // mm, the same at least
@@ -67,7 +68,7 @@ func atEdge(p *Panel, bands []bandData, b *bandData, k bar) bool {
 		if k.least(b.edges[e], edgeAlong*p.Length) {
 			return true
 		}
-		if b.edges[e] <= 0 || !k.least(b.edges[e], edgeAlong*b.Length) {
+		if !k.least(b.edges[e], edgeAnswer*p.Length) || !k.least(b.edges[e], edgeAlong*b.Length) {
 			continue
 		}
 		for n := range bands {
@@ -127,15 +128,15 @@ func (r *Reader) paired(p *Panel, bands []bandData, i int, k bar) bool {
 func (r *Reader) partner(p *Panel, bands []bandData, i int, k bar) int {
 	b := &bands[i]
 	best, nearest, next := -1, math.Inf(1), math.Inf(1)
-	if len(b.Strips) != 1 {
+	if b.mostly < jointShare {
 		return best
 	}
 	for n := range bands {
 		o := &bands[n]
-		if n == i || len(o.Strips) != 1 {
+		if n == i || o.mostly < jointShare {
 			continue
 		}
-		front, rear := min(b.Strips[0], o.Strips[0]), max(b.Strips[0], o.Strips[0])
+		front, rear := min(b.worst, o.worst), max(b.worst, o.worst)
 		if rear-front != 1 || !mirrors(b, o, r.ys[rear], p.Strips[front].W+p.Strips[rear].W, k) {
 			continue
 		}
@@ -181,26 +182,49 @@ func patterned(p *Panel, g *grouping, i int, k bar) bool {
 		l.place, l.area, l.own = l.place.Union(b.place), l.area+b.Area, l.own || n == i
 	}
 	g.levels = levels
+	if len(levels) < patternCount {
+		return false
+	}
+	slices.SortFunc(levels, func(a, b level) int {
+		return cmp.Or(cmp.Compare(a.area, b.area), cmp.Compare(a.place.Min.Y, b.place.Min.Y))
+	})
+	own := slices.IndexFunc(levels, func(l level) bool { return l.own })
 	g.areas = g.areas[:0]
 	for _, l := range levels {
 		g.areas = append(g.areas, l.area)
 	}
-	if len(levels) < patternCount {
-		return false
-	}
-	slices.Sort(g.areas)
-	median := (g.areas[(len(levels)-1)/2] + g.areas[len(levels)/2]) / 2
 	slices.SortFunc(levels, func(a, b level) int { return cmp.Compare(a.place.Min.Y, b.place.Min.Y) })
-	count, reach, gap, own := 0, 0.0, 0.0, false
+	// The widest choice of like areas leaves the smallest gaps.
+	for from := 0; from <= own; from++ {
+		for to := len(levels); to > own && to >= from+patternCount; to-- {
+			if alike(g.areas[from:to], k) {
+				if spread(levels, g.areas[from], g.areas[to-1], p.Width, k) {
+					return true
+				}
+				break
+			}
+		}
+	}
+	return false
+}
+
+// alike reports whether areas, in order, lie within a factor of their median.
+func alike(areas []float64, k bar) bool {
+	n := len(areas)
+	median := (areas[(n-1)/2] + areas[n/2]) / 2
+	return k.most(median/areas[0], patternArea) && k.most(areas[n-1]/median, patternArea)
+}
+
+// spread reports whether the levels with areas from lo to hi, given in order
+// of Y, leave no large gap across the width.
+func spread(levels []level, lo, hi, width float64, k bar) bool {
+	reach, gap := 0.0, 0.0
 	for _, l := range levels {
-		if !k.most(max(l.area, median)/min(l.area, median), patternArea) {
+		if l.area < lo || l.area > hi {
 			continue
 		}
-		count++
-		own = own || l.own
 		gap = max(gap, l.place.Min.Y-reach)
 		reach = max(reach, l.place.Max.Y)
 	}
-	gap = max(gap, p.Width-reach)
-	return own && count >= patternCount && k.most(gap, patternGap*p.Width)
+	return k.most(max(gap, width-reach), patternGap*width)
 }

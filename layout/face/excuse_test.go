@@ -25,7 +25,9 @@ func TestExcuses(t *testing.T) {
 		{"edge, 68 wide", nil, zones(Sap, rect(0, -9, 900, 68)), NoExcuse},
 		{"1.9 from the edge", nil, zones(Sap, rect(0, 1.9, 900, 30)), ExcuseEdge},
 		{"2.1 from the edge", nil, zones(Sap, rect(0, 2.1, 900, 30)), NoExcuse},
-		{"short edge band, the other edge whole", nil, zones(Sap, rect(0, -9, 300, 30), rect(0, 440, 900, 460)), ExcuseEdge},
+		// Answering an edge whole takes 40 %: 360.
+		{"edge band of 370, the other edge whole", nil, zones(Sap, rect(0, -9, 370, 60), rect(0, 442, 900, 460)), ExcuseEdge},
+		{"edge band of 350, the other edge whole", nil, zones(Sap, rect(0, -9, 350, 60), rect(0, 442, 900, 460)), NoExcuse},
 		{"short edge band, the other edge short", nil, zones(Sap, rect(0, -9, 300, 30), rect(300, 440, 1000, 460)), NoExcuse},
 		// Mirror: off by 22.5 at most, 60 % of the shorter in common, 2.5 times.
 		{"mirrored, off by 22", one, zones(Sap, rect(0, 90, 900, 110), rect(0, 318, 900, 338)), ExcuseMirror},
@@ -48,10 +50,15 @@ func TestExcuses(t *testing.T) {
 		// Pair about the joint at 90, strips 90 wide: off by 15 at most.
 		{"paired, off by 14", nil, zones(Sap, rect(0, 50, 900, 60), rect(0, 106, 900, 116)), ExcusePair},
 		{"paired, off by 16", nil, zones(Sap, rect(0, 50, 900, 60), rect(0, 104, 900, 114)), NoExcuse},
+		{"paired, one past the next joint by a hair", []float64{150. / 450, 29.5 / 450, 270.5 / 450}, zones(Sap, rect(0, 120, 900, 140), rect(0, 160, 900, 180)), ExcusePair},
 		{"mirrored about a joint two away", nil, zones(Sap, rect(0, 50, 900, 60), rect(0, 255, 900, 265)), NoExcuse},
 		// Pattern: three, factor 3 of the median, gaps of 225 at most.
 		{"three, the largest gap 224", one, zones(Sap, rect(0, 30, 900, 40), rect(0, 80, 900, 90), rect(0, 314, 900, 324)), ExcusePattern},
 		{"three, the largest gap 226", one, zones(Sap, rect(0, 30, 900, 40), rect(0, 80, 900, 90), rect(0, 316, 900, 326)), NoExcuse},
+		// Whoever is in a pattern is judged by the median of those in it.
+		{"three, and scraps between them", one, zones(Sap, rect(0, 60, 900, 84), rect(0, 185, 900, 209), rect(0, 340, 900, 364),
+			rect(100, 130, 200, 140), rect(400, 150, 500, 160), rect(700, 260, 800, 270), rect(300, 300, 400, 310)), ExcusePattern},
+		{"three, 3.5 times apart, and a scrap", one, zones(Sap, rect(0, 90, 900, 130), rect(0, 213, 900, 238), rect(0, 340, 900, 347.1), rect(100, 160, 180, 172)), NoExcuse},
 		{"two only", one, zones(Sap, rect(0, 100, 900, 110), rect(0, 250, 900, 260)), NoExcuse},
 		{"three, one 2.9 times the others", one, zones(Sap, rect(0, 90, 900, 119), rect(0, 200, 900, 210), rect(0, 300, 900, 310)), ExcusePattern},
 		{"three, one 3.1 times the others", one, zones(Sap, rect(0, 90, 900, 121), rect(0, 200, 900, 210), rect(0, 300, 900, 310)), NoExcuse},
@@ -85,6 +92,59 @@ func TestLoneOnlyWhereOthersAreFew(t *testing.T) {
 		r := ReadFull(d.panel())
 		if got := count(r, LoneStreak); got != c.lone {
 			t.Errorf("%g mm beside it: %d lone, want %d\n%s", c.wide, got, c.lone, describe(r))
+		}
+	}
+}
+
+// Wood not seen yet is no company: one streak of 60 mm with 250 of 450 mm not
+// seen stands alone, and so does one of 25 beside one of 49 (10.9 %).
+func TestUnseenIsNoCompany(t *testing.T) {
+	for _, c := range []struct {
+		sap  []Zone
+		lone int
+	}{
+		{zones(Sap, rect(0, 60, 900, 120)), 1},
+		{zones(Sap, rect(0, 20, 900, 45), rect(0, 120, 900, 169)), 2},
+	} {
+		d := drawing{length: 900, width: 450, strips: []float64{1}, show: append(c.sap, zones(Unseen, rect(0, 190, 900, 440))...)}
+		r := ReadFull(d.panel())
+		n := 0
+		for _, b := range r.Show.Bands {
+			if b.Lone {
+				n++
+			}
+		}
+		if n != c.lone {
+			t.Errorf("%d lone streaks, want %d\n%s", n, c.lone, describe(r))
+		}
+	}
+}
+
+// Strips that fall short of the panel by what a file rounds off, or by up to
+// 2 mm, still make its edge.
+func TestEdgeOfStripsThatFallShort(t *testing.T) {
+	for _, short := range []float64{0, 0.0001, 0.01, 1, 3.9} {
+		d := drawing{length: 900, width: 400, strips: []float64{1. / 3, 1. / 3, 1. / 3}, show: zones(Sap, rect(0, 0, 900, 30+short/2))}
+		p := d.panel()
+		p.Width = 400 + short
+		r := ReadFull(p)
+		if b := r.Show.Bands[0]; b.Excuse != ExcuseEdge || count(r, OneSidedEdge) != 1 {
+			t.Errorf("short by %g: %q\n%s", short, b.Excuse, describe(r))
+		}
+	}
+}
+
+// A chip or a sliver does not answer a band along the other edge.
+func TestWhatAnswersAnEdge(t *testing.T) {
+	for _, c := range []struct {
+		other geom.Polygon
+		told  int
+	}{
+		{rect(0, 440, 75, 450), 1}, {rect(0, 448.5, 900, 450), 1}, {rect(0, 430, 450, 450), 0},
+	} {
+		d := drawing{length: 900, width: 450, strips: []float64{1}, show: zones(Sap, rect(0, 0, 900, 30), c.other)}
+		if r := ReadFull(d.panel()); count(r, OneSidedEdge) != c.told {
+			t.Errorf("%v answers: %d told, want %d\n%s", c.other, count(r, OneSidedEdge), c.told, describe(r))
 		}
 	}
 }

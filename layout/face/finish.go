@@ -77,7 +77,7 @@ type stripKey struct {
 	up         int
 	turned     bool
 	clip       geom.Rect // the panel's rectangle within the strip, place coordinates
-	reach      uint8     // sides of the panel that cut the strip, a bit for each
+	reach      uint8     // sides of the panel that cut the strip or all but touch it, a bit for each
 	left, at   float64   // where the strip lies, only where the outline or the hidden matter
 	outline    uint64
 	thickness  float64
@@ -93,7 +93,8 @@ func (f *finished) key(p *Panel, i int, y float64) stripKey {
 	}
 	own := geom.Rect{Max: geom.Pt(s.L, s.W)}
 	k.clip = own.Intersect(geom.Rect{Min: geom.Pt(-left, -y), Max: geom.Pt(p.Length-left, p.Width-y)})
-	const eps = 1e-6
+	// A panel that its strips do not quite fill ends with their own edges.
+	const eps = gapAcross
 	for side, reaches := range [...]bool{
 		Front: -y > -eps && -y < s.W, Rear: p.Width-y < s.W+eps && p.Width-y > 0,
 		Left: -left > -eps && -left < s.L, Right: p.Length-left < s.L+eps && p.Length-left > 0,

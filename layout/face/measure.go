@@ -30,6 +30,7 @@ func (r *Reader) fill(p *Panel, side Side, g *grouping, b *bandData) {
 			most, b.worst = inStrip, int(n.strip)
 		}
 	}
+	b.mostly = most / b.Area
 	wooded := sumIntervals(g.stretches)
 	if wooded > 0 {
 		b.MeanWidth = b.Area / wooded

@@ -219,19 +219,16 @@ func (r *Reader) readJoints(p *Panel) {
 	}
 }
 
-// shareOf returns the share that part has of part and rest, with the range
-// that the unseen leaves.
+// shareOf returns the share that part has of the whole, with the range that
+// the unseen leaves.
 func shareOf(part, rest, unseen float64) Share {
 	all := part + rest + unseen
 	if all <= 0 {
 		return Share{}
 	}
-	s := Share{Lo: part / all, Hi: (part + unseen) / all}
-	if part+rest > 0 {
-		s.Value = part / (part + rest)
-	}
+	s := Share{Value: part / all, Lo: part / all, Hi: (part + unseen) / all}
 	if unseen == 0 {
-		s.Lo, s.Hi = s.Value, s.Value
+		s.Hi = s.Value
 	}
 	return s
 }

@@ -86,7 +86,7 @@ func (r *Reader) judgeBands(p *Panel, side Side) {
 		b.Excuse = r.excuse(p, g, i, bar(k))
 		stands := b.Unknown || b.Contrast >= limits.Contrast*k
 		b.Later = stands && !b.Unknown && b.Today < limits.Contrast
-		others := f.Unwanted.Value - b.Share
+		others := f.Unwanted.Lo - b.Share // what is not seen yet counts for nothing
 		b.Lone = seen && !b.Sliver && b.Excuse == NoExcuse && stands && others < limits.Streak/k
 		b.Later = b.Later && b.Lone
 	}

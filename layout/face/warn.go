@@ -14,7 +14,7 @@ const (
 	lopsidedOff   = 0.10 // of the width, the balance point off the middle
 	moistureMost  = 2.0  // per cent between neighbours
 	flawLeast     = 1.0  // mm2
-	sizeEps       = 1e-6 // mm
+	sizeEps       = 0.05 // mm; what is printed is rounded to as much, and files to less
 )
 
 // weights rank the kinds; what is found adds less than the steps between them.

@@ -109,7 +109,7 @@ func (r *Reader) warnOneEdge(p *Panel, side Side) {
 		b := &bands[i]
 		k := r.tight(OneSidedEdge, side, b.place)
 		for e := range b.edges {
-			if b.edges[e] < edgeAlong*p.Length*k || answered(bands, 1-e) {
+			if b.edges[e] < edgeAlong*p.Length*k || answered(p, bands, 1-e) {
 				continue
 			}
 			r.tell(p, Warning{
@@ -121,10 +121,10 @@ func (r *Reader) warnOneEdge(p *Panel, side Side) {
 }
 
 // answered reports whether some band lies along a long edge for most of its
-// own length.
-func answered(bands []bandData, e int) bool {
+// own length and a good part of the panel's.
+func answered(p *Panel, bands []bandData, e int) bool {
 	for i := range bands {
-		if b := &bands[i]; b.edges[e] > 0 && b.edges[e] >= edgeAlong*b.Length-barEps {
+		if b := &bands[i]; !b.Sliver && b.edges[e] >= edgeAnswer*p.Length-barEps && b.edges[e] >= edgeAlong*b.Length-barEps {
 			return true
 		}
 	}

@@ -29,13 +29,15 @@ var arrows = Arrows{
 	"app/render/rendertest": {"layout/layouttest"},
 	"app/scene":             {"layout/...", "app/render"},
 	"app/tool":              {"layout/...", "model/..."},
-	"app/session":           {"layout/...", "model/...", "assets"},
+	"app/picture":           nil,
+	"app/intake":            {"layout/...", "model/...", "app/picture"},
+	"app/session":           {"layout/...", "model/...", "assets", "app/intake", "app/picture"},
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},
-	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet"},
-	"app/boardset":          {"layout/..."},
+	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet", "app/intake", "app/picture"},
+	"app/boardset":          {"layout/...", "app/intake"},
 	"app/demophotos":        {"layout/...", "model/...", "assets", "app/session"},
 
-	"app/ui": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet"},
+	"app/ui": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet", "app/intake", "app/picture"},
 	"app":    {"app/command", "app/ui"},
 }
 

@@ -27,25 +27,18 @@ func (e AddBoards) apply(p *Project) (*Project, error) {
 	return p, nil
 }
 
-// FaceAt is a face of a board.
-type FaceAt struct {
-	Board string
-	Face  int // 1 or 2
-	Value Face
-}
-
-// SetFaces replaces several faces at once.
-type SetFaces struct {
-	Faces []FaceAt
-	Verb  string // what was done; "" for "Change faces"
+// SetBoards replaces the boards that have the same ids.
+type SetBoards struct {
+	Boards []*Board
+	Verb   string // what was done; "" for "Change boards"
 }
 
 // Label implements Edit.
-func (e SetFaces) Label() string { return cmp.Or(e.Verb, "Change faces") }
+func (e SetBoards) Label() string { return cmp.Or(e.Verb, "Change boards") }
 
-func (e SetFaces) apply(p *Project) (*Project, error) {
-	for _, f := range e.Faces {
-		q, err := SetFace(f).apply(p)
+func (e SetBoards) apply(p *Project) (*Project, error) {
+	for _, b := range e.Boards {
+		q, err := SetBoard{b}.apply(p)
 		if err != nil {
 			return nil, err
 		}

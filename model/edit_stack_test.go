@@ -32,7 +32,9 @@ func TestAmendReadsIntoEveryState(t *testing.T) {
 	h := NewHistory(table())
 	before := h.Current()
 	open := Face{Photo: "a1.jpg", Split: &Split{By: SplitOpen}}
-	if err := h.Commit(SetFaces{[]FaceAt{{"A", 1, open}, {"A", 2, open}}, "Take in photographs"}); err != nil {
+	a := *h.Current().Board("A")
+	a.Faces = [2]Face{open, open}
+	if err := h.Commit(SetBoards{[]*Board{&a}, "Take in photographs"}); err != nil {
 		t.Fatal(err)
 	}
 	h.MarkSaved()

@@ -32,7 +32,7 @@ func allEdits() []Edit {
 		RenameBoard{"A", "H"},
 		RemoveBoard{"B"},
 		SetFace{"B", 1, Face{Base: Sap}},
-		SetFaces{[]FaceAt{{"B", 1, Face{Base: Sap}}, {"B", 2, Face{Base: Flaw}}}, "x"},
+		SetBoards{[]*Board{NewBoard("A", "teak", 2400, 210, 26), NewBoard("B", "teak", 2400, 180, 26)}, "x"},
 		AddBoards{[]*Board{NewBoard("Y", "teak", 900, 100, 25), NewBoard("Z", "teak", 900, 100, 25)}},
 		SetZones{"A", 2, []Zone{{Flaw, ring(10, 10, 50, 10, 50, 60)}}, "Draw a flaw"},
 		AddPanel{NewPanel("door", RoleDoor, 600, 400, 20)},

@@ -6,9 +6,16 @@
 // Run it from the top of the source tree after a change of the demo's boards:
 //
 //	go run ./app/demophotos -o assets/demo/photos
+//
+// With -set it writes instead a set of photographs of modelled boards with the
+// truth about them (corners, mask, pith), for trying what finds boards and
+// sapwood in photographs:
+//
+//	go run ./app/demophotos -set FOLDER -boards 24 -seed 7
 package main
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"os"
@@ -19,8 +26,20 @@ import (
 
 func main() {
 	out := flag.String("o", "assets/demo/photos", "folder the photographs are written to; the project is project.yaml in the folder above")
+	var o setOptions
+	flag.StringVar(&o.folder, "set", "", "write a set of photographs with truth to this folder instead")
+	flag.IntVar(&o.boards, "boards", 24, "how many boards the set has")
+	flag.Uint64Var(&o.seed, "seed", 1, "the same seed gives the same set")
+	flag.IntVar(&o.level, "level", 0, "1 easy to 5 hard; 0 mixed")
+	flag.Float64Var(&o.mp, "mp", 3, "million pixels of a photograph of the set")
 	flag.Parse()
-	if err := run(*out); err != nil {
+	var err error
+	if o.folder != "" {
+		err = writeSet(context.Background(), o)
+	} else {
+		err = run(*out)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "demophotos:", err)
 		os.Exit(2)
 	}

@@ -1,0 +1,264 @@
+package rings
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"sort"
+
+	"heartside/layout/colour"
+	"heartside/layout/geom"
+)
+
+// Heart is how far the heartwood reaches from the pith in a section, mm.
+type Heart struct {
+	// Seen is false where no edge of the heartwood shows; Why says more.
+	Seen bool
+	Why  string
+	// Radius is the mean over the directions in which the edge shows, Least
+	// and Most the ends of their range.
+	Radius, Least, Most float64
+	// Error is how far the mean all the way round may lie from Radius, mm: the
+	// heartwood is not round, and the section shows a part of it.
+	Error float64
+	Edge  []geom.Point // the edge itself, in order round the pith
+	// Step is the CIEDE2000 between the wood just outside and just inside.
+	Step float64
+}
+
+const (
+	sector    = 2.0 // degrees
+	ringWidth = 1.0 // mm, of a cell of the unrolled section
+	sideWidth = 6   // cells either side of an edge that are compared
+	leastCell = 2   // pixels for a cell to count
+	// A step less than leastStep is no edge between two woods (the least of
+	// the classes of layout/colour that is plainly seen is 6; half of it, as
+	// ends are rough). leastEdge is how much edge must show, mm; mostJump how
+	// far it may jump from sector to sector, cells. Engineering choices.
+	leastStep = 3.5
+	leastEdge = 8.0
+	mostJump  = 3
+)
+
+// heartSpread is how far the radius of heartwood swings round a stem, one
+// spread, as a share of it. An engineering choice.
+const heartSpread = 0.08
+
+// HeartFromClicks returns the heart radius about a pith from points clicked on
+// the edge of the heartwood.
+func HeartFromClicks(pith geom.Point, edge []geom.Point) (*Heart, error) {
+	if len(edge) == 0 {
+		return nil, fmt.Errorf("the heart radius from clicks: click points where heartwood meets sapwood")
+	}
+	h := &Heart{Seen: true, Least: math.Inf(1), Edge: append([]geom.Point(nil), edge...)}
+	for _, p := range edge {
+		d := p.Dist(pith)
+		if math.IsNaN(d) || math.IsInf(d, 0) {
+			return nil, fmt.Errorf("the heart radius from clicks: (%g, %g) is no place", p.X, p.Y)
+		}
+		h.Radius += d / float64(len(edge))
+		h.Least, h.Most = math.Min(h.Least, d), math.Max(h.Most, d)
+	}
+	h.Error = heartSpread * h.Radius
+	return h, nil
+}
+
+// unrolled is a section by direction and distance from the pith.
+type unrolled struct {
+	n, m  int // sectors, rings
+	mean  []colour.Lab
+	count []float64
+}
+
+func (e *End) unroll(pith geom.Point) unrolled {
+	far := 0.0
+	for _, c := range geom.R(0, 0, e.Width, e.Thickness).Polygon() {
+		far = math.Max(far, c.Dist(pith))
+	}
+	u := unrolled{n: int(360 / sector), m: int(far/ringWidth) + 1}
+	u.mean, u.count = make([]colour.Lab, u.n*u.m), make([]float64, u.n*u.m)
+	for j := range e.NY {
+		for i := range e.NX {
+			c := e.Lab[j*e.NX+i]
+			if !c.Known() {
+				continue
+			}
+			d := e.place(i, j).Sub(pith)
+			t := int((math.Atan2(d.Y, d.X)/math.Pi*180 + 360) / sector)
+			k := (t%u.n)*u.m + min(int(d.Len()/ringWidth), u.m-1)
+			u.mean[k].L += c.L
+			u.mean[k].A += c.A
+			u.mean[k].B += c.B
+			u.count[k]++
+		}
+	}
+	return u
+}
+
+// steps returns for each cell how much lighter and other the wood just outside
+// is than the wood just inside, as CIELAB distance; NaN where one is missing.
+func (u *unrolled) steps() []float64 {
+	out := make([]float64, u.n*u.m)
+	side := func(t, a, b int) (colour.Lab, bool) {
+		var s colour.Lab
+		n, cells := 0.0, 0
+		for r := max(a, 0); r < min(b, u.m); r++ {
+			k := t*u.m + r
+			if u.count[k] < leastCell {
+				continue
+			}
+			s.L += u.mean[k].L
+			s.A += u.mean[k].A
+			s.B += u.mean[k].B
+			n += u.count[k]
+			cells++
+		}
+		if cells < sideWidth/2 {
+			return s, false
+		}
+		return colour.Lab{L: s.L / n, A: s.A / n, B: s.B / n}, true
+	}
+	for t := range u.n {
+		for r := range u.m {
+			k := t*u.m + r
+			in, ok1 := side(t, r-sideWidth, r)
+			ex, ok2 := side(t, r, r+sideWidth)
+			if !ok1 || !ok2 {
+				out[k] = math.NaN()
+				continue
+			}
+			d := colour.DeltaE(in, ex)
+			if ex.L < in.L {
+				d = -d
+			}
+			out[k] = d
+		}
+	}
+	return out
+}
+
+// FindHeart returns the heart radius about a pith from the picture: the line
+// round the pith over which the wood turns lighter outwards the most. It stops
+// early when ctx ends.
+func FindHeart(ctx context.Context, e *End, pith geom.Point) (*Heart, error) {
+	if err := e.check(); err != nil {
+		return nil, err
+	}
+	if math.IsNaN(pith.X+pith.Y) || math.IsInf(pith.X+pith.Y, 0) || pith.Len() > 1e5 {
+		return nil, fmt.Errorf("the heart radius: the pith at (%g, %g) is no place", pith.X, pith.Y)
+	}
+	u := e.unroll(pith)
+	step := u.steps()
+	path, err := u.path(ctx, step)
+	if err != nil {
+		return nil, err
+	}
+	h := &Heart{Least: math.Inf(1)}
+	var radii []float64
+	var in, ex colour.Mean
+	long := 0.0
+	for t, r := range path {
+		if r < 0 {
+			continue
+		}
+		d := float64(r) * ringWidth
+		sin, cos := math.Sincos((float64(t) + 0.5) * sector * math.Pi / 180)
+		h.Edge = append(h.Edge, pith.Add(geom.Pt(cos, sin).Mul(d)))
+		radii = append(radii, d)
+		long += d * sector * math.Pi / 180
+		// A dark ring or a streak is lighter beyond for a while only: all
+		// that lies beyond is compared with as much before.
+		for q := range u.m {
+			c := t*u.m + q
+			if u.count[c] < leastCell {
+				continue
+			}
+			lab := colour.Lab{L: u.mean[c].L / u.count[c], A: u.mean[c].A / u.count[c], B: u.mean[c].B / u.count[c]}
+			switch {
+			case q >= r:
+				ex.Add(lab, u.count[c])
+			case q >= r-2*sideWidth:
+				in.Add(lab, u.count[c])
+			}
+		}
+	}
+	a, ok1 := in.Lab()
+	b, ok2 := ex.Lab()
+	if ok1 && ok2 && b.L > a.L {
+		h.Step = colour.DeltaE(a, b)
+	}
+	if len(radii) == 0 || h.Step < leastStep || long < leastEdge {
+		return &Heart{Step: h.Step, Why: "no edge of the heartwood shows on this end"}, nil
+	}
+	sort.Float64s(radii)
+	h.Seen = true
+	h.Least, h.Most = radii[0], radii[len(radii)-1]
+	for _, r := range radii {
+		h.Radius += r / float64(len(radii))
+	}
+	h.Error = heartSpread * h.Radius * math.Sqrt(1-float64(len(radii))/float64(u.n))
+	return h, nil
+}
+
+// path returns for each sector the ring at which the edge lies, -1 where it
+// does not show: dynamic programming round the pith, the sum of steps less the
+// least that counts, with jumps costing.
+func (u *unrolled) path(ctx context.Context, step []float64) ([]int, error) {
+	// The section leaves some directions empty; begin at one, else anywhere.
+	first := 0
+	for t := range u.n {
+		empty := true
+		for r := range u.m {
+			if !math.IsNaN(step[t*u.m+r]) {
+				empty = false
+				break
+			}
+		}
+		if empty {
+			first = t
+			break
+		}
+	}
+	const jump = 0.5 // a cell
+	gain := make([]float64, u.n*u.m)
+	from := make([]int, u.n*u.m)
+	none := math.Inf(-1)
+	bestEnd, bestGain := -1, 0.0
+	for s := range u.n {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		t, before := (first+s)%u.n, (first+s-1+u.n)%u.n
+		for r := range u.m {
+			k := t*u.m + r
+			gain[k], from[k] = none, -1
+			if math.IsNaN(step[k]) || r < 2 {
+				continue
+			}
+			// A mm of edge counts alike however near the pith.
+			v := (step[k] - leastStep) * float64(r) * ringWidth * sector * math.Pi / 180
+			top := 0.0
+			if s > 0 {
+				for d := -mostJump; d <= mostJump; d++ {
+					if q := r + d; q >= 0 && q < u.m {
+						if g := gain[before*u.m+q] - jump*math.Abs(float64(d)); g > top {
+							top, from[k] = g, before*u.m+q
+						}
+					}
+				}
+			}
+			gain[k] = top + v
+			if gain[k] > bestGain {
+				bestEnd, bestGain = k, gain[k]
+			}
+		}
+	}
+	out := make([]int, u.n)
+	for t := range out {
+		out[t] = -1
+	}
+	for k := bestEnd; k >= 0; k = from[k] {
+		out[k/u.m] = k % u.m
+	}
+	return out, nil
+}

@@ -1,0 +1,157 @@
+package picture
+
+import (
+	"bytes"
+	"fmt"
+	"unicode/utf8"
+)
+
+// The formats that are read, as Info.Format names them.
+const (
+	formatJPEG = "JPEG"
+	formatPNG  = "PNG"
+	formatWebP = "WebP"
+	formatTIFF = "TIFF"
+	formatHEIC = "HEIC"
+)
+
+// Kinds returns the endings of the names of files that can be read, with their
+// dot, in lower case.
+func Kinds() []string {
+	k := []string{".jpg", ".jpeg", ".jpe", ".jfif", ".png", ".webp", ".tif", ".tiff"}
+	if withHEIC {
+		k = append(k, ".heic", ".heif", ".hif")
+	}
+	return k
+}
+
+// marks are the first bytes of files that are told from pictures, with what
+// they are. Sources: the specifications of each format.
+var marks = []struct {
+	off  int
+	mark string
+	kind Kind
+	what string
+}{
+	{0, "%PDF-", NotAPicture, "a PDF document"},
+	{0, "GIF8", Unsupported, "a GIF picture"},
+	{0, "8BPS", Unsupported, "a layered picture (PSD)"},
+	{0, "\x00\x00\x00\x0cJXL ", Unsupported, "a JPEG XL picture"},
+	{0, "\xff\x0a", Unsupported, "a JPEG XL picture"},
+	{0, "\x00\x00\x00\x0cjP  ", Unsupported, "a JPEG 2000 picture"},
+	{0, "\xff\x4f\xff\x51", Unsupported, "a JPEG 2000 picture"},
+	{0, "II+\x00", Unsupported, "a BigTIFF picture"},
+	{0, "MM\x00+", Unsupported, "a BigTIFF picture"},
+	{0, "FUJIFILMCCD-RAW", Unsupported, "a camera's raw file"},
+	{0, "IIRO", Unsupported, "a camera's raw file"},
+	{0, "IIRS", Unsupported, "a camera's raw file"},
+	{0, "MMOR", Unsupported, "a camera's raw file"},
+	{0, "IIU\x00", Unsupported, "a camera's raw file"},
+	{8, "WAVE", NotAPicture, "a sound"},
+	{8, "AVI ", NotAPicture, "a film"},
+	{0, "\x1aE\xdf\xa3", NotAPicture, "a film"},
+	{0, "ID3", NotAPicture, "a sound"},
+	{0, "OggS", NotAPicture, "a sound or a film"},
+	{0, "PK\x03\x04", NotAPicture, "a ZIP archive or an office document"},
+	{0, "PK\x05\x06", NotAPicture, "a ZIP archive"},
+	{0, "\xd0\xcf\x11\xe0", NotAPicture, "an office document"},
+	{0, "7z\xbc\xaf\x27\x1c", NotAPicture, "an archive"},
+	{0, "Rar!", NotAPicture, "an archive"},
+	{0, "\x1f\x8b", NotAPicture, "a compressed file"},
+	{0, "{\\rtf", NotAPicture, "an office document"},
+	{0, "\x7fELF", NotAPicture, "a program"},
+	{0, "MZ", NotAPicture, "a program"},
+}
+
+// brands are the main brands of files that begin with a file type box.
+// Sources: ISO/IEC 23008-12 and the registry of brands.
+var brands = map[string]struct {
+	format string // "" where it is not read
+	what   string
+}{
+	"heic": {formatHEIC, ""}, "heix": {formatHEIC, ""}, "heim": {formatHEIC, ""}, "heis": {formatHEIC, ""},
+	"mif1": {formatHEIC, ""}, "mif2": {formatHEIC, ""}, "miaf": {formatHEIC, ""},
+	"msf1": {formatHEIC, ""}, "hevc": {formatHEIC, ""}, "hevx": {formatHEIC, ""},
+	"avif": {"", "an AVIF picture"}, "avis": {"", "a moving AVIF picture"},
+	"jxl ": {"", "a JPEG XL picture"}, "jp2 ": {"", "a JPEG 2000 picture"},
+	"crx ": {"", "a camera's raw file"},
+}
+
+// sniff tells the format by the first bytes, whatever the name says.
+func sniff(s *source) (string, error) {
+	h, err := s.head(512)
+	if err != nil {
+		return "", explain("picture", err)
+	}
+	at := func(off int, mark string) bool {
+		return len(h) >= off+len(mark) && string(h[off:off+len(mark)]) == mark
+	}
+	switch {
+	case at(0, "\xff\xd8\xff"):
+		return formatJPEG, nil
+	case at(0, "\x89PNG\r\n\x1a\n"):
+		return formatPNG, nil
+	case at(0, "RIFF") && at(8, "WEBP"):
+		return formatWebP, nil
+	case at(0, "II*\x00"), at(0, "MM\x00*"):
+		return formatTIFF, nil
+	case at(4, "ftyp") && len(h) >= 12:
+		b, ok := brands[string(h[8:12])]
+		switch {
+		case !ok:
+			return "", foreign(NotAPicture, "a film")
+		case b.format == "":
+			return "", foreign(Unsupported, b.what)
+		}
+		return b.format, nil
+	}
+	for _, m := range marks {
+		if at(m.off, m.mark) && (m.off == 0 || at(0, "RIFF")) {
+			return "", foreign(m.kind, m.what)
+		}
+	}
+	// A bitmap's second header says its own length.
+	if at(0, "BM") && len(h) > 18 && h[14] >= 12 && h[15]|h[16]|h[17] == 0 {
+		return "", foreign(Unsupported, "a bitmap (BMP)")
+	}
+	return "", foreign(NotAPicture, lookOf(h))
+}
+
+func foreign(k Kind, what string) *Error {
+	if k == Unsupported {
+		return unsupported(what, nil)
+	}
+	return &Error{k, "this is " + what + ", not a photograph", "choose a photograph, or save the picture as JPEG", nil}
+}
+
+// lookOf says what unknown bytes look like.
+func lookOf(h []byte) string {
+	low := bytes.ToLower(bytes.TrimSpace(bytes.TrimPrefix(h, []byte("\xef\xbb\xbf"))))
+	switch {
+	case len(bytes.Trim(h, "\x00")) == 0:
+		return fmt.Sprintf("a file of zeros, as a copy that was broken off leaves it (looked at %d bytes)", len(h))
+	case bytes.HasPrefix(low, []byte("<!doctype html")), bytes.HasPrefix(low, []byte("<html")):
+		return "a web page"
+	case bytes.HasPrefix(low, []byte("<svg")):
+		return "a drawing (SVG)"
+	case bytes.HasPrefix(low, []byte("<?xml")):
+		return "an XML file"
+	case isText(h):
+		return "a text file"
+	}
+	return "a file of an unknown kind"
+}
+
+func isText(h []byte) bool {
+	for len(h) > 0 {
+		r, n := utf8.DecodeRune(h)
+		if r == utf8.RuneError && n == 1 {
+			return len(h) < utf8.UTFMax // a letter cut off at the end
+		}
+		if r < ' ' && r != '\n' && r != '\r' && r != '\t' && r != '\f' {
+			return false
+		}
+		h = h[n:]
+	}
+	return true
+}

@@ -1,0 +1,246 @@
+package outline
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"math"
+	"slices"
+
+	"heartside/layout/geom"
+	"heartside/layout/photo"
+)
+
+// Found is a board found in a photograph.
+type Found struct {
+	View       photo.View // corners in the picture's pixels, as shown, and the lens's bow
+	Confidence [4]float64 // of each corner, 0 to 1; below 0.5 it wants a look
+	Whole      float64    // that this is the face of the board at all, 0 to 1
+	Residual   float64    // mm of the face: how far the edges seen lie from the edges laid, root mean square
+}
+
+// Sizes of the smaller pictures worked on, pixels along the longer side, and
+// how many boards are kept from step to step. Engineering choices.
+const (
+	baseLong  = 1280
+	smallLong = 360
+	mostRough = 40
+	mostFine  = 10
+
+	fineSpread  = 0.015 // of shape: edges laid, the bow not known
+	runOn       = 1.0   // what an edge that runs on past a corner costs
+	ragged      = 1.0   // what edges a sample off their lines cost
+	exactSpread = 0.005 // the bow known too; a maker measures to half a per cent
+)
+
+// leastPicture is the least picture looked at, pixels.
+const leastPicture = 48
+
+func check(img image.Image, length, width float64) error {
+	if img == nil || img.Bounds().Dx() < leastPicture || img.Bounds().Dy() < leastPicture {
+		return fmt.Errorf("finding a board: the picture is smaller than %d x %d pixels", leastPicture, leastPicture)
+	}
+	for _, v := range []struct {
+		name string
+		v    float64
+	}{{"length", length}, {"width", width}} {
+		if !(v.v > 0) || math.IsInf(v.v, 0) {
+			return fmt.Errorf("finding a board: its %s is %g mm, want more than 0", v.name, v.v)
+		}
+	}
+	if r := length / width; r > 100 || r < 0.01 {
+		return fmt.Errorf("finding a board: %g x %g mm is too narrow to be seen", length, width)
+	}
+	return nil
+}
+
+// Find looks for the face of a board of length x width mm. It gives the best
+// it has, with an honest confidence; an error only where there is nothing with
+// four sides of that shape, or ctx ended.
+func Find(ctx context.Context, img image.Image, length, width float64) (*Found, error) {
+	if err := check(img, length, width); err != nil {
+		return nil, err
+	}
+	src := sourceOf(img)
+	base, err := planeOf(ctx, &src, baseLong)
+	if err != nil {
+		return nil, err
+	}
+	small := base.smaller((max(base.w, base.h) + smallLong - 1) / smallLong)
+	b, err := beamsOf(ctx, small)
+	if err != nil {
+		return nil, err
+	}
+	quads, err := quadsOf(ctx, b, &wanted{float64(small.w), float64(small.h), length, width}, mostRough)
+	if err != nil {
+		return nil, err
+	}
+	s := &seeker{src: &src, base: base, length: length, width: width}
+	var boards []candidate
+	for _, q := range quads {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		for i := range q.c {
+			q.c[i] = q.c[i].Mul(small.factor)
+		}
+		boards = append(boards, s.settle(q.c, 1.5*small.factor)...)
+	}
+	boards = best(boards, mostFine, 2*base.factor)
+	for i := range boards {
+		boards[i] = s.bowed(scaled{base}, boards[i], base.factor, 3, wideWindow)
+	}
+	boards = s.choose(best(boards, mostFine, base.factor))
+	if len(boards) == 0 {
+		return nil, fmt.Errorf("finding a board: nothing of %g x %g mm with four straight sides is to be seen; mark the corners by hand", length, width)
+	}
+	return s.found(boards[0], boards), nil
+}
+
+// choose looks at the candidates in the photograph itself, each with the other
+// edges that run beside its own, and puts the best first.
+func (s *seeker) choose(boards []candidate) []candidate {
+	step := s.finest()
+	var all []candidate
+	for _, c := range boards {
+		more := s.variants(s.src, c.c, c.bow, step, 12, narrowWindow, exactSpread)
+		all = append(all, more[:min(len(more), 4)]...)
+	}
+	all = best(all, 3*mostFine, 1.5*step)
+	for i := range all {
+		all[i] = s.bowed(s.src, all[i], step, 2, narrowWindow)
+		if !math.IsInf(all[i].score, -1) {
+			s.rate(&all[i], exactSpread)
+			all[i].score -= runOn * s.runsOn(&all[i], step)
+			// Sawn edges are straight, and lenses bow little.
+			bow := all[i].bow / bowSpread
+			all[i].score -= ragged*all[i].rms/step + bow*bow/2
+		}
+	}
+	return best(all, mostFine, 1.5*step)
+}
+
+// finest is the step between samples of the photograph itself, pixels.
+func (s *seeker) finest() float64 { return math.Max(1, float64(max(s.src.w, s.src.h))/3000) }
+
+// best sorts and thins candidates.
+func best(all []candidate, most int, near float64) []candidate {
+	slices.SortStableFunc(all, func(x, y candidate) int { return compare(y.score, x.score) })
+	var kept []candidate
+next:
+	for _, q := range all {
+		if len(kept) >= most || math.IsInf(q.score, -1) {
+			break
+		}
+		for _, k := range kept {
+			if farthest(q.c, k.c) < near {
+				continue next
+			}
+		}
+		kept = append(kept, q)
+	}
+	return kept
+}
+
+// candidate is a board whose sides were looked at closely: corners in the
+// photograph's pixels without bow.
+type candidate struct {
+	c      [4]geom.Point
+	bow    float64
+	tracks [4]track
+	shape  shape
+	rms    float64 // pixels
+	score  float64
+}
+
+// seeker holds what is looked at and what for.
+type seeker struct {
+	src           *source
+	base          *plane
+	length, width float64
+}
+
+func (s *seeker) lens(bow float64) photo.Lens { return photo.LensOf(s.src.w, s.src.h, bow) }
+
+// rate scores a candidate from its sides, its shape and what lies about it.
+func (s *seeker) rate(c *candidate, spread float64) {
+	m := geom.Pt(float64(s.src.w)/2, float64(s.src.h)/2)
+	// An edge is known to about half a sample: more of a narrow board.
+	short := math.Min(c.c[0].Dist(c.c[3]), c.c[0].Dist(c.c[1]))
+	spread = math.Hypot(spread, 0.5*s.finest()/math.Max(short, 1))
+	c.shape = shapeOf(c.c, m, float64(max(s.src.w, s.src.h)), s.length, s.width, spread)
+	var sides [4]float64
+	for i, t := range c.tracks {
+		sides[i] = t.score
+	}
+	c.score = sidesScore(sides) - misshape(c.shape.cost)
+}
+
+// settle looks for the sides near corners known roughly, within reach pixels,
+// and gives what the best edges of each side make.
+func (s *seeker) settle(c [4]geom.Point, reach float64) []candidate {
+	step := s.base.factor
+	all := s.variants(scaled{s.base}, c, 0, step, int(reach/step)+4, wideWindow, fineSpread)
+	return all[:min(len(all), 6)]
+}
+
+// variants gives the boards made of the best edges near each side, best first.
+// The corners are without bow.
+func (s *seeker) variants(r reader, c [4]geom.Point, bow, step float64, reach, window int, spread float64) []candidate {
+	const ways = 5 // edges kept of a side
+	lens := s.lens(bow)
+	var tr [4][]track
+	var pr [4]*profile
+	for i := range c {
+		pr[i] = profileOf(r, lens, c[i], c[(i+1)%4], step, reach, window)
+		tr[i] = pr[i].tracks(reach, 8, ways, 1.5)
+	}
+	var out []candidate
+	for k := 0; k < ways*ways*ways*ways; k++ {
+		n := candidate{bow: bow}
+		var f fitted
+		ok := true
+		for i, v := 0, k; i < 4; i, v = i+1, v/ways {
+			if v%ways >= len(tr[i]) {
+				ok = false
+				break
+			}
+			n.tracks[i] = tr[i][v%ways]
+			f.lines[i] = through(pr[i].ends(n.tracks[i]))
+		}
+		if !ok {
+			continue
+		}
+		if n.c, ok = f.corners(); !ok {
+			continue
+		}
+		s.rate(&n, spread)
+		out = append(out, n)
+	}
+	return best(out, 10, step)
+}
+
+// bowed lays the sides again with the bow of the lens, looking at every step
+// pixels, reach steps to either side.
+func (s *seeker) bowed(r reader, c candidate, step float64, reach, window int) candidate {
+	for pass := 0; pass < 3; pass++ {
+		lens := s.lens(c.bow)
+		var marks [4][]mark
+		n := candidate{}
+		for i := range c.c {
+			p := profileOf(r, lens, c.c[i], c.c[(i+1)%4], step, reach+3, window)
+			n.tracks[i] = p.nearest(reach)
+			marks[i] = p.marks(n.tracks[i], lens, 3)
+		}
+		f := fit(&marks, s.src.w, s.src.h, step)
+		var ok bool
+		if n.c, ok = f.corners(); !ok || !f.ok {
+			c.score = math.Inf(-1)
+			return c
+		}
+		n.bow, n.rms = f.bow, f.rms
+		s.rate(&n, fineSpread)
+		c = n
+	}
+	return c
+}

@@ -11,7 +11,7 @@ import (
 
 // check prints the readings and warnings of every panel.
 func check(args []string, out io.Writer) (int, error) {
-	o, err := parse(args, "", "json")
+	o, err := parse(args, "project", "", "json")
 	if err != nil {
 		return Failed, err
 	}

@@ -13,7 +13,7 @@ import (
 )
 
 // names are the commands there are, for the usage line.
-var names = [...]string{"check", "sheet"}
+var names = [...]string{"check", "sheet", "zones"}
 
 // Is reports whether name is a command rather than a project to open.
 func Is(name string) bool {
@@ -29,6 +29,8 @@ const usage = `heartside [PROJECT]                      open the window
 heartside check PROJECT [--json]         readings and warnings of every panel
 heartside sheet PROJECT -o FILE.pdf|FILE.png [--paper a4|letter]
                                          write the layout sheet
+heartside zones PHOTO --size LENGTHxWIDTH [--corners x,y,x,y,x,y,x,y] -o MASK.png [--json]
+                                         square a photograph and split it
 Exit codes: 0 done, 1 done with warnings (check), 2 error.
 `
 
@@ -45,11 +47,13 @@ func Run(args []string, stdout, stderr io.Writer) int {
 		code, err = check(args[1:], stdout)
 	case "sheet":
 		code, err = writeSheet(args[1:], stdout)
+	case "zones":
+		code, err = zones(args[1:], stdout)
 	case "help", "-h", "--help":
 		fmt.Fprint(stdout, usage)
 		return Done
 	default:
-		err = fmt.Errorf("%q is no command: use %s", args[0], strings.Join(names[:], " or "))
+		err = fmt.Errorf("%q is no command: use %s", args[0], strings.Join(names[:], ", "))
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, "heartside:", message(err))
@@ -73,15 +77,15 @@ type options struct {
 	flags   map[string]string
 }
 
-// parse takes apart a command's words. with names the flags that take a
+// parse takes apart a command's words about a what. with names the flags that take a
 // value, plain those that do not.
-func parse(args []string, with, plain string) (options, error) {
+func parse(args []string, what, with, plain string) (options, error) {
 	o := options{flags: map[string]string{}}
 	for i := 0; i < len(args); i++ {
 		a := args[i]
 		if !strings.HasPrefix(a, "-") {
 			if o.project != "" {
-				return o, fmt.Errorf("two projects named, %s and %s: name one", o.project, a)
+				return o, fmt.Errorf("two %ss named, %s and %s: name one", what, o.project, a)
 			}
 			o.project = a
 			continue
@@ -104,7 +108,7 @@ func parse(args []string, with, plain string) (options, error) {
 		}
 	}
 	if o.project == "" {
-		return o, errors.New("no project named: give the path of a project file")
+		return o, fmt.Errorf("no %s named: give the path of a %s file", what, what)
 	}
 	return o, nil
 }

@@ -12,7 +12,7 @@ import (
 
 // writeSheet writes the layout sheet of a project.
 func writeSheet(args []string, out io.Writer) (int, error) {
-	o, err := parse(args, "o paper", "")
+	o, err := parse(args, "project", "o paper", "")
 	if err != nil {
 		return Failed, err
 	}

@@ -21,7 +21,7 @@ func (f *Face) Auto(ctx context.Context) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	return f.finish(ctx, q, nil, nil)
+	return f.finish(ctx, q, nil, nil, false)
 }
 
 // best tries the guesses on coarse cells and returns the best with its
@@ -100,7 +100,7 @@ func alike(a, b []float64) bool {
 func (f *Face) refine(q *guess, marks []uint8) (*guess, *lines, verdict) {
 	fine := &guess{name: q.name, p: q.p, shade: q.shade, inner: q.inner}
 	if len(q.p) != f.g.nx*f.g.ny {
-		fine.p = enlarge(q.p, f.c, f.g)
+		fine.p = f.enlarge(q.p)
 	}
 	d := draw
 	if q.inner {
@@ -118,12 +118,11 @@ func (f *Face) refine(q *guess, marks []uint8) (*guess, *lines, verdict) {
 }
 
 // enlarge carries values from coarse cells to fine ones.
-func enlarge(v []float64, c, g *grid) []float64 {
-	out := make([]float64, g.nx*g.ny)
-	kx, ky := min(coarseAlong, g.nx), min(coarseAcross, g.ny)
-	for j := range g.ny {
-		for i := range g.nx {
-			out[j*g.nx+i] = v[(j/ky)*c.nx+i/kx]
+func (f *Face) enlarge(v []float64) []float64 {
+	out := make([]float64, f.g.nx*f.g.ny)
+	for j := range f.g.ny {
+		for i := range f.g.nx {
+			out[j*f.g.nx+i] = v[(j/f.ky)*f.c.nx+i/f.kx]
 		}
 	}
 	return out

@@ -12,8 +12,7 @@ import (
 const (
 	cellAlong  = 4.0 // mm
 	cellAcross = 1.0 // mm
-	// fewestCells keeps tiny faces from having none.
-	mostCells = 4 << 20
+	mostCells  = 4 << 20
 )
 
 // grid holds a face's cells, row 0 at the top as seen, column 0 at x = 0.

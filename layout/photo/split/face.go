@@ -15,9 +15,11 @@ type Face struct {
 	length, width float64 // mm
 	g             *grid   // the cells
 	c             *grid   // several cells in one, to try guesses on
+	kx, ky        int     // how many
 	gs, cs        *steps
 	gn, cn        mat3 // what one wood leaves unexplained
 	ties          *field
+	flaws         []bool  // per cell
 	unevenness    float64 // of the light along the board, log
 	empty         []bool  // per mask cell: nothing of the picture lies there; nil where nowhere
 	w, h          int     // of the mask
@@ -45,8 +47,12 @@ type Stroke struct {
 	Width  float64      // mm
 }
 
-// coarseAlong and coarseAcross are the cells put together for trying guesses.
-const coarseAlong, coarseAcross = 3, 2
+// Cells put together for trying guesses: at least coarseAlong, and more on a
+// large face, so that about coarseCells are left. Engineering choices.
+const (
+	coarseAlong, coarseAcross = 3, 2
+	coarseCells               = 16000
+)
 
 // Reach of the comparison on either side of a sap line, and along it, mm.
 // Engineering choices: wider than a ring, narrower than the least sapwood
@@ -68,7 +74,9 @@ func New(ctx context.Context, s *photo.Squared) (*Face, error) {
 		return nil, err
 	}
 	weigh(f.g)
-	f.c = f.g.coarse(min(coarseAlong, f.g.nx), min(coarseAcross, f.g.ny))
+	f.flaws = flaws(f.g)
+	f.kx, f.ky = min(max(coarseAlong, f.g.nx*f.g.ny/coarseAcross/coarseCells), f.g.nx), min(coarseAcross, f.g.ny)
+	f.c = f.g.coarse(f.kx, f.ky)
 	f.cs = stepsOf(f.c, stepReach, stepAlong)
 	f.gs = stepsOf(f.g, stepReach, stepAlong)
 	if err := ctx.Err(); err != nil {

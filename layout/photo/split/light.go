@@ -24,7 +24,7 @@ var waves = [3]int{7, 3, 3}
 // tilts is how many of them may lean across the board.
 const tilts = 3
 
-// fit finds the light, the step and the noise for given shares of sapwood in
+// fit finds the light and the step for given shares of sapwood in
 // cells of weight w. last is the step before.
 func fit(g *grid, p, w []float64, last vec3) *model {
 	ms := momentsOf(g, p, w)

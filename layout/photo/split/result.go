@@ -47,18 +47,16 @@ type Sureness struct {
 	P      []float32
 }
 
-// finish refines a guess and draws the result.
-func (f *Face) finish(ctx context.Context, q *guess, marks []uint8, strokes []Stroke) (*Result, error) {
+// finish refines a guess and draws the result. With sure there is sapwood
+// whatever the picture says of it.
+func (f *Face) finish(ctx context.Context, q *guess, marks []uint8, strokes []Stroke, sure bool) (*Result, error) {
 	fine, l, v := f.refine(q, marks)
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	r := &Result{guess: fine, lines: l, v: v, margin: q.margin}
 	r.Presence = presence(v)
-	r.Present = r.Presence >= .5
-	for _, m := range marks {
-		r.Present = r.Present || m == markSap
-	}
+	r.Present = sure || r.Presence >= .5
 	t, c := f.target(fine, l, marks)
 	r.field = make([]float64, len(t))
 	copy(r.field, t)
@@ -83,6 +81,7 @@ func presence(v verdict) float64 {
 // report fills in the mask and the figures from the field.
 func (f *Face) report(r *Result, strokes []Stroke) {
 	r.Mask = f.mask(r.field)
+	f.markFlaws(r.Mask)
 	f.paint(r.Mask, strokes)
 	r.light, r.rough = f.unevenness, 0
 	if r.guess != nil {

@@ -203,6 +203,44 @@ func TestStrokesHoldAndStayLocal(t *testing.T) {
 	}
 }
 
+// Drawn knots, round and dark, and bark along an edge are flaws; a dark shadow
+// and a dark line along the grain are not.
+func TestFlaws(t *testing.T) {
+	b := known(500, 120, 1, layouts[0].sap)
+	knot := func(x, y float64) bool { return math.Hypot((x-150)/1.4, y-50) < 9 }
+	bark := func(x, y float64) bool { return y < 7-math.Abs(x-350)/12 }
+	line := func(x, y float64) bool { return math.Abs(y-90) < 1.5 && x > 100 && x < 400 }
+	dark := relight(&b, func(x, y float64) (float64, float64, float64, float64) {
+		switch {
+		case knot(x, y):
+			return grey(.35)
+		case bark(x, 119-y), line(x, y):
+			return grey(.12)
+		}
+		return grey(1 - .6*soft(x, 460, 3))
+	})
+	_, r := auto(t, dark.s)
+	var hit, said, there float64
+	for j := range 120 {
+		for i := range 500 {
+			flaw := knot(float64(i), float64(j)) || bark(float64(i), 119-float64(j))
+			got := r.Mask.At(i, j) == photo.Flaw
+			if flaw {
+				there++
+			}
+			if got {
+				said++
+			}
+			if flaw && got {
+				hit++
+			}
+		}
+	}
+	if hit < .7*there || hit < .8*said {
+		t.Errorf("%.0f cells of flaws, %.0f found, %.0f of them right", there, said, hit)
+	}
+}
+
 // The same face gives the same answer.
 func TestSameAgain(t *testing.T) {
 	s := known(400, 90, 1, layouts[0].sap).s

@@ -38,18 +38,21 @@ func (f *Face) With(ctx context.Context, prev *Result, strokes []Stroke) (*Resul
 	for _, m := range marks {
 		sapSaid = sapSaid || m == markSap
 	}
+	// A sure answer is mended where the stroke lies; an unsure one may be wrong
+	// all over.
+	change := changeLost + (changeWeight-changeLost)*prev.Confidence
+	agree := agreeWeight * (1 - .9*prev.Confidence)
+	if !prev.Present {
+		change, agree = changeLost, agreeWeight
+	}
 	// What the answer before is worth.
 	keep := noneScore
 	if prev.Present && prev.guess != nil {
 		keep = prev.v.score
 	}
-	keep += keepBonus + agreeWeight*agreement(prev.field, marks)
-	change := changeLost + (changeWeight-changeLost)*prev.Confidence
-	if !prev.Present {
-		change = changeLost
-	}
+	keep += keepBonus + agree*agreement(prev.field, marks)
 	worth := func(q *guess, z []float64, v verdict) float64 {
-		return v.score + agreeWeight*agreement(q.llr, few) - change*changed(z, before)
+		return v.score + agree*agreement(q.llr, few) - change*changed(z, before)
 	}
 	if agreement(prev.field, marks) < .999 {
 		q, v, err := f.best(ctx, few, worth)
@@ -58,19 +61,19 @@ func (f *Face) With(ctx context.Context, prev *Result, strokes []Stroke) (*Resul
 		}
 		none := math.Inf(-1)
 		if !sapSaid {
-			none = noneScore + agreeWeight - changeWeight*changed(make([]float64, len(before)), before)
+			none = noneScore + agree - changeWeight*changed(make([]float64, len(before)), before)
 		}
 		if none > keep && none > v.score {
 			r := f.uniform(photo.Heart)
 			return f.repaint(r, strokes), ctx.Err()
 		}
-		if !prev.Present && f.midFace(marks) && noneScore+agreeWeight > max(keep, v.score) {
+		if !prev.Present && f.midFace(marks) && noneScore+agree > max(keep, v.score) {
 			r := f.uniform(photo.Sap)
 			r.told, r.assumed = false, true
 			return f.repaint(r, strokes), ctx.Err()
 		}
 		if q != nil && v.score > keep {
-			return f.finish(ctx, q, marks, strokes)
+			return f.finish(ctx, q, marks, strokes, sapSaid || prev.Present)
 		}
 	}
 	return f.local(ctx, prev, marks, strokes)
@@ -126,13 +129,11 @@ func changed(a, b []float64) float64 {
 
 // shrink takes a field to coarse cells, 1 sapwood.
 func (f *Face) shrink(field []float64) []float64 {
-	sum, n := make([]float64, f.c.nx*f.c.ny), make([]float64, f.c.nx*f.c.ny)
-	kx, ky := min(coarseAlong, f.g.nx), min(coarseAcross, f.g.ny)
+	sum := make([]float64, f.c.nx*f.c.ny)
 	for j := range f.g.ny {
 		for i := range f.g.nx {
-			at := (j/ky)*f.c.nx + i/kx
+			at := (j/f.ky)*f.c.nx + i/f.kx
 			sum[at] += field[j*f.g.nx+i]
-			n[at]++
 		}
 	}
 	for i := range sum {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 
 	"fyne.io/fyne/v2"
 	fyneapp "fyne.io/fyne/v2/app"
@@ -27,7 +28,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	}
 	if path != "" {
 		if _, err := os.Stat(path); err != nil {
-			fmt.Fprintf(stderr, "heartside: %s is neither a command nor a project file that can be read: use check or sheet, or give the path of a project\n", path)
+			fmt.Fprintf(stderr, "heartside: %s is neither a command nor a project file that can be read: use check, sheet or zones, or give the path of a project\n", path)
 			return 2
 		}
 	}
@@ -38,6 +39,11 @@ func run(args []string, stdout, stderr io.Writer) int {
 	if !ui.HasDisplay(os.Getenv) {
 		fmt.Fprintln(stderr, "heartside:", ui.ErrNoDisplay)
 		return 2
+	}
+	// Photographs come and go by tens of megabytes: the collector is to keep up
+	// rather than let the program grow.
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(450 << 20)
 	}
 	fyneapp.SetMetadata(fyne.AppMetadata{
 		ID: id, Name: "Heartside", Version: "0.1.0",

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"heartside/layout/colour"
+	"heartside/layout/geom"
 )
 
 // Split says how the zones of a photographed face came about.
@@ -80,4 +81,24 @@ func (c *checker) photograph(b *Board, i int) {
 			fail("tones", fmt.Sprintf("%g, %g, %g with a spread of %g is no colour of wood", t.Mean.L, t.Mean.A, t.Mean.B, t.Spread))
 		}
 	}
+}
+
+// Turned returns a face of a board of length x width mm laid the other way
+// round: half a turn in its own plane, with its photograph.
+func (f Face) Turned(length, width float64) Face {
+	f = cloneFace(f)
+	if f.Corners != nil {
+		q := *f.Corners
+		f.Corners = &[4]geom.Point{q[2], q[3], q[0], q[1]}
+	}
+	turn := func(p geom.Polygon) {
+		for i := range p {
+			p[i] = geom.Pt(length-p[i].X, width-p[i].Y)
+		}
+	}
+	turn(f.Outline)
+	for i := range f.Zones {
+		turn(f.Zones[i].Polygon)
+	}
+	return f
 }

@@ -12,7 +12,8 @@ var kinds = map[photo.Label]model.ZoneKind{
 	photo.Heart: model.Heart, photo.Sap: model.Sap, photo.Flaw: model.Flaw, photo.Unseen: model.Unseen,
 }
 
-func labelOf(k model.ZoneKind) photo.Label {
+// LabelOf returns what a mask calls a kind of zone; heart for none.
+func LabelOf(k model.ZoneKind) photo.Label {
 	for l, z := range kinds {
 		if z == k {
 			return l
@@ -41,9 +42,9 @@ func ZonesOf(m *photo.Mask) ([]model.Zone, model.ZoneKind, error) {
 func MaskOf(f *model.Face, length, width float64) (*photo.Mask, error) {
 	var list []trace.Zone
 	for _, z := range f.Zones {
-		list = append(list, trace.Zone{Kind: labelOf(z.Kind), Polygon: z.Polygon})
+		list = append(list, trace.Zone{Kind: LabelOf(z.Kind), Polygon: z.Polygon})
 	}
-	m, err := trace.Rasterise(list, labelOf(f.Base), length, width, 1)
+	m, err := trace.Rasterise(list, LabelOf(f.Base), length, width, 1)
 	if err != nil || len(f.Outline) == 0 {
 		return m, err
 	}

@@ -196,9 +196,9 @@ func (s *Scene) drawFrame(c render.Canvas) {
 	}
 }
 
-func (s *Scene) picture(board string, f int) *photo.Squared {
+func (s *Scene) picture(board string, f int, pxPerMM float64) *photo.Squared {
 	if s.in.Look.Picture == nil {
 		return nil
 	}
-	return s.in.Look.Picture(board, f)
+	return s.in.Look.Picture(board, f, pxPerMM)
 }

@@ -109,9 +109,10 @@ type Look struct {
 	Outlines bool    // zones outlined
 	Faces    *render.Faces
 	Textures *Textures // nil: flat colours
-	// Picture returns the squared photograph of a face, 1 or 2, nil where
-	// there is none. It is asked while the scene is built and drawn.
-	Picture func(board string, f int) *photo.Squared
+	// Picture returns the squared photograph of a face, 1 or 2, for drawing at
+	// pxPerMM, or a coarser one while that is not there yet; nil where there is
+	// none. It is asked while the scene is drawn.
+	Picture func(board string, f int, pxPerMM float64) *photo.Squared
 	Focus   bool // the surface has the keyboard: a ring is drawn
 }
 

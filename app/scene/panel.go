@@ -138,7 +138,7 @@ func (s *Scene) drawZones(c render.Canvas, z zoned, ring geom.Polygon) {
 func (s *Scene) drawFace(c render.Canvas, b *face.Board, f int, to geom.Affine, clip render.Path) {
 	scale := math.Sqrt(math.Abs(to.Det())) * s.in.Look.Pixels
 	if tex := s.in.Look.Textures; tex != nil {
-		pic := s.picture(b.ID, f)
+		pic := s.picture(b.ID, f, scale)
 		if img := tex.Get(b, f, pic, scale); img != nil {
 			nx, ny := float64(img.Rect.Dx()), float64(img.Rect.Dy())
 			m := geom.Affine{A: b.Length / nx, E: -b.Width / ny, F: b.Width}

@@ -58,8 +58,19 @@ const (
 	mostScale  = 2
 )
 
-// mostPixels bounds what is kept.
-const mostPixels = 96 << 20
+// mostPixels bounds what is kept: more than the largest screens show at once,
+// at a scale up to twice theirs.
+const mostPixels = 40 << 20
+
+// pixels returns how many pixels are kept for h: a photograph is kept whole,
+// whatever the scale.
+func (h *held) pixels() int {
+	n := len(h.img.Pix) / 4
+	if p := h.key.Picture; p != nil && p.Pix != nil {
+		n = max(n, len(p.Pix.Pix)/4)
+	}
+	return n
+}
 
 // scaleFor returns the scale a face is drawn from: the least power of two
 // that is not coarser than asked.
@@ -117,7 +128,7 @@ func (t *Textures) order(h *held) {
 		} else {
 			h.img = img
 			t.last[shownKey{h.key.Board.ID, h.key.Face}] = h
-			t.used += len(img.Pix) / 4
+			t.used += h.pixels()
 			t.drop()
 		}
 		t.mu.Unlock()
@@ -148,7 +159,7 @@ func (t *Textures) drop() {
 		if k := (shownKey{old.key.Board.ID, old.key.Face}); t.last[k] == old {
 			delete(t.last, k)
 		}
-		t.used -= len(old.img.Pix) / 4
+		t.used -= old.pixels()
 	}
 }
 
@@ -162,7 +173,7 @@ func (t *Textures) Forget(keep func(*face.Board) bool) {
 			continue
 		}
 		delete(t.got, k)
-		t.used -= len(h.img.Pix) / 4
+		t.used -= h.pixels()
 	}
 }
 

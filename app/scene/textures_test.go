@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"heartside/layout/face"
+	"heartside/layout/photo"
 )
 
 func TestTexturesComeWhenTheyAreReady(t *testing.T) {
@@ -76,6 +77,25 @@ func TestScalesOfTextures(t *testing.T) {
 	for asked, want := range map[float64]float64{0: 0.0625, 0.01: 0.0625, 0.25: 0.25, 0.3: 0.5, 0.52: 0.5, 0.9: 1, 1.9: 2, 40: 2} {
 		if got := scaleFor(asked); got != want {
 			t.Errorf("for %v: %v, want %v", asked, got, want)
+		}
+	}
+}
+
+// A photograph of 4 million pixels is kept with each of its textures, however
+// small: 40 of a sixteenth are held as 40 photographs would be.
+func TestTexturesCountPhotographsWhole(t *testing.T) {
+	ts := NewTextures(nil, nil)
+	for range 40 {
+		pic := &photo.Squared{Pix: image.NewRGBA(image.Rect(0, 0, 2048, 2048)), PxPerMM: 1, Length: 2048, Width: 2048}
+		ts.Get(board("B", 2048, 2048), 1, pic, 0.25)
+		whole := 0
+		for k, h := range ts.got {
+			if h.img != nil {
+				whole += len(k.Picture.Pix.Pix) / 4
+			}
+		}
+		if whole > mostPixels {
+			t.Fatalf("photographs of %d pixels are held", whole)
 		}
 	}
 }

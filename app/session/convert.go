@@ -1,7 +1,6 @@
 package session
 
 import (
-	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -13,7 +12,7 @@ import (
 const ellipseSides = 720
 
 // lookedAt is what the pictures of a board gave, by face.
-type lookedAt [2]*colour.Field
+type lookedAt [2]sight
 
 // boardOf makes the value the readings see from a board of the project.
 func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
@@ -38,12 +37,17 @@ func boardOf(p *model.Project, b *model.Board, fields lookedAt) *face.Board {
 		}
 	}
 	for i := range fb.Faces {
-		if fields[i] == nil {
+		l := fields[i].look
+		if l == nil {
 			continue
 		}
 		f := &fb.Faces[i]
-		f.Field = fields[i]
-		f.Heart, f.Sap = face.MeanColours(f)
+		f.Field = l.field
+		if fields[i].own && looked(&b.Faces[i]) {
+			f.Heart, f.Sap = l.heart, l.sap
+		} else {
+			f.Heart, f.Sap = face.MeanColours(f)
+		}
 	}
 	applyMeasured(p, b.Species, fb)
 	return fb

@@ -2,49 +2,25 @@ package session
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"image"
-	_ "image/jpeg" // pictures of boards
-	_ "image/png"
-	"io"
-	"os"
-	"path/filepath"
+	"math"
 	"sort"
 
-	"heartside/layout/colour"
 	"heartside/layout/photo"
 	"heartside/model"
-	"heartside/model/file"
 )
 
-// Source gives the bytes of pictures by the name the project knows them by.
-type Source interface {
-	Open(name string) (io.ReadCloser, error)
-}
-
-// Folder is a Source that reads from the folder of the project.
-type Folder string
-
-// Open opens a picture by its path from the folder.
-func (f Folder) Open(name string) (io.ReadCloser, error) {
-	p := filepath.FromSlash(name)
-	if !filepath.IsAbs(p) {
-		p = filepath.Join(string(f), p)
-	}
-	return os.Open(p)
-}
-
-// Pictures are squared to picturePx pixels a mm; colours for the readings are
-// taken in cells of fieldStep mm. No picture of more than mostPixels is
-// opened.
+// Pictures are squared to picturePx pixels a mm, and kept small at smallPx;
+// colours for the readings are taken in cells of fieldStep mm: half of the
+// cells of contrast, so that narrow streaks keep their own colour.
 const (
-	picturePx  = 1.0
-	fieldStep  = 5.0
-	mostPixels = 100e6
+	picturePx = 1.0
+	smallPx   = 0.25
+	fieldStep = 5.0
 )
 
-// pictureKey is all that a squared picture depends on.
+// pictureKey is all that a squared picture depends on, as finely as the
+// project's file has it: what was read is the same after saving and opening.
 type pictureKey struct {
 	name          string
 	corners       [4]struct{ X, Y float64 }
@@ -52,20 +28,65 @@ type pictureKey struct {
 	length, width float64
 }
 
-type picture struct {
-	squared *photo.Squared
-	field   *colour.Field
-	err     error
-	done    bool
+func keyOfPicture(b *model.Board, face int) (pictureKey, bool) {
+	f := &b.Faces[face]
+	if f.Photo == "" || f.Corners == nil {
+		return pictureKey{}, false
+	}
+	k := pictureKey{name: f.Photo, bow: filed(f.Bow, 6), length: filed(b.Length, 3), width: filed(b.Width, 3)}
+	for i, c := range f.Corners {
+		k.corners[i].X, k.corners[i].Y = filed(c.X, 3), filed(c.Y, 3)
+	}
+	return k, true
+}
+
+// filed returns a number with the decimals it has in the project's file.
+func filed(v float64, decimals int) float64 {
+	k := math.Pow10(decimals)
+	if r := math.Round(v * k); r != 0 {
+		return r / k
+	}
+	return 0 // never -0
+}
+
+func (k *pictureKey) view() photo.View {
+	v := photo.View{Bow: k.bow}
+	for i, c := range k.corners {
+		v.Corners[i].X, v.Corners[i].Y = c.X, c.Y
+	}
+	return v
+}
+
+// shot is a squared photograph and how it looks in the colours asked for so
+// far. It belongs to the goroutine of the session.
+type shot struct {
+	key    pictureKey
+	looks  map[string]*look
+	busy   map[string]bool // looks being made
+	wanted string          // look of the committed project
+	shown  *look           // the latest of that, shown while another is made
+	err    error           // the photograph cannot be read
+	again  bool            // the picture did not fit into memory and is to be asked for again
+}
+
+// ref is what a face of a board says of its picture.
+type ref struct {
+	key  pictureKey
+	ok   bool
+	spec lookSpec
 }
 
 // pictures loads and keeps the squared photographs of the boards.
 type pictures struct {
-	s    *Session
-	from Source
-	ctx  context.Context
-	got  map[pictureKey]*picture
-	gate chan struct{} // bounds the decoding done at once
+	s     *Session
+	from  Source
+	ctx   context.Context
+	shots map[pictureKey]*shot
+	refs  map[*model.Board]*[2]ref
+	shelf *shelf
+	queue *queue
+	left  int                 // looks being made
+	full  map[memoryKey]int64 // pictures for the screen being made, bytes
 }
 
 func newPictures(s *Session) *pictures {
@@ -73,168 +94,169 @@ func newPictures(s *Session) *pictures {
 	if from == nil {
 		from = Folder("") // pictures named in full, until the project has a folder
 	}
-	return &pictures{s: s, from: from, ctx: s.work, got: map[pictureKey]*picture{}, gate: make(chan struct{}, 2)}
+	return &pictures{
+		s: s, from: from, ctx: s.work, shots: map[pictureKey]*shot{}, refs: map[*model.Board]*[2]ref{},
+		shelf: newShelf(s.opt.Cache, s.opt.Memory), queue: newQueue(s.work, s.opt.Post), full: map[memoryKey]int64{},
+	}
 }
 
-func keyOfPicture(b *model.Board, face int) (pictureKey, bool) {
-	f := &b.Faces[face]
-	if f.Photo == "" || f.Corners == nil {
-		return pictureKey{}, false
-	}
-	k := pictureKey{name: f.Photo, bow: f.Bow, length: b.Length, width: b.Width}
-	for i, c := range f.Corners {
-		k.corners[i].X, k.corners[i].Y = c.X, c.Y
-	}
-	return k, true
-}
-
-// want starts loading the pictures of p that are not there yet.
-func (ps *pictures) want(p *model.Project) {
-	for _, b := range p.Boards {
-		for i := range b.Faces {
-			k, ok := keyOfPicture(b, i)
-			if !ok || ps.got[k] != nil {
-				continue
+// ref returns what a board says of the picture of a face, 0 or 1.
+func (ps *pictures) ref(b *model.Board, i int) *ref {
+	r := ps.refs[b]
+	if r == nil {
+		if len(ps.refs) > 4*len(ps.s.Committed().Boards)+64 {
+			clear(ps.refs)
+		}
+		r = &[2]ref{}
+		for i := range r {
+			if r[i].key, r[i].ok = keyOfPicture(b, i); r[i].ok {
+				r[i].spec = specOf(b, i)
 			}
-			ps.got[k] = &picture{}
-			ps.load(k, photo.View{Corners: *b.Faces[i].Corners, Bow: b.Faces[i].Bow}, b)
 		}
+		ps.refs[b] = r
 	}
+	return &r[i]
 }
 
-func (ps *pictures) load(k pictureKey, view photo.View, b *model.Board) {
-	length, width := b.Length, b.Width
-	from, ctx := ps.from, ps.ctx
-	work := func() picture {
-		sq, err := readPicture(ctx, from, k.name, view, length, width)
-		if err != nil {
-			return picture{err: err, done: true}
-		}
-		return picture{squared: sq, field: sq.Field(fieldStep), done: true}
-	}
-	at := ps.got[k] // its key may change meanwhile
-	if ps.s.opt.Post == nil {
-		*at = work()
-		return
-	}
-	go func() {
-		select {
-		case ps.gate <- struct{}{}:
-		case <-ctx.Done():
-			return
-		}
-		pic := work()
-		<-ps.gate
-		ps.s.opt.Post(func() {
-			if ctx.Err() != nil {
-				return
-			}
-			*at = pic
-			if ps.s.Loading() == 0 {
-				ps.s.findFixes()
-			}
-			ps.s.changed()
-		})
-	}()
+// sight is what of a face is seen now: a look, and whether it is that of the
+// zones and the white balance the face has.
+type sight struct {
+	look *look
+	own  bool
 }
 
-// readPicture opens, decodes and squares one photograph.
-func readPicture(ctx context.Context, from Source, name string, view photo.View, length, width float64) (*photo.Squared, error) {
-	r, err := from.Open(name)
-	if err != nil {
-		return nil, file.Cause(err)
+func (ps *pictures) sight(b *model.Board, i int) (sight, *shot, *ref) {
+	r := ps.ref(b, i)
+	if !r.ok {
+		return sight{}, nil, r
 	}
-	cfg, _, err := image.DecodeConfig(r)
-	r.Close()
-	if err != nil {
-		return nil, errors.New("it is no JPEG or PNG picture that can be read: save it as one of these")
+	sh := ps.shots[r.key]
+	if sh == nil {
+		return sight{}, nil, r
 	}
-	if float64(cfg.Width)*float64(cfg.Height) > mostPixels {
-		return nil, fmt.Errorf("%d x %d pixels are more than %.0f million: make it smaller", cfg.Width, cfg.Height, mostPixels/1e6)
+	if l := sh.looks[r.spec.digest]; l != nil {
+		return sight{l, l.own}, sh, r
 	}
-	if r, err = from.Open(name); err != nil {
-		return nil, file.Cause(err)
-	}
-	defer r.Close()
-	img, _, err := image.Decode(r)
-	if err != nil {
-		return nil, fmt.Errorf("the picture is damaged: %w", err)
-	}
-	return photo.Square(ctx, img, view, length, width, picturePx)
-}
-
-// rename goes on with the pictures read so far under their new names.
-func (ps *pictures) rename(from Source, names map[string]string) {
-	got := map[pictureKey]*picture{}
-	for k, pic := range ps.got {
-		if to, ok := names[k.name]; ok {
-			k.name = to
-		}
-		got[k] = pic
-	}
-	ps.from, ps.got = from, got
+	return sight{look: sh.shown}, sh, r
 }
 
 // fields returns the colours measured on a board's pictures.
 func (ps *pictures) fields(b *model.Board) (out lookedAt) {
 	for i := range out {
-		if k, ok := keyOfPicture(b, i); ok {
-			if pic := ps.got[k]; pic != nil {
-				out[i] = pic.field
-			}
-		}
+		out[i], _, _ = ps.sight(b, i)
 	}
 	return out
 }
 
-// Picture returns the squared photograph of a board's face, 1 or 2; nil where
-// there is none, it is missing, or it is still being read.
-func (s *Session) Picture(board string, face int) *photo.Squared {
-	b := s.Project().Board(board)
-	if b == nil || face < 1 || face > 2 {
-		return nil
-	}
-	if k, ok := keyOfPicture(b, face-1); ok {
-		if pic := s.pics.got[k]; pic != nil {
-			return pic.squared
+// want starts loading what the pictures of p need and is not there yet.
+func (ps *pictures) want(p *model.Project) {
+	used := map[*shot]bool{}
+	for _, b := range p.Boards {
+		for i := range b.Faces {
+			r := ps.ref(b, i)
+			if !r.ok {
+				continue
+			}
+			sh := ps.shots[r.key]
+			if sh == nil {
+				sh = &shot{key: r.key, looks: map[string]*look{}, busy: map[string]bool{}}
+				ps.shots[r.key] = sh
+			}
+			used[sh] = true
+			sh.wanted = r.spec.digest
+			if l := sh.looks[sh.wanted]; l != nil {
+				sh.shown = l
+			} else if sh.err == nil && !sh.busy[sh.wanted] {
+				ps.see(b.ID, i, sh, r.spec)
+			}
 		}
 	}
-	return nil
+	ps.s.viewer.came++
+	ps.forget(used)
+}
+
+// forget drops pictures of faces that are no longer there, when they are many.
+func (ps *pictures) forget(used map[*shot]bool) {
+	if before := ps.s.hist.Before(); before != nil {
+		for _, b := range before.Boards {
+			for i := range b.Faces {
+				if r := ps.ref(b, i); r.ok && ps.shots[r.key] != nil {
+					used[ps.shots[r.key]] = true
+				}
+			}
+		}
+	}
+	if len(ps.shots) <= len(used)+mostUnused {
+		return
+	}
+	for k, sh := range ps.shots {
+		if !used[sh] {
+			delete(ps.shots, k)
+			ps.shelf.memory.drop(sh)
+		}
+	}
+}
+
+// mostUnused is how many faces of earlier states are held for undoing.
+const mostUnused = 32
+
+// rename goes on with the pictures read so far under their new names.
+func (ps *pictures) rename(from Source, names map[string]string) {
+	shots := map[pictureKey]*shot{}
+	for k, sh := range ps.shots {
+		if to, ok := names[k.name]; ok {
+			k.name = to
+		}
+		if was := shots[k]; was != nil && was.shown != nil {
+			continue
+		}
+		sh.key = k
+		shots[k] = sh
+	}
+	ps.from, ps.shots = from, shots
+	clear(ps.refs)
+	ps.s.viewer.came++
 }
 
 // Loading returns how many pictures are still being read.
-func (s *Session) Loading() int {
-	n := 0
-	for _, p := range s.pics.got {
-		if !p.done {
-			n++
-		}
-	}
-	return n
-}
+func (s *Session) Loading() int { return s.pics.left }
 
 // PhotoTrouble says which pictures cannot be shown, and why. The project
 // works without them: the board is drawn instead.
 func (s *Session) PhotoTrouble() []string {
 	var out []string
+	waiting := 0
 	for _, b := range s.Project().Boards {
 		for i := range b.Faces {
 			f := &b.Faces[i]
 			if f.Photo == "" {
 				continue
 			}
-			k, ok := keyOfPicture(b, i)
-			switch pic := s.pics.got[k]; {
-			case !ok:
+			if f.Open() { // the rack tells of each
+				waiting++
+				continue
+			}
+			_, sh, r := s.pics.sight(b, i)
+			switch {
+			case !r.ok:
 				out = append(out, fmt.Sprintf("board %s, face %d: %s has no corners yet, so it is not shown; give its four corners", b.ID, i+1, f.Photo))
-			case pic == nil || pic.err == nil:
-			case errors.Is(pic.err, os.ErrNotExist):
-				out = append(out, fmt.Sprintf("board %s, face %d: %s not found; put it back or choose it again, the board is drawn meanwhile", b.ID, i+1, f.Photo))
+			case sh == nil || sh.err == nil:
 			default:
-				out = append(out, fmt.Sprintf("board %s, face %d: %s: %v", b.ID, i+1, f.Photo, pic.err))
+				out = append(out, fmt.Sprintf("board %s, face %d: %s", b.ID, i+1, trouble(f.Photo, sh.err)))
 			}
 		}
 	}
 	sort.Strings(out)
+	if _, left := s.ReadingShare(); waiting > 0 && left == 0 {
+		out = append(out, waitingWords(waiting))
+	}
 	return out
+}
+
+// waitingWords tells of photographs that nobody is reading.
+func waitingWords(n int) string {
+	if n == 1 {
+		return "1 photograph waits to be read: the rack of boards reads it"
+	}
+	return fmt.Sprintf("%d photographs wait to be read: the rack of boards reads them", n)
 }

@@ -14,6 +14,12 @@ type Options struct {
 	// the background: pictures and fixes are then made at once, in the call
 	// that needs them.
 	Post func(f func())
+	// Cache is the folder where squared photographs are kept from one start to
+	// the next, see CacheDir; "" keeps none.
+	Cache string
+	// Memory is how many bytes of pictures at full size are held; 0 for a
+	// default that suits a large screen.
+	Memory int64
 	// Read reads a photograph; nil for intake.Reader on the project's pictures.
 	Read intake.ReadFunc
 }
@@ -32,6 +38,7 @@ type Session struct {
 	before   map[string]*panelReader
 	fixes    fixBook
 	taken    takeIn
+	agree    agreements
 	notices  []string
 	onChange []func()
 	work     context.Context
@@ -57,6 +64,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.viewer = newViewer()
 	s.readers, s.before = map[string]*panelReader{}, map[string]*panelReader{}
 	s.fixes = fixBook{}
+	s.agree = agreements{got: map[*model.Board]*Agreement{}}
 	s.taken = takeIn{news: map[intake.Place]intake.News{}}
 	s.pics = newPictures(s)
 	s.sel = Selection{Zone: -1}

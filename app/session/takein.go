@@ -70,7 +70,11 @@ func (s *Session) takingEdit(list []Taking) (model.Edit, error) {
 		switch t.Place.Part {
 		case intake.Face1, intake.Face2:
 			f := &b.Faces[t.Place.Part.Face()-1]
-			*f = model.Face{Photo: t.Name, Known: true, Reference: f.Reference, Split: &model.Split{By: model.SplitOpen}}
+			reference := f.Reference
+			if f.White != nil {
+				reference = "" // it was measured on the photograph before
+			}
+			*f = model.Face{Photo: t.Name, Known: true, Reference: reference, Split: &model.Split{By: model.SplitOpen}}
 		case intake.EndA:
 			b.Ends[0] = model.End{Photo: t.Name}
 		case intake.EndB:

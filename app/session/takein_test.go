@@ -140,3 +140,18 @@ func TestTakeInRefuses(t *testing.T) {
 		}
 	}
 }
+
+func TestWaitingIsToldOnce(t *testing.T) {
+	d := newDesk(t)
+	if err := d.TakeIn([]Taking{{spot("A", intake.Face1), "a1.jpg"}, {spot("A", intake.Face2), "a2.jpg"}}); err != nil {
+		t.Fatal(err)
+	}
+	if got := d.PhotoTrouble(); len(got) != 0 {
+		t.Errorf("told while they are read: %q", got)
+	}
+	d.StopReading()
+	d.until(t, func() bool { _, left := d.ReadingShare(); return left == 0 })
+	if got := d.PhotoTrouble(); len(got) != 1 || !strings.Contains(got[0], "2 photographs wait") {
+		t.Errorf("told of what waits: %q", got)
+	}
+}

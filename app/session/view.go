@@ -12,6 +12,7 @@ type view struct {
 	boards  map[string]*face.Board
 	panels  map[string]*face.Panel
 	spares  []face.Strip
+	came    int // of viewer, when it was last found current
 }
 
 // viewer makes views and keeps what did not change: a board or panel that
@@ -19,6 +20,7 @@ type view struct {
 type viewer struct {
 	boards map[boardKey]*face.Board
 	planed map[planedKey]*face.PlanedFace
+	came   int      // counts the pictures that came in
 	last   [3]*view // the latest views, newest first: preview, committed, before
 }
 
@@ -42,13 +44,14 @@ func newViewer() *viewer {
 // of returns the view of p with the pictures' colours.
 func (v *viewer) of(p *model.Project, fields func(*model.Board) lookedAt) *view {
 	for i, w := range v.last {
-		if w != nil && w.project == p && w.current(v, fields) {
+		if w != nil && w.project == p && (w.came == v.came || w.current(v, fields)) {
+			w.came = v.came
 			copy(v.last[1:i+1], v.last[:i])
 			v.last[0] = w
 			return w
 		}
 	}
-	w := &view{project: p, boards: map[string]*face.Board{}, panels: map[string]*face.Panel{}}
+	w := &view{project: p, boards: map[string]*face.Board{}, panels: map[string]*face.Panel{}, came: v.came}
 	for _, b := range p.Boards {
 		w.boards[b.ID] = v.board(p, b, fields(b))
 	}

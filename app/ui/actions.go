@@ -27,6 +27,8 @@ func (w *Window) addActions() {
 	w.addThingActions()
 	w.addZoneActions()
 	w.addViewActions()
+	w.addRackActions()
+	w.onPanels()
 }
 
 // act does an action by its id.

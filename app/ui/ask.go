@@ -200,7 +200,7 @@ func (a *asked) close() {
 	a.pop.Hide()
 	a.w.asks = a.under
 	if a.under == nil {
-		a.w.win.Canvas().Focus(a.w.surf)
+		a.w.takeKeys()
 	} else if a.under.q.focus != nil {
 		a.w.win.Canvas().Focus(a.under.q.focus)
 	} else {

@@ -24,6 +24,7 @@ type choosing struct {
 	must  bool     // the file must be there
 	extra fyne.CanvasObject
 	do    func(path string) error
+	many  func(paths []string) error // several files may be ticked; in the place of do
 }
 
 // chooser is a dialog with a path to type and the folder's files to pick.
@@ -34,6 +35,7 @@ type chooser struct {
 	list *fileList
 	dir  string
 	rows []row
+	tick ticks
 }
 
 // row is a folder or file of the list.
@@ -54,12 +56,20 @@ func (w *Window) choose(q choosing) {
 	c.list.OnSelected = c.pick
 	c.read()
 	top := container.NewVBox(c.path)
+	focus := fyne.Focusable(c.path)
+	if q.many != nil {
+		top.Add(c.ticking())
+		focus = c.list
+	}
 	if q.extra != nil {
 		top.Add(q.extra)
 	}
 	body := container.NewBorder(top, nil, nil, nil, c.list)
 	w.ask(question{title: q.title, yes: q.yes, body: container.New(roomLayout{fyne.NewSize(300, 260)}, body),
-		size: fyne.NewSize(640, 480), tall: true, focus: c.path, do: c.confirm})
+		size: fyne.NewSize(640, 480), tall: true, focus: focus, do: c.confirm})
+	if q.many != nil {
+		c.tick.all.a = w.asks
+	}
 	c.path.CursorColumn = len([]rune(c.path.Text))
 	c.path.Refresh()
 	w.trace.asking(q.trace)
@@ -72,6 +82,8 @@ func (c *chooser) draw(i int, o fyne.CanvasObject) {
 	label.SetText(r.name)
 	if r.folder {
 		mark.SetResource(theme.FolderIcon())
+	} else if c.q.many != nil {
+		mark.SetResource(c.tick.icon(filepath.Join(c.dir, r.name)))
 	} else {
 		mark.SetResource(theme.FileIcon())
 	}
@@ -111,6 +123,10 @@ func (c *chooser) pick(i int) {
 	r := c.rows[i]
 	c.list.UnselectAll()
 	name := filepath.Base(c.path.Text)
+	if !r.folder && c.q.many != nil {
+		c.turnTick(i)
+		return
+	}
 	if !r.folder {
 		c.path.SetText(filepath.Join(c.dir, r.name))
 		return
@@ -126,6 +142,9 @@ func (c *chooser) pick(i int) {
 }
 
 func (c *chooser) confirm() error {
+	if len(c.tick.list) > 0 {
+		return c.takeMany(c.tick.list)
+	}
 	path := strings.TrimSpace(c.path.Text)
 	if path == "" {
 		return errors.New("no file is named: type a path or pick a file from the list")
@@ -140,13 +159,22 @@ func (c *chooser) confirm() error {
 	}
 	st, err := os.Stat(path)
 	switch {
+	case err == nil && st.IsDir() && c.q.many != nil && filepath.Clean(path) == filepath.Clean(c.dir):
+		return errors.New("no picture is ticked: Space ticks one, Ctrl+A all in the folder")
 	case err == nil && st.IsDir():
 		c.dir = path
 		c.read()
 		c.list.Refresh()
+		if c.q.many != nil {
+			c.w.win.Canvas().Focus(c.list)
+			return errAsked // stays open, on that folder
+		}
 		return errors.New("that is a folder: add the name of a file, or pick one from the list")
 	case err != nil && c.q.must:
 		return fmt.Errorf("there is no file %s; check the name", path)
+	}
+	if c.q.many != nil {
+		return c.takeMany([]string{path})
 	}
 	if err := c.q.do(path); err != nil {
 		return err

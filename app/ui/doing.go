@@ -358,11 +358,19 @@ func (w *Window) typedUnfocused(ev *fyne.KeyEvent) {
 		w.dialogKey(ev)
 		return
 	}
+	if w.page != nil {
+		w.pageTyped(ev)
+		return
+	}
 	w.surf.TypedKey(ev)
 }
 
 func (w *Window) typedRuneUnfocused(r rune) {
-	if w.asks == nil {
+	switch {
+	case w.asks != nil:
+	case w.page != nil:
+		w.page.sign(r)
+	default:
 		w.surf.TypedRune(r)
 	}
 }

@@ -54,6 +54,9 @@ func (f *field) TypedKey(ev *fyne.KeyEvent) {
 		f.w.asks.cancel()
 		return
 	}
+	if f.w.pageKey(ev) {
+		return
+	}
 	if f.keys != nil && f.keys(ev) {
 		return
 	}

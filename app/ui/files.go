@@ -93,6 +93,10 @@ func (w *Window) opened() {
 		w.fillRecent()
 		w.menus.main.Refresh()
 	}
+	w.rack.forget()
+	if w.page != nil && w.page != page(w.rack) {
+		w.turnTo(nil)
+	}
 	w.changed()
 	w.say("")
 }
@@ -181,12 +185,13 @@ func (w *Window) close() {
 	w.guard("quit", w.win.Close)
 }
 
-// dropped opens a project file dropped on the window, or takes a picture for
-// the board in hand.
+// dropped opens a project file dropped on the window, or takes pictures to the
+// rack.
 func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 	if w.asks != nil {
 		return
 	}
+	var photos []string
 	for _, u := range uris {
 		path := u.Path()
 		switch ext := strings.ToLower(filepath.Ext(path)); {
@@ -194,12 +199,13 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 		case ext == ".yaml" || ext == ".yml":
 			w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) })
 			return
-		case ext == ".jpg" || ext == ".jpeg" || ext == ".png":
-			if w.board() != nil {
-				w.photoCorners(path, 0)
-				return
-			}
+		default:
+			photos = append(photos, path)
 		}
 	}
-	w.say("Drop a project file (.yaml), or a picture (.jpg, .png) for the board in hand.")
+	if len(photos) == 1 && !isPhoto(photos[0]) || len(photos) == 0 {
+		w.say("Drop a project file (.yaml), or pictures (.jpg, .png) of the boards.")
+		return
+	}
+	w.rackPictures(photos)
 }

@@ -22,7 +22,7 @@ func newHintButton(w *Window, a *Action) *hintButton {
 	}
 	b.OnTapped = func() {
 		w.do(a)
-		w.win.Canvas().Focus(w.surf)
+		w.takeKeys()
 	}
 	b.ExtendBaseWidget(b)
 	return b

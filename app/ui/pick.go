@@ -9,7 +9,7 @@ import (
 // reports whether the key was one of them.
 func (w *Window) dialogKey(ev *fyne.KeyEvent) bool {
 	if w.asks == nil {
-		return false
+		return w.pageKey(ev)
 	}
 	switch ev.Name {
 	case fyne.KeyEscape:
@@ -22,10 +22,12 @@ func (w *Window) dialogKey(ev *fyne.KeyEvent) bool {
 	return true
 }
 
-// reached brings a part of a dialog that got the keys into sight.
+// reached brings a part of a dialog or a page that got the keys into sight.
 func (w *Window) reached(o fyne.CanvasObject) {
 	if w.asks != nil {
 		w.asks.reveal(o)
+	} else if w.page != nil {
+		w.page.reveal(o)
 	}
 }
 
@@ -41,6 +43,7 @@ type pick struct {
 	widget.Select
 	w       *Window
 	changed func()
+	gained  func() // the keys came here
 }
 
 // choice is a drop-down of texts for values.
@@ -82,12 +85,16 @@ func (s *pick) TypedKey(ev *fyne.KeyEvent) {
 func (s *pick) FocusGained() {
 	s.Select.FocusGained()
 	s.w.reached(s)
+	if s.gained != nil {
+		s.gained()
+	}
 }
 
 // tick is a box to tick that knows Escape and Enter.
 type tick struct {
 	widget.Check
-	w *Window
+	w     *Window
+	enter func() // what Enter does on a page
 }
 
 func newTick(w *Window, text string, on bool, changed func()) *tick {
@@ -105,7 +112,11 @@ func newTick(w *Window, text string, on bool, changed func()) *tick {
 
 // TypedKey implements fyne.Focusable.
 func (t *tick) TypedKey(ev *fyne.KeyEvent) {
-	if !t.w.dialogKey(ev) {
+	switch {
+	case t.w.dialogKey(ev):
+	case t.enter != nil && (ev.Name == fyne.KeyReturn || ev.Name == fyne.KeyEnter):
+		t.enter()
+	default:
 		t.Check.TypedKey(ev)
 	}
 }
@@ -119,7 +130,8 @@ func (t *tick) FocusGained() {
 // fileList is a list that knows Escape and Enter.
 type fileList struct {
 	widget.List
-	w *Window
+	w   *Window
+	all func() // Ctrl+A, nil: nothing
 }
 
 func newFileList(w *Window, length func() int, make func() fyne.CanvasObject, draw func(int, fyne.CanvasObject)) *fileList {
@@ -127,6 +139,13 @@ func newFileList(w *Window, length func() int, make func() fyne.CanvasObject, dr
 	l.Length, l.CreateItem, l.UpdateItem = length, make, draw
 	l.ExtendBaseWidget(l)
 	return l
+}
+
+// TypedShortcut implements fyne.Shortcutable.
+func (l *fileList) TypedShortcut(sc fyne.Shortcut) {
+	if _, is := sc.(*fyne.ShortcutSelectAll); is && l.all != nil {
+		l.all()
+	}
 }
 
 // TypedKey implements fyne.Focusable.

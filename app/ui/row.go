@@ -32,7 +32,10 @@ func newActionRow(w *Window) *actionRow {
 // and is grey where it makes no sense; only the last group changes, and only
 // while zones are edited.
 func (r *actionRow) wanted() []string {
-	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "zones", "hatch", "before", "back", ""}
+	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "rack", "zones", "hatch", "before", "back", ""}
+	if r.w.page != nil {
+		return append([]string{"open", "save", "undo", "redo", "", "sheet", "", "rack", ""}, r.w.page.row()...)
+	}
 	if r.w.surf != nil && r.w.surf.show.zoning {
 		return append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush")
 	}

@@ -22,6 +22,7 @@ const (
 	keyStarted = "started"
 	keyFolder  = "folder"
 	keyPaper   = "paper"
+	keyCopies  = "copy-photos"
 )
 
 // look returns the look and text size to start with; the environment, for
@@ -93,5 +94,10 @@ func (s settings) folder() string {
 func (s settings) paper(units string) string { return s.p.String(keyPaper + "-" + units) }
 
 func (s settings) keepPaper(units, paper string) { s.p.SetString(keyPaper+"-"+units, paper) }
+
+// copies reports whether pictures are copied beside the project.
+func (s settings) copies() bool { return s.p.Bool(keyCopies) }
+
+func (s settings) keepCopies(on bool) { s.p.SetBool(keyCopies, on) }
 
 func (s settings) keepFolder(path string) { s.p.SetString(keyFolder, path) }

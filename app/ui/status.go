@@ -15,16 +15,19 @@ import (
 type statusLine struct {
 	box  fyne.CanvasObject
 	text *widget.Label
+	read *widget.Label // what is being read in the background
 	keys *widget.Label
 	said int    // how often something was said
 	hint string // what was said of what lies under the pointer, the last time
 }
 
 func newStatusLine(*Window) *statusLine {
-	s := &statusLine{text: widget.NewLabel(""), keys: widget.NewLabel("F1 keys")}
+	s := &statusLine{text: widget.NewLabel(""), read: widget.NewLabel(""), keys: widget.NewLabel("F1 keys")}
 	s.text.Truncation = fyne.TextTruncateEllipsis
 	s.keys.Importance = widget.LowImportance
-	s.box = container.NewBorder(nil, nil, nil, s.keys, s.text)
+	s.box = container.NewBorder(nil, nil, s.read, s.keys, s.text)
+	s.read.TextStyle.Bold = true
+	s.read.Hide()
 	s.say("")
 	return s
 }
@@ -38,6 +41,16 @@ func (s *statusLine) say(text string) {
 	if s.text.Text != text {
 		s.text.SetText(text)
 	}
+}
+
+// reading shows how far the reading of photographs is, "" for none.
+func (s *statusLine) reading(text string) {
+	if s.read.Text == text {
+		return
+	}
+	s.read.Hidden = text == ""
+	s.read.SetText(text)
+	s.box.Refresh()
 }
 
 // rehint says anew what lies under the pointer, where that is what the line

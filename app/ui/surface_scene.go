@@ -48,7 +48,7 @@ func (s *surface) input() scene.Input {
 	in.Look = scene.Look{
 		Theme: s.w.sceneTheme(), Text: float64(s.w.look.TextPercent()) / 100, Pixels: s.pixels,
 		Hatch: s.show.hatch, Outlines: s.show.zoning || s.show.hatch,
-		Faces: s.w.faces, Textures: s.textures, Picture: ses.Picture, Focus: s.focused,
+		Faces: s.w.faces, Textures: s.textures, Picture: ses.PictureAt, Focus: s.focused,
 	}
 	in.Words = s.words()
 	if in.Before != nil {

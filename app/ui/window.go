@@ -26,6 +26,11 @@ type Window struct {
 	surf     *surface
 	column   *column
 	tabs     *tabRow
+	middle   fyne.CanvasObject // panel, boards and readings
+	stack    *fyne.Container   // holds them or the page that is up
+	page     page              // nil: none
+	rack     *rack
+	watch    readWatch
 	row      *actionRow
 	status   *statusLine
 	menus    menus
@@ -64,10 +69,12 @@ func New(p Parts) *Window {
 	w.status = newStatusLine(w)
 
 	work := container.NewBorder(w.tabs.box, nil, nil, nil, w.surf)
-	middle := container.New(sideLayout{column: w.columnWidth}, work, w.column.box)
+	w.middle = container.New(sideLayout{column: w.columnWidth}, work, w.column.box)
+	w.stack = container.NewStack(w.middle)
+	w.rack = newRack(w)
 	top := container.NewVBox(w.row.box, widget.NewSeparator())
 	foot := container.NewVBox(widget.NewSeparator(), w.status.box)
-	w.win.SetContent(container.NewBorder(top, foot, nil, nil, middle))
+	w.win.SetContent(container.NewBorder(top, foot, nil, nil, w.stack))
 	w.win.SetPadded(false)
 	w.win.SetMaster()
 	w.win.Resize(fyne.NewSize(1280, 800))
@@ -93,11 +100,15 @@ func (w *Window) large() bool { return w.look.TextPercent() > 150 }
 
 // changed shows what the session holds now.
 func (w *Window) changed() {
+	w.watch.follow(w)
 	w.surf.stale()
 	w.tabs.show()
 	w.column.show()
 	w.row.show()
 	w.menus.show(w)
+	if w.page != nil {
+		w.page.show()
+	}
 	if w.said != "" && w.saidOver != w.ses.Committed() {
 		w.unsay()
 	}
@@ -110,6 +121,9 @@ func (w *Window) changed() {
 // say puts one line into the status line, until the next act.
 func (w *Window) say(text string) {
 	w.said, w.saidOver = text, w.ses.Committed()
+	if text == "" && w.page != nil {
+		text = w.page.hint()
+	}
 	w.status.say(text)
 }
 
@@ -166,6 +180,10 @@ func (w *Window) restyle(look Look, percent int) {
 	w.app.Settings().SetTheme(w.look)
 	w.surf.restyled()
 	w.column.rebuild()
+	w.rack.restyled()
+	if w.page != nil && w.page != page(w.rack) {
+		w.page.restyled()
+	}
 	w.changed()
 }
 

@@ -1,0 +1,153 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/layout/photo"
+)
+
+// faceBar is the tools of the page, over the picture, and the figures of the
+// corners under it.
+type faceBar struct {
+	p       *facePage
+	box     *fyne.Container
+	foot    *fyne.Container
+	steps   [2]*pageButton
+	faces   [2]*pageButton
+	right   *pageButton
+	corners *fyne.Container
+	zones   *fyne.Container
+	acts    *fyne.Container // what is done at once, where the bar has no room for it
+	kinds   map[photo.Label]*pageButton
+	modes   map[faceMode]*pageButton
+	snap    *tick
+	width   *widget.Label
+}
+
+// short is a name without what the room of large text has not: keys stand in
+// the list of keys.
+func (b *faceBar) short(text, short string) string {
+	if b.p.w.large() {
+		return short
+	}
+	return text
+}
+
+func newFaceBar(p *facePage) *faceBar {
+	b := &faceBar{p: p, kinds: map[photo.Label]*pageButton{}, modes: map[faceMode]*pageButton{}}
+	b.steps[stepCorners] = p.button(b.short("Corners (C)", "Corners"), func() { p.turn(stepCorners) })
+	b.steps[stepZones] = p.button(b.short("Zones (Z)", "Zones"), func() { p.turn(stepZones) })
+	for i := range b.faces {
+		b.faces[i] = p.button("Face "+itoa(i+1), func() { p.faceOf(i + 1) })
+	}
+	b.right = p.button("Looks right (Enter)", p.enterButton)
+	leave := p.button(b.short("Back (Esc)", "Back"), p.w.leavePage)
+	leave.Importance = widget.LowImportance
+	room := widget.NewLabel("")
+	head := flow([]fyne.CanvasObject{b.steps[0], b.steps[1], gap(), b.faces[0], b.faces[1], room, b.right, leave}, room)
+	b.corners, b.zones = b.cornerTools(), b.zoneTools()
+	b.box = container.New(stackLayout{}, head, b.corners, b.zones)
+	b.foot = container.NewBorder(nil, nil, named(b.short("Corners, pixels", "Pixels")), nil, p.corners.figures)
+	return b
+}
+
+// enterButton is what the main button does in each step.
+func (p *facePage) enterButton() {
+	if p.step == stepCorners {
+		p.corners.use(nil)
+		return
+	}
+	p.looksRight()
+}
+
+func (b *faceBar) cornerTools() *fyne.Container {
+	c, p := b.p.corners, b.p
+	b.snap = newTick(p.w, b.short("Snap a dragged corner (not with Ctrl)", "Snap"), c.snap, nil)
+	b.snap.OnChanged = func(on bool) {
+		c.snap = on
+		p.w.takeKeys()
+	}
+	return flow([]fyne.CanvasObject{
+		p.button(b.short("Find again (F)", "Find again"), c.find), p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges), p.button(b.short("Turn end for end (T)", "Turn"), c.turn), b.snap})
+}
+
+func (b *faceBar) zoneTools() *fyne.Container {
+	z, p := b.p.zones, b.p
+	var kinds, modes []fyne.CanvasObject
+	for _, k := range []struct {
+		l    photo.Label
+		text string
+	}{{photo.Sap, b.short("This is sapwood (S)", "Sapwood")}, {photo.Heart, b.short("This is heartwood (H)", "Heartwood")},
+		{photo.Flaw, b.short("This is a flaw (F)", "Flaw")}, {photo.Unseen, b.short("Not sure (U)", "Not sure")}} {
+		b.kinds[k.l] = p.button(k.text, func() { z.kind(k.l) })
+		kinds = append(kinds, b.kinds[k.l])
+	}
+	b.width = widget.NewLabel("")
+	kinds = append(kinds, gap(), container.NewHBox(p.button("[", func() { z.wider(-1) }), b.width, p.button("]", func() { z.wider(1) })))
+	for _, m := range []struct {
+		mode faceMode
+		text string
+	}{{modeTeach, b.short("Teach (T)", "Teach")}, {modePaint, b.short("Paint (B)", "Paint")}, {modePolygon, b.short("Polygon (P)", "Polygon")}, {modeLine, b.short("Straight line (L)", "Line")}} {
+		b.modes[m.mode] = p.button(m.text, func() { z.take(m.mode) })
+		modes = append(modes, b.modes[m.mode])
+	}
+	acts := []fyne.CanvasObject{p.button("Smooth (M)", z.smooth), p.button("All heart", func() { z.all(photo.Heart) }), p.button("All sap", func() { z.all(photo.Sap) }), p.button("Split afresh (R)", z.afresh)}
+	if p.w.large() { // beside the picture, which needs the height
+		b.acts = flow(acts)
+	} else {
+		modes = append(append(modes, gap()), acts...)
+		b.acts = flow(nil)
+	}
+	return container.New(stackLayout{}, flow(kinds), flow(modes))
+}
+
+// lit shows whether a button is the one that is on.
+func lit(b *pageButton, on bool) {
+	want := widget.LowImportance
+	if on {
+		want = widget.HighImportance
+	}
+	if b.Importance != want {
+		b.Importance = want
+		b.Refresh()
+	}
+}
+
+// show brings the tools up to date.
+func (b *faceBar) show() {
+	p, z := b.p, b.p.zones
+	lit(b.steps[stepCorners], p.step == stepCorners)
+	lit(b.steps[stepZones], p.step == stepZones)
+	for i, f := range b.faces {
+		lit(f, p.face == i+1)
+		f.greyed(p.face != i+1 && !p.hasOther())
+	}
+	text := b.short("Looks right (Enter)", "Looks right")
+	if p.step == stepCorners {
+		text = b.short("Use these corners (Enter)", "Use them")
+	}
+	if b.right.Text != text {
+		b.right.SetText(text)
+	}
+	b.right.Importance = widget.SuccessImportance
+	b.right.greyed(p.making != "" || p.step == stepZones && z.work == nil)
+	changed := b.corners.Visible() != (p.step == stepCorners) || b.zones.Visible() != (p.step == stepZones)
+	setShown(b.corners, p.step == stepCorners)
+	setShown(b.foot, p.step == stepCorners)
+	setShown(b.zones, p.step == stepZones)
+	teaching := z.hand.mode == modeTeach || z.hand.mode == modePaint || z.hand.mode == modePolygon
+	for l, k := range b.kinds {
+		lit(k, teaching && z.hand.kind == l)
+	}
+	for m, k := range b.modes {
+		lit(k, z.hand.mode == m)
+	}
+	if t := b.short("Stroke "+p.w.ses.Len(z.hand.width)+" wide", p.w.ses.Len(z.hand.width)); b.width.Text != t {
+		b.width.SetText(t)
+	}
+	if changed && p.all != nil {
+		p.all.Refresh()
+	}
+}

@@ -1,0 +1,148 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+// entryRow is a board being typed.
+type entryRow struct {
+	e       *boardEntry
+	box     *fyne.Container
+	letter  *field
+	species *speciesField
+	size    [3]*field // length, width, thickness
+	chalked *tick
+	trouble *widget.Label
+}
+
+// addRow begins the next board: the next letter, the wood and thickness of the
+// row before.
+func (e *boardEntry) addRow() *entryRow {
+	w := e.w
+	r := &entryRow{e: e}
+	species, thickness := w.nextBoard().Species, ""
+	if n := len(e.rows); n > 0 {
+		if f := e.rows[n-1].species.found; f != "" {
+			species = f
+		}
+		thickness = e.rows[n-1].size[2].Text
+	}
+	r.letter = w.newField(e.nextLetter(), "A")
+	r.letter.narrow = true
+	r.species = newSpeciesField(w, species, func() { r.mend() })
+	hints := [3]string{"2400", "210", "26, or 4/4"}
+	if w.ses.Units() == unit.Inch {
+		hints = [3]string{`96`, `8 1/4`, `1 1/8, or 4/4`}
+	}
+	for i := range r.size {
+		r.size[i] = w.newField("", hints[i])
+		r.size[i].follow(r.mend)
+	}
+	r.size[2].Text = thickness
+	r.chalked = newTick(w, "chalked", false, r.mend)
+	r.chalked.enter = r.next
+	r.letter.follow(r.mend)
+	stops := []fyne.Focusable{r.letter, r.species.field, r.size[0], r.size[1], r.size[2], r.chalked}
+	for i, f := range []*field{r.letter, r.species.field, r.size[0], r.size[1], r.size[2]} {
+		submit := f.OnSubmitted
+		f.OnSubmitted = func(s string) {
+			submit(s)
+			w.win.Canvas().Focus(stops[i+1])
+		}
+	}
+	r.trouble = wrapped("", widget.DangerImportance)
+	r.trouble.Hide()
+	units := " (" + string(w.ses.Units()) + ")"
+	line := flow(nil)
+	for _, c := range []struct {
+		letters float32
+		head    string
+		field   fyne.CanvasObject
+	}{
+		{12, "Letter", r.letter}, {27, "Species", r.species.field}, {13.5, "Length" + units, r.size[0]}, {13.5, "Width" + units, r.size[1]},
+		{16, "Thickness" + units, r.size[2]}, {17, "Letter on the board", r.chalked},
+	} {
+		head := snug(caption(c.head))
+		line.Add(least(c.letters, container.New(stackLayout{}, head, c.field)))
+		if len(e.rows) > 0 { // the headings of the first row serve all, as long as the rows are lines
+			lay := line.Layout.(*flowLayout)
+			lay.heads = append(lay.heads, head)
+		}
+	}
+	r.box = container.New(stackLayout{}, line, r.trouble)
+	e.rows = append(e.rows, r)
+	e.table.Add(r.box)
+	settled(e.scroll)
+	return r
+}
+
+// next goes on to the row after this one, or begins one.
+func (r *entryRow) next() {
+	i := slices.Index(r.e.rows, r)
+	if i == len(r.e.rows)-1 {
+		if r.blank() {
+			r.e.w.win.Canvas().Focus(r.e.add)
+			return
+		}
+		r.e.addRow()
+	}
+	to := r.e.rows[i+1]
+	r.e.w.win.Canvas().Focus(to.letter)
+	into(r.e.scroll, to.box)
+}
+
+// blank reports whether nothing of a board is typed into the row.
+func (r *entryRow) blank() bool {
+	return strings.TrimSpace(r.size[0].Text) == "" && strings.TrimSpace(r.size[1].Text) == ""
+}
+
+// mend takes the message away once something is changed.
+func (r *entryRow) mend() {
+	if r.trouble != nil && r.trouble.Visible() {
+		r.trouble.Hide()
+		settled(r.e.scroll)
+	}
+}
+
+// fault is what is wrong with a field.
+type fault struct {
+	err error
+	at  fyne.Focusable
+}
+
+// board reads the row.
+func (r *entryRow) board() (*model.Board, *fault) {
+	id := strings.TrimSpace(r.letter.Text)
+	if id == "" {
+		return nil, &fault{errors.New("letter: every board needs one, such as " + r.e.nextLetter()), r.letter}
+	}
+	b := model.NewBoard(id, "", 0, 0, 0)
+	var err error
+	if b.Species, err = r.species.wood(); err != nil {
+		return nil, &fault{err, r.species.field}
+	}
+	if b.Length, err = r.size[0].size("length"); err != nil {
+		return nil, &fault{err, r.size[0]}
+	}
+	if b.Width, err = r.size[1].size("width"); err != nil {
+		return nil, &fault{err, r.size[1]}
+	}
+	if b.Thickness, _, err = unit.ParseThickness(r.size[2].Text, r.e.w.ses.Units()); err != nil {
+		return nil, &fault{fmt.Errorf("thickness: %w", err), r.size[2]}
+	}
+	if b.Width > b.Length {
+		return nil, &fault{fmt.Errorf("width: %s is more than the length; length runs along the grain", r.size[1].Text), r.size[1]}
+	}
+	b.Wanted = usuallyWanted(b.Species)
+	return b, nil
+}

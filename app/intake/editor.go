@@ -55,7 +55,7 @@ func NewEditor(ctx context.Context, s *photo.Squared, mask *photo.Mask) (*Editor
 		if mask.W != r.Mask.W || mask.H != r.Mask.H {
 			return nil, fmt.Errorf("opening a face: a mask of %d x %d cells for one of %d x %d", mask.W, mask.H, r.Mask.W, r.Mask.H)
 		}
-		st.by, st.mask = differing(nil, r.Mask, mask), mask
+		st.by, st.mask = opened(differing(nil, r.Mask, mask)), mask
 	}
 	e.states = []editState{st}
 	return e, nil

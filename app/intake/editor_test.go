@@ -119,7 +119,9 @@ func TestEditorOpensWhatWasKept(t *testing.T) {
 	for k := range m.Pix {
 		m.Pix[k] = photo.Heart
 	}
-	m.Pix[17] = photo.Flaw
+	for _, k := range [...]int{16, 17, 18} { // a knot of 3 x 3
+		m.Pix[k], m.Pix[400+k], m.Pix[800+k] = photo.Flaw, photo.Flaw, photo.Flaw
+	}
 	e := newEditor(t, m)
 	if e.Mask() != m || e.Touched() {
 		t.Error("the face opens otherwise than it was kept")
@@ -129,6 +131,21 @@ func TestEditorOpensWhatWasKept(t *testing.T) {
 	}
 	if sapShare(e) != 0 || e.Mask().At(17, 0) != photo.Flaw {
 		t.Errorf("what was kept follows a stroke: %g sapwood", sapShare(e))
+	}
+	// A border drawn a millimetre off is nobody's doing.
+	drawn := photo.NewMask(400, 100, 1)
+	for k := range drawn.Pix {
+		drawn.Pix[k] = photo.Heart
+		if k/400 < 31 {
+			drawn.Pix[k] = photo.Sap
+		}
+	}
+	e = newEditor(t, drawn)
+	if err := e.Stroke(context.Background(), photo.Heart, []geom.Point{{X: 100, Y: 50}, {X: 200, Y: 50}}, 4); err != nil {
+		t.Fatal(err)
+	}
+	if e.Mask().At(300, 30) != photo.Heart {
+		t.Error("a sliver along the border is held as set by hand")
 	}
 	if _, err := NewEditor(context.Background(), squared(), photo.NewMask(20, 20, 1)); err == nil {
 		t.Error("a mask of another size is taken")

@@ -35,6 +35,27 @@ func differing(by, was, now *photo.Mask) *photo.Mask {
 	return &out
 }
 
+// opened drops what is nowhere 3 cells thick: zones are drawn to within a
+// millimetre, and such slivers along their borders were set by nobody.
+func opened(by *photo.Mask) *photo.Mask {
+	const side = 3
+	out := *by
+	out.Pix = make([]photo.Label, len(by.Pix))
+	for j := 0; j+side <= by.H; j++ {
+		for i := 0; i+side <= by.W; i++ {
+			full := true
+			for k := 0; k < side*side && full; k++ {
+				full = by.At(i+k%side, j+k/side) != photo.Outside
+			}
+			for k := 0; k < side*side && full; k++ {
+				at := (j+k/side)*by.W + i + k%side
+				out.Pix[at] = by.Pix[at]
+			}
+		}
+	}
+	return &out
+}
+
 // changeOf compares two masks; points are the marks of the act, none where it
 // has no place of its own.
 func changeOf(was, now *photo.Mask, points []geom.Point) Change {

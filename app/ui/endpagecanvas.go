@@ -80,7 +80,7 @@ func (c *endCanvas) near() {
 	}
 	box := geom.Polygon(c.p.now.lie.at).Bounds()
 	c.view.zoom = 1
-	k := 0.9 * min(c.view.room.X/max(box.W(), 1), c.view.room.Y/max(box.H(), 1))
+	k := 0.84 * min(c.view.room.X/max(box.W(), 1), c.view.room.Y/max(box.H(), 1))
 	c.view.zoom = min(max(k/c.view.scale(), 1), mostZoom)
 	c.view.at = box.Centre()
 	c.view.hold()

@@ -75,14 +75,14 @@ func (c *endCanvas) arcs(r *render.Raster, m *sectionMap, on func(geom.Point) ge
 		for _, q := range ring {
 			mean += m.at(q).Dist(pith) / float64(len(ring))
 		}
-		c.round(r, on, pith, mean, render.Pen{Width: 1.2, Color: ringInk(), Dash: []float64{7, 5}})
+		c.round(r, on, pith, mean, render.Pen{Width: 1.2, Color: ringInk(), Dash: []float64{7, 5}}, 0)
 	}
 }
 
 // round strokes a circle of the section where it lies near it: what is far off
-// has no place in the picture.
-func (c *endCanvas) round(r *render.Raster, on func(geom.Point) geom.Point, mid geom.Point, radius float64, pen render.Pen) {
-	room := geom.R(-0.5*c.p.width, -0.5*c.p.width, 1.5*c.p.width, c.p.thickness+0.5*c.p.width)
+// has no place in the picture; air is how far it may lie outside, mm.
+func (c *endCanvas) round(r *render.Raster, on func(geom.Point) geom.Point, mid geom.Point, radius float64, pen render.Pen, air float64) {
+	room := geom.R(0, 0, c.p.width, c.p.thickness).Inset(-air)
 	n := min(max(int(radius), 48), 720)
 	var line []geom.Point
 	under := pen
@@ -113,7 +113,7 @@ func (c *endCanvas) border(r *render.Raster, on func(geom.Point) geom.Point) {
 	if h == nil || !h.Seen || c.p.step != endHeart {
 		return
 	}
-	c.round(r, on, c.p.got.pith.At, h.Radius, render.Pen{Width: 1.2, Color: borderInk(), Dash: []float64{2, 5}})
+	c.round(r, on, c.p.got.pith.At, h.Radius, render.Pen{Width: 1.2, Color: borderInk(), Dash: []float64{2, 5}}, 10)
 	if len(c.p.now.border) >= leastClicks {
 		return // the clicks stand for it
 	}
@@ -132,7 +132,7 @@ func (c *endCanvas) border(r *render.Raster, on func(geom.Point) geom.Point) {
 // sight.
 func (c *endCanvas) pithCross(r *render.Raster, on func(geom.Point) geom.Point) {
 	g := c.p.got.pith
-	c.round(r, on, g.At, g.Error, render.Pen{Width: 1.6, Color: pithInk(), Dash: []float64{5, 4}})
+	c.round(r, on, g.At, g.Error, render.Pen{Width: 1.6, Color: pithInk(), Dash: []float64{5, 4}}, c.p.width/2)
 	q := on(g.At)
 	if from, to, far := c.beyond(); far {
 		two(r, render.Segment(from, to), 2, pithInk())

@@ -23,26 +23,28 @@ const (
 // rack is the page on which a stack of boards is taken in: identity first,
 // then the pictures, then a look at what was found on each face.
 type rack struct {
-	w      *Window
-	step   rackStep
-	steps  [3]*pageButton
-	all    fyne.CanvasObject
-	head   *fyne.Container
-	frame  *fyne.Container // head and body
-	body   *fyne.Container
-	headed string // what the head was laid out for
-	sum    *widget.Label
-	note   *widget.Label // what was done of itself, or waits
-	bar    *widget.ProgressBar
-	reads  *widget.Label
-	under  *fyne.Container // shown while photographs are read
-	stop   *pageButton
-	read   *pageButton
-	photos *pageButton
-	boards *boardEntry
-	pics   *pictureStep
-	faces  *rackList
-	hearts endHearts // of ends kept since the project was opened
+	w       *Window
+	step    rackStep
+	steps   [3]*pageButton
+	all     fyne.CanvasObject
+	head    *fyne.Container
+	frame   *fyne.Container // head and body
+	body    *fyne.Container
+	headed  string // what the head was laid out for
+	sum     *widget.Label
+	note    *widget.Label // what was done of itself, or waits
+	bar     *widget.ProgressBar
+	reads   *widget.Label
+	under   *fyne.Container // shown while photographs are read
+	stop    *pageButton
+	read    *pageButton
+	photos  *pageButton
+	boards  *boardEntry
+	pics    *pictureStep
+	faces   *rackList
+	hearts  endHearts // of ends kept since the project was opened
+	balance balancing
+	tints   *balanceLine
 }
 
 func newRack(w *Window) *rack { return &rack{w: w, step: stepFaces, hearts: endHearts{}} }
@@ -58,6 +60,7 @@ func (w *Window) addRackActions() {
 			Can: func() bool { return w.watch.busy }, Do: w.ses.StopReading},
 		&Action{ID: "rack-photos", Label: "Choose photographs…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyI)}, Hint: "Several at once, for the boards of the rack.", Do: w.rackChoose},
 	)
+	w.addBalanceActions()
 }
 
 func (w *Window) rackToggle() {
@@ -111,7 +114,8 @@ func (r *rack) content() fyne.CanvasObject {
 	r.read = newPageButton(w, "Read what waits", func() { w.act("read-waiting") })
 	r.under = container.NewHBox(container.NewCenter(r.reads), bar, r.stop)
 	sum := least(46, r.sum)
-	r.head = container.New(stackLayout{}, flow(tabs, gap), flow([]fyne.CanvasObject{sum, r.under, r.read}, sum), r.note)
+	r.tints = newBalanceLine(w)
+	r.head = container.New(stackLayout{}, flow(tabs, gap), flow([]fyne.CanvasObject{sum, r.under, r.read}, sum), r.tints.box, r.note)
 	r.body = container.NewStack()
 	r.frame = container.NewBorder(container.New(stackLayout{}, r.head, widget.NewSeparator()), nil, nil, nil, r.body)
 	r.all = container.NewPadded(r.frame)
@@ -122,6 +126,10 @@ func (r *rack) content() fyne.CanvasObject {
 // forget drops what belonged to the project shown until now.
 func (r *rack) forget() {
 	r.step, r.hearts = stepFaces, endHearts{}
+	if r.balance.stop != nil {
+		r.balance.stop()
+		r.balance.stop = nil
+	}
 	if r.all == nil {
 		return
 	}
@@ -181,7 +189,7 @@ func (r *rack) back() (page, bool) { return nil, false }
 
 // row implements page.
 func (r *rack) row() []string {
-	return []string{"edit-board", "read-waiting", "stop-reading"}
+	return []string{"edit-board", "read-waiting", "stop-reading", "balance"}
 }
 
 // hint implements page.
@@ -247,7 +255,8 @@ func (r *rack) show() {
 	if r.bar.Value != w.watch.share || w.watch.busy {
 		r.bar.SetValue(w.watch.share)
 	}
-	if k := fmt.Sprint(r.sum.Text, r.reads.Text, r.under.Visible(), r.read.Visible(), r.photos.Visible()); k != r.headed {
+	tints := r.tints.show(r.step == stepFaces)
+	if k := fmt.Sprint(tints, r.sum.Text, r.reads.Text, r.under.Visible(), r.read.Visible(), r.photos.Visible()); k != r.headed {
 		r.headed = k
 		relay(r.head, r.frame)
 	}

@@ -64,10 +64,8 @@ func beamsOf(ctx context.Context, p *plane) (*beams, error) {
 	b := &beams{middle: geom.Pt(float64(p.w)/2, float64(p.h)/2), reach: int(diag) + 1}
 	b.pieces = 2*int(diag/beamStep+1) + 1
 	b.edge = make([]float32, beamTurns*(2*b.reach+1)*b.pieces)
-	for turn := range b.cos {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
+	if err := share(ctx, beamTurns, func(turn int) {
+		power := make([]float32, (2*b.reach+1)*b.pieces) // mean square of a piece's slopes
 		sin, cos := math.Sincos(float64(turn) * math.Pi / beamTurns)
 		b.cos[turn], b.sin[turn] = cos, sin
 		nx, ny := float32(-sin), float32(cos)
@@ -101,10 +99,38 @@ func beamsOf(ctx context.Context, p *plane) (*beams, error) {
 				f := float64(n)
 				mean2 := float64(sum.dot(sum)) / (f * f)
 				row[k] = float32(edgeness(mean2, math.Max(float64(sq)/f-mean2, 0), f))
+				power[(off+b.reach)*b.pieces+k] = sq / float32(n)
 			}
 		}
+		b.ridges(turn, power)
+	}); err != nil {
+		return nil, err
 	}
 	return b, nil
+}
+
+// ridges lets a piece count too whose slopes point this way and that, as where
+// a board lies across stripes, when there is much less slope on both sides.
+func (b *beams) ridges(turn int, power []float32) {
+	const aside = 4 // pixels: beyond the blur
+	for off := -b.reach + aside; off <= b.reach-aside; off++ {
+		row := b.row(turn, off)
+		o := (off + b.reach) * b.pieces
+		for k := range row {
+			p, q := power[o+k-aside*b.pieces], power[o+k+aside*b.pieces]
+			if q > p {
+				p = q
+			}
+			rise := power[o+k] - p
+			if rise <= p {
+				continue
+			}
+			// Of few slopes the mean square may double by chance.
+			noise := 4*p*p + slopeFloor*slopeFloor*slopeFloor*slopeFloor
+			m := float32(math.Sqrt(float64(rise)))
+			row[k] = max(row[k], rise*rise/(rise*rise+noise)*m/(m+slopeHalf))
+		}
+	}
 }
 
 func (b *beams) row(turn, off int) []float32 {
@@ -145,8 +171,9 @@ func (b *beams) stretch(turn, off int, from, to float64) float64 {
 
 // stroke is a stretch of a line that is an edge for the most part.
 type stroke struct {
-	a, b  geom.Point
-	score float64
+	a, b      geom.Point
+	score     float64
+	turn, off int
 }
 
 // strokes returns the best stretches, best first, each edge of the picture
@@ -176,7 +203,11 @@ func (b *beams) strokes(most int, least float64) []stroke {
 				t := (k - float64(b.pieces/2) - 0.5) * beamStep
 				return geom.Pt(b.middle.X-sin*float64(off)+cos*t, b.middle.Y+cos*float64(off)+sin*t)
 			}
-			all = append(all, stroke{at(float64(bestA)), at(float64(bestB + 1)), best})
+			st := stroke{at(float64(bestA)), at(float64(bestB + 1)), best, turn, off}
+			e := b.side(st)
+			_, beyond := e.window(st.a, st.b)
+			st.score *= 1 - 0.35*beyond // boards end
+			all = append(all, st)
 		}
 	}
 	return distinct(all, most)

@@ -12,7 +12,7 @@ import (
 // may lie apart and still say the same, in parts of the board's width.
 const (
 	sureness  = 2.0
-	nothing   = -4.0
+	nothing   = -3.6
 	sameShare = 0.02
 )
 

@@ -9,19 +9,19 @@ import (
 // runsOn tells how far the edges of a board run on past its corners, where
 // they should end: 0 to 8, one for each side at each end. Edges of a board
 // that touches another run on rightly, so it is a hint only.
-func (s *seeker) runsOn(c *candidate, step float64) float64 {
+func (s *seeker) runsOn(r reader, c *candidate, step float64) float64 {
 	sum := 0.0
 	lens := s.lens(c.bow)
 	for i := range c.c {
 		p, q := c.c[i], c.c[(i+1)%4]
-		sum += s.ratio(lens.Bowed, p, q, step) + s.ratio(lens.Bowed, q, p, step)
+		sum += ratio(r, lens.Bowed, p, q, step) + ratio(r, lens.Bowed, q, p, step)
 	}
 	return sum
 }
 
 // ratio compares the step of colour across the line from p to q beyond q with
 // that before q: 0 where it ends, 1 where it goes on.
-func (s *seeker) ratio(bowed func(geom.Point) geom.Point, p, q geom.Point, step float64) float64 {
+func ratio(r reader, bowed func(geom.Point) geom.Point, p, q geom.Point, step float64) float64 {
 	d := q.Sub(p)
 	long := d.Len()
 	if long == 0 {
@@ -40,7 +40,7 @@ func (s *seeker) ratio(bowed func(geom.Point) geom.Point, p, q geom.Point, step 
 			for o := 1; o <= 3; o++ {
 				off := n.Mul(step * (float64(o) + 0.5))
 				a, b := bowed(at.Add(off)), bowed(at.Sub(off))
-				v0 := s.src.at(a.X, a.Y).sub(s.src.at(b.X, b.Y))
+				v0 := r.at(a.X, a.Y).sub(r.at(b.X, b.Y))
 				for ch := range v {
 					v[ch] += v0[ch] / 3
 				}

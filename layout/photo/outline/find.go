@@ -71,26 +71,47 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 	if err != nil {
 		return nil, err
 	}
-	quads, err := quadsOf(ctx, b, &wanted{float64(small.w), float64(small.h), length, width}, mostRough)
+	quads, err := quadsOf(ctx, b, base, &wanted{float64(small.w), float64(small.h), length, width, 1}, mostRough)
 	if err != nil {
 		return nil, err
 	}
-	s := &seeker{src: &src, base: base, length: length, width: width}
-	var boards []candidate
-	for _, q := range quads {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		for i := range q.c {
-			q.c[i] = q.c[i].Mul(small.factor)
-		}
-		boards = append(boards, s.settle(q.c, 1.5*small.factor)...)
+	s := &seeker{src: &src, base: base, length: length, width: width, fills: 1}
+	settled := make([][]candidate, len(quads))
+	if err := share(ctx, len(quads), func(i int) {
+		settled[i] = s.settle(scaledBy(quads[i].c, small.factor), 2.5*small.factor)
+	}); err != nil {
+		return nil, err
 	}
-	boards = best(boards, mostFine, 2*base.factor)
-	for i := range boards {
-		boards[i] = s.bowed(scaled{base}, boards[i], base.factor, 3, wideWindow)
+	boards := best(slices.Concat(settled...), mostFine, 2*base.factor)
+	lay := func(boards []candidate) error {
+		return share(ctx, len(boards), func(i int) {
+			boards[i] = s.bowed(scaled{base}, boards[i], base.factor, 3, wideWindow)
+			s.weigh(scaled{base}, &boards[i], base.factor)
+		})
 	}
-	boards = s.choose(best(boards, mostFine, base.factor))
+	if err := lay(boards); err != nil {
+		return nil, err
+	}
+	again := best(boards, mostReended, base.factor)
+	renewed := make([][]candidate, len(again))
+	if err := share(ctx, len(again), func(i int) { renewed[i] = s.reended(again[i]) }); err != nil {
+		return nil, err
+	}
+	more := slices.Concat(renewed...)
+	if err := lay(more); err != nil {
+		return nil, err
+	}
+	boards = append(boards, more...)
+	boards, err = s.choose(ctx, best(boards, mostFine, base.factor))
+	if err != nil {
+		return nil, err
+	}
+	// Once more from where the best of them lie now.
+	last, err := s.choose(ctx, boards[:min(len(boards), 3)])
+	if err != nil {
+		return nil, err
+	}
+	boards = best(append(boards, last...), mostFine, 1.5*s.finest())
 	if len(boards) == 0 {
 		return nil, fmt.Errorf("finding a board: nothing of %g x %g mm with four straight sides is to be seen; mark the corners by hand", length, width)
 	}
@@ -99,25 +120,39 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 
 // choose looks at the candidates in the photograph itself, each with the other
 // edges that run beside its own, and puts the best first.
-func (s *seeker) choose(boards []candidate) []candidate {
+func (s *seeker) choose(ctx context.Context, boards []candidate) ([]candidate, error) {
 	step := s.finest()
-	var all []candidate
-	for _, c := range boards {
-		more := s.variants(s.src, c.c, c.bow, step, 12, narrowWindow, exactSpread)
-		all = append(all, more[:min(len(more), 4)]...)
+	near := make([][]candidate, len(boards))
+	if err := share(ctx, len(boards), func(i int) {
+		more := s.variants(s.src, boards[i].c, boards[i].bow, step, 12, narrowWindow, exactSpread)
+		near[i] = more[:min(len(more), 4)]
+	}); err != nil {
+		return nil, err
 	}
-	all = best(all, 3*mostFine, 1.5*step)
-	for i := range all {
-		all[i] = s.bowed(s.src, all[i], step, 2, narrowWindow)
-		if !math.IsInf(all[i].score, -1) {
-			s.rate(&all[i], exactSpread)
-			all[i].score -= runOn * s.runsOn(&all[i], step)
-			// Sawn edges are straight, and lenses bow little.
-			bow := all[i].bow / bowSpread
-			all[i].score -= ragged*all[i].rms/step + bow*bow/2
+	all := best(slices.Concat(near...), 3*mostFine, 1.5*step)
+	if err := share(ctx, len(all), func(i int) {
+		c := &all[i]
+		*c = s.bowed(s.src, *c, step, 2, narrowWindow)
+		if math.IsInf(c.score, -1) {
+			return
 		}
+		s.rate(c, exactSpread)
+		s.weigh(s.src, c, step)
+		// Sawn edges are straight, and lenses bow little.
+		bow := c.bow / bowSpread
+		c.score -= ragged*c.rms/step + bow*bow/2
+	}); err != nil {
+		return nil, err
 	}
-	return best(all, mostFine, 1.5*step)
+	return best(all, mostFine, 1.5*step), nil
+}
+
+// weigh adds to a candidate's score what lies about it: colours on both sides
+// of its edges, and edges that run on past its corners.
+func (s *seeker) weigh(r reader, c *candidate, step float64) {
+	if !math.IsInf(c.score, -1) {
+		c.score += s.regionScore(c) - runOn*s.runsOn(r, c, step)
+	}
 }
 
 // finest is the step between samples of the photograph itself, pixels.
@@ -158,6 +193,7 @@ type seeker struct {
 	src           *source
 	base          *plane
 	length, width float64
+	fills         float64 // as in wanted
 }
 
 func (s *seeker) lens(bow float64) photo.Lens { return photo.LensOf(s.src.w, s.src.h, bow) }
@@ -173,15 +209,20 @@ func (s *seeker) rate(c *candidate, spread float64) {
 	for i, t := range c.tracks {
 		sides[i] = t.score
 	}
-	c.score = sidesScore(sides) - misshape(c.shape.cost)
+	c.score = sidesScore(sides) - misshape(c.shape.cost) - s.fills*smallness(longest(c.c)/float64(max(s.src.w, s.src.h)))
 }
 
 // settle looks for the sides near corners known roughly, within reach pixels,
 // and gives what the best edges of each side make.
 func (s *seeker) settle(c [4]geom.Point, reach float64) []candidate {
 	step := s.base.factor
-	all := s.variants(scaled{s.base}, c, 0, step, int(reach/step)+4, wideWindow, fineSpread)
-	return all[:min(len(all), 6)]
+	r := scaled{s.base}
+	all := s.variants(r, c, 0, step, int(reach/step)+4, wideWindow, fineSpread)
+	all = all[:min(len(all), 4)]
+	for i := range all {
+		s.weigh(r, &all[i], step)
+	}
+	return all
 }
 
 // variants gives the boards made of the best edges near each side, best first.

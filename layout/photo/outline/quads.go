@@ -6,13 +6,13 @@ import (
 	"slices"
 
 	"heartside/layout/geom"
+	"heartside/layout/photo"
 )
 
 // quad is a board that may lie in the picture: corners of a plane in the order
 // of the face, and how well it does.
 type quad struct {
 	c     [4]geom.Point
-	sides [4]float64 // from corner i to the next, 0 to 1
 	shape shape
 	score float64
 }
@@ -21,6 +21,7 @@ type quad struct {
 type wanted struct {
 	w, h          float64 // of the plane
 	length, width float64 // mm
+	fills         float64 // 1 for what mostly fills the picture, 0 for what need not
 }
 
 func (w *wanted) middle() geom.Point { return geom.Pt(w.w/2, w.h/2) }
@@ -35,11 +36,14 @@ func (w *wanted) inside(p geom.Point) bool {
 
 // Engineering choices.
 const (
-	mostStrokes = 60
-	mostPairs   = 200
-	mostEnds    = 12
+	mostStrokes = 200
+	manyPairs   = 300 // whose colours are compared
+	mostPairs   = 80  // whose ends are looked for
+	mostEnds    = 24
 	leastEnd    = 0.1  // an end that is hardly to be seen
 	leastLong   = 0.15 // of the picture's longer side: the least a board's long edge shows
+	usualLong   = 0.7  // what it mostly shows: a maker fills the picture
+	longSpread  = 0.6  // of its natural logarithm
 	roughSpread = 0.05 // of shape: lines on the small plane, a lens not yet known
 )
 
@@ -56,53 +60,48 @@ func sidesScore(s [4]float64) float64 {
 // may have measured wrongly.
 func misshape(cost float64) float64 { return 2 * math.Log1p(cost/4) }
 
-// quadsOf lists the boards that may lie in the picture, best first.
-func quadsOf(ctx context.Context, b *beams, want *wanted, most int) ([]quad, error) {
-	strokes := b.strokes(mostStrokes, leastLong*want.longer())
-	longSide, shortSide := math.Max(want.length, want.width), math.Min(want.length, want.width)
-	type pair struct {
-		s, t  line
-		dir   geom.Point
-		score float64
+// smallness is what a long side costs that takes share of the picture's longer
+// side; a large one is as good as the usual.
+func smallness(share float64) float64 {
+	if share < leastLong {
+		return 100
 	}
-	var pairs []pair
-	for i, s := range strokes {
-		for _, t := range strokes[i+1:] {
-			ds, dt := s.b.Sub(s.a), t.b.Sub(t.a)
-			if ds.Dot(dt) < 0 {
-				dt = dt.Mul(-1)
-			}
-			ds, dt = ds.Mul(1/ds.Len()), dt.Mul(1/dt.Len())
-			if ds.Dot(dt) < 0.9 { // 25 degrees
-				continue
-			}
-			// How far apart they lie tells how long the board would be.
-			ls, lt := through(s.a, s.b), through(t.a, t.b)
-			apart := math.Abs(lt.off(s.a.Lerp(s.b, 0.5))+ls.off(t.a.Lerp(t.b, 0.5))*sign(ls.a*lt.a+ls.b*lt.b)*-1) / 2
-			long := apart * longSide / shortSide
-			if apart < 5 || long > 1.5*math.Hypot(want.w, want.h) || long < 0.5*leastLong*want.longer() {
-				continue
-			}
-			pairs = append(pairs, pair{ls, lt, ds.Add(dt), s.score + t.score})
-		}
+	d := math.Log(math.Min(share/usualLong, 1)) / longSpread
+	return d * d / 2
+}
+
+// quadsOf lists the boards that may lie in the picture, best first: corners of
+// the small plane of b. base is the same picture, finer.
+func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int) ([]quad, error) {
+	scale := float64(base.w) / want.w
+	pairs := b.pairs(want, manyPairs)
+	lens := photo.LensOf(base.w, base.h, 0)
+	if err := share(ctx, len(pairs), func(i int) {
+		p := &pairs[i]
+		r := regions(base, lens, scaledBy(p.c, scale))
+		p.score += regionWeight * (r[0] + r[2])
+	}); err != nil {
+		return nil, err
 	}
 	slices.SortStableFunc(pairs, func(x, y pair) int { return compare(y.score, x.score) })
-	var out []quad
-	for _, p := range pairs[:min(len(pairs), mostPairs)] {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		ends := b.ends(p.s, p.t, p.dir, want)
-		for i, e := range ends {
-			for _, f := range ends[i+1:] {
-				if q, ok := b.judge([4]geom.Point{e.a, f.a, f.b, e.b}, want); ok {
-					out = append(out, q)
+	pairs = pairs[:min(len(pairs), mostPairs)]
+	found := make([][]quad, len(pairs))
+	if err := share(ctx, len(pairs), func(i int) {
+		p := &pairs[i]
+		ends := stripOf(base, photo.Lens{}, scale, p, want).ends(mostEnds)
+		for k, e := range ends {
+			for _, f := range ends[k+1:] {
+				if q, ok := p.judge(e, f, want); ok {
+					found[i] = append(found[i], q)
 				}
 			}
 		}
+	}); err != nil {
+		return nil, err
 	}
+	out := slices.Concat(found...)
 	slices.SortStableFunc(out, func(x, y quad) int { return compare(y.score, x.score) })
-	return thin(out, most, 4), nil
+	return thin(out, most, 3), nil
 }
 
 func compare(a, b float64) int {
@@ -140,6 +139,11 @@ next:
 	return kept
 }
 
+// longest is the longest side of a quadrilateral.
+func longest(q [4]geom.Point) float64 {
+	return math.Max(math.Max(q[0].Dist(q[1]), q[1].Dist(q[2])), math.Max(q[2].Dist(q[3]), q[3].Dist(q[0])))
+}
+
 // farthest is how far the corners of two quadrilaterals lie apart at most.
 func farthest(a, b [4]geom.Point) float64 {
 	d := 0.0
@@ -149,60 +153,10 @@ func farthest(a, b [4]geom.Point) float64 {
 	return d
 }
 
-// ends returns the edges that may end a board between two long ones: from the
-// first to the second.
-func (b *beams) ends(s, t line, dir geom.Point, want *wanted) []stroke {
-	var all []stroke
-	square := math.Atan2(dir.Y, dir.X)*180/math.Pi + 90
-	v := make([]float64, 2*b.reach+1)
-	at := make([]stroke, 2*b.reach+1)
-	for lean := -30; lean <= 30; lean += 2 {
-		turn := ((int(math.Round(square))+lean)%beamTurns + beamTurns) % beamTurns
-		cos, sin := b.cos[turn], b.sin[turn]
-		clear(v)
-		for k := range v {
-			off := k - b.reach
-			l := line{-sin, cos, sin*b.middle.X - cos*b.middle.Y - float64(off)}
-			p, ok := l.meet(s)
-			if !ok || !want.inside(p) {
-				continue
-			}
-			q, ok := l.meet(t)
-			if !ok || !want.inside(q) {
-				continue
-			}
-			tp := cos*(p.X-b.middle.X) + sin*(p.Y-b.middle.Y)
-			tq := cos*(q.X-b.middle.X) + sin*(q.Y-b.middle.Y)
-			v[k] = b.stretch(turn, off, math.Min(tp, tq), math.Max(tp, tq))
-			at[k] = stroke{p, q, v[k]}
-		}
-		for k := 1; k+1 < len(v); k++ {
-			if v[k] > leastEnd && v[k] >= v[k-1] && v[k] >= v[k+1] {
-				all = append(all, at[k])
-			}
-		}
-	}
-	slices.SortStableFunc(all, func(x, y stroke) int { return compare(y.score, x.score) })
-	var kept []stroke
-next:
-	for _, e := range all {
-		if len(kept) >= mostEnds {
-			break
-		}
-		for _, k := range kept {
-			if k.a.Dist(e.a) < 4 && k.b.Dist(e.b) < 4 {
-				continue next
-			}
-		}
-		kept = append(kept, e)
-	}
-	return kept
-}
-
-// judge puts the corners in order and scores the quadrilateral. ok is false
-// for what cannot be the board.
-func (b *beams) judge(c [4]geom.Point, want *wanted) (quad, bool) {
-	c, ok := order(c, want)
+// judge scores the board between two ends of a pair. ok is false for what
+// cannot be the board.
+func (p *pair) judge(e, f end, want *wanted) (quad, bool) {
+	c, ok := order([4]geom.Point{e.a, f.a, f.b, e.b}, want)
 	if !ok {
 		return quad{}, false
 	}
@@ -211,10 +165,11 @@ func (b *beams) judge(c [4]geom.Point, want *wanted) (quad, bool) {
 	if q.shape.cost > 25 {
 		return q, false
 	}
-	for i := range q.sides {
-		q.sides[i] = b.support(c[i], c[(i+1)%4])
-	}
-	q.score = sidesScore(q.sides) - misshape(q.shape.cost)
+	s, beyondS := p.s.window(e.a, f.a)
+	t, beyondT := p.t.window(e.b, f.b)
+	q.score = sidesScore([4]float64{s, t, e.score, f.score}) - misshape(q.shape.cost) -
+		want.fills*smallness(longest(c)/want.longer()) -
+		runOn*(beyondS+beyondT+e.beyond+f.beyond)
 	return q, true
 }
 

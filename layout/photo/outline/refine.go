@@ -45,7 +45,11 @@ func Refine(ctx context.Context, img image.Image, view photo.View, length, width
 		boards[i] = s.bowed(scaled{base}, boards[i], base.factor, 3, wideWindow)
 	}
 	var within []candidate
-	for _, c := range s.choose(best(boards, mostFine, base.factor)) {
+	boards, err = s.choose(ctx, best(boards, mostFine, base.factor))
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range boards {
 		l := s.lens(c.bow)
 		ok := true
 		for i := range c.c {

@@ -36,7 +36,7 @@ func Sheet(ctx context.Context, img image.Image, paper Paper) (corners [4]geom.P
 	if err != nil {
 		return corners, 0, err
 	}
-	quads, err := quadsOf(ctx, b, &wanted{float64(small.w), float64(small.h), paper.Long, paper.Short}, 4*mostRough)
+	quads, err := quadsOf(ctx, b, base.paperOnly(), &wanted{float64(small.w), float64(small.h), paper.Long, paper.Short, 0}, 4*mostRough)
 	if err != nil {
 		return corners, 0, err
 	}
@@ -54,7 +54,10 @@ func Sheet(ctx context.Context, img image.Image, paper Paper) (corners [4]geom.P
 		}
 		sheets = append(sheets, s.settle(q.c, small.factor)...)
 	}
-	sheets = s.choose(best(sheets, mostFine, base.factor))
+	sheets, err = s.choose(ctx, best(sheets, mostFine, base.factor))
+	if err != nil {
+		return corners, 0, err
+	}
 	for i := range sheets {
 		sheets[i].score += math.Log(0.02 + small.white(scaledBy(sheets[i].c, 1/small.factor)))
 	}

@@ -17,7 +17,7 @@ func distinct(all []stroke, most int) []stroke {
 		return 0
 	})
 	var kept []stroke
-	const near = 3.0 // pixels of the plane: the blur of one edge
+	const near = 2.5 // pixels of the plane: the blur of one edge
 next:
 	for _, s := range all {
 		if len(kept) >= most {
@@ -26,16 +26,22 @@ next:
 		for _, k := range kept {
 			l := through(k.a, k.b)
 			da, db := l.off(s.a), l.off(s.b)
-			if da > -near && da < near && db > -near && db < near {
-				continue next
-			}
-			// A line leaning across a better one at a small angle.
-			d, e := k.b.Sub(k.a), s.b.Sub(s.a)
-			if c := d.Cross(e); c*c < 0.0025*d.Dot(d)*e.Dot(e) && da*db < 0 && da > -3*near && da < 3*near && db > -3*near && db < 3*near {
+			if da > -near && da < near && db > -near && db < near && overlap(k, s) > 0.5 {
 				continue next
 			}
 		}
 		kept = append(kept, s)
 	}
 	return kept
+}
+
+// overlap is the share of t that lies beside s.
+func overlap(s, t stroke) float64 {
+	d := s.b.Sub(s.a)
+	l := d.Dot(d)
+	a, b := t.a.Sub(s.a).Dot(d)/l, t.b.Sub(s.a).Dot(d)/l
+	if a > b {
+		a, b = b, a
+	}
+	return (min(b, 1) - max(a, 0)) / max(b-a, 1e-9)
 }

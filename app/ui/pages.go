@@ -34,6 +34,7 @@ func (w *Window) turnTo(p page) {
 	w.changed()
 	w.say("")
 	w.takeKeys()
+	w.trace.page(p)
 }
 
 // leavePage does what Escape does on a page.

@@ -39,11 +39,24 @@ func (t *tracer) asking(what string) { t.line("asks %s", what) }
 func (t *tracer) saved(path string)  { t.line("saved %s", path) }
 func (t *tracer) wrote(path string)  { t.line("exported %s", path) }
 
+// page tells which page shows.
+func (t *tracer) page(p page) {
+	switch p.(type) {
+	case nil:
+		t.line("page panels")
+	case *facePage:
+		t.line("page face")
+	default:
+		t.line("page other")
+	}
+}
+
 // state tells what is read of the panel on screen.
 func (t *tracer) state(w *Window) {
 	if t == nil || t.out == nil {
 		return
 	}
+	t.faces(w)
 	id := w.ses.Selected().Panel
 	r := w.ses.Reading(id)
 	if r == nil {
@@ -58,6 +71,27 @@ func (t *tracer) state(w *Window) {
 	undo, redo := w.ses.Depth()
 	t.line("state panel=%s light=%.4f lone=%d undo=%d redo=%d dirty=%v preview=%v",
 		id, r.Show.Light.Value, lone, undo, redo, w.ses.Dirty(), w.ses.Previewing())
+}
+
+// faces tells how far the photographs are, where there are any.
+func (t *tracer) faces(w *Window) {
+	n := map[model.SplitBy]int{}
+	for _, b := range w.ses.Project().Boards {
+		for i := range b.Faces {
+			if f := b.Faces[i].Split; f != nil {
+				n[f.By]++
+			}
+		}
+	}
+	if len(n) == 0 && t.last["faces"] == "" {
+		return
+	}
+	_, left := w.ses.ReadingShare()
+	v := fmt.Sprintf("open=%d found=%d checked=%d reading=%d", n[model.SplitOpen], n[model.SplitFound], n[model.SplitChecked], left)
+	if t.last["faces"] != v {
+		t.last["faces"] = v
+		t.line("faces %s", v)
+	}
 }
 
 // places tells where strips, warnings and fixes are, where they moved.

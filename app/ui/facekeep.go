@@ -44,7 +44,9 @@ func (p *facePage) looksRight() {
 // keep takes the face as it is into the project; then follows.
 func (p *facePage) keep(then func()) {
 	if p.making != "" {
-		p.w.say("The face is not ready yet: " + p.making)
+		if !p.keepAsFound(then) {
+			p.w.say("The face is not ready yet: " + p.making)
+		}
 		return
 	}
 	if !p.corners.lie.same(p.corners.used) || p.zones.work == nil {
@@ -100,6 +102,24 @@ func (p *facePage) keep(then func()) {
 		},
 	})
 	p.show()
+}
+
+// keepAsFound accepts what the program found while the face is still being
+// made ready to be changed.
+func (p *facePage) keepAsFound(then func()) bool {
+	b := p.w.ses.Committed().Board(p.board)
+	if b == nil || p.unsaved() {
+		return false
+	}
+	f := b.Faces[p.face-1]
+	if f.Split == nil || f.Split.By != model.SplitFound {
+		return false
+	}
+	f.Split = &model.Split{By: model.SplitChecked, Sure: f.Split.Sure}
+	if p.w.commit(model.SetFace{Board: p.board, Face: p.face, Value: f}) && then != nil {
+		then()
+	}
+	return true
 }
 
 // leave asks about what is not kept yet, then goes on elsewhere.

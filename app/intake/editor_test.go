@@ -75,7 +75,8 @@ func TestEditorActsAndTakesBack(t *testing.T) {
 	if !e.Undo() || e.Mask() != filled || !e.Undo() || e.Mask() != was || e.Undo() {
 		t.Error("two acts are not taken back by two steps")
 	}
-	if !e.Redo() || !e.Redo() || e.Redo() {
+	first, second, third := e.Redo(), e.Redo(), e.Redo()
+	if !first || !second || third {
 		t.Error("two acts are not done again by two steps")
 	}
 	e.Undo()

@@ -149,6 +149,9 @@ func (r *endRenderer) placePith() {
 		at = tip
 	}
 	r.pith.place(at, c.view.room, text, false)
+	if len(c.p.now.lie.at) == 4 && r.pith.text.Visible() {
+		r.pith.outside(at, c.view.toRoom(middleOf(c.p.now.lie.at)), c.view.room)
+	}
 	r.pith.dark.Hide()
 	r.pith.light.Hide()
 }

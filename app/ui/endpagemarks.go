@@ -164,13 +164,19 @@ func (c *endCanvas) beyond() (from, to geom.Point, far bool) {
 	}
 	near := geom.Pt(min(max(g.At.X, 0.1*c.p.width), 0.9*c.p.width), min(max(g.At.Y, 0), c.p.thickness))
 	from = c.view.toRoom(m.pic(near))
-	from = geom.Pt(min(max(from.X, in.Min.X), in.Max.X), min(max(from.Y, in.Min.Y), in.Max.Y))
-	_, to, ok := clipLine(from.Sub(in.Min), q.Sub(in.Min), geom.Pt(in.W(), in.H()))
-	if !ok {
-		return from, from, true
+	if !in.Contains(from) {
+		from = in.Centre()
 	}
-	return from, to.Add(in.Min), true
+	_, to, _ = clipLine(from.Sub(in.Min), q.Sub(in.Min), geom.Pt(in.W(), in.H()))
+	to = to.Add(in.Min)
+	if d := to.Dist(from); d > longArrow {
+		from = to.Lerp(from, longArrow/d)
+	}
+	return from, to, true
 }
+
+// longArrow is the most an arrow to the pith covers of the wood, units.
+const longArrow = 90
 
 // paintClicks draws the clicks of the step, each with the number of its ring.
 func (c *endCanvas) paintClicks(r *render.Raster, to func(geom.Point) geom.Point) {

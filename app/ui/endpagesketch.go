@@ -43,9 +43,12 @@ func (d *endSketch) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(d.raster)
 }
 
-// MinSize implements fyne.CanvasObject.
+// MinSize implements fyne.CanvasObject: as high as the section and its names
+// need in the column, with room for a pith just outside.
 func (d *endSketch) MinSize() fyne.Size {
-	return fyne.NewSize(160, 104*float32(d.p.w.look.TextPercent())/100)
+	k := float32(d.p.w.look.TextPercent()) / 100
+	high := 1.4*(d.p.w.columnWidth()-40)*float32(d.p.thickness/d.p.width) + 44*k
+	return fyne.NewSize(160, fyne.Min(high, 110*k))
 }
 
 func (d *endSketch) paint(w, h int) image.Image {
@@ -55,7 +58,7 @@ func (d *endSketch) paint(w, h int) image.Image {
 	k := float64(w) / float64(max(d.Size().Width, 1))
 	c := render.NewRaster(d.img, k, d.p.w.faces)
 	room := geom.R(0, 0, float64(d.Size().Width), float64(d.Size().Height))
-	c.Fill(render.Box(room), nrgba(theme.Color(theme.ColorNameBackground)))
+	clear(d.img.Pix)
 	d.draw(c, room)
 	return d.img
 }

@@ -105,10 +105,15 @@ func (p *endPage) restWords(b *model.Board) string {
 	switch {
 	case whole > 0:
 		text += count(clicks, "click", "clicks") + " on " + count(whole, "ring", "rings") + " and on the rings in the picture"
+	case !g.Found:
+		text = "The rings in the picture alone tell too little"
 	default:
 		text += "the rings in the picture alone, which the program is " + shareWords(g.Sure) + " sure of"
 	}
-	text += ". Clicks on one ring, far apart, tell more."
+	text += "."
+	if whole == 0 {
+		text += " Clicks on one ring, far apart, tell more."
+	}
 	if n := len(p.now.rings); n > 0 {
 		if k := len(p.now.rings[n-1]); k > 0 && k < leastClicks {
 			text += " Ring " + itoa(n) + " wants " + count(leastClicks-k, "more click", "more clicks") + "."
@@ -149,7 +154,7 @@ func (p *endPage) doubts(b *model.Board) []string {
 		return []string{"⚠ " + p.trouble}
 	}
 	if p.now.mirrored(p.end) {
-		out = append(out, "⚠ As the corners are named the picture is a mirror image, or it shows the other end or the end upside down. Untick the mirror, or see that corners 1 and 2 lie on face 1.")
+		out = append(out, "⚠ As the corners are named, this picture is a mirror image, or it shows the other end. A photograph taken from outside needs no mirror: untick it, or see that the picture belongs to this end.")
 	}
 	if p.step == endCorners {
 		for i := range p.now.lie.at {

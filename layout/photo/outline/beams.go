@@ -138,37 +138,6 @@ func (b *beams) row(turn, off int) []float32 {
 	return b.edge[o : o+b.pieces]
 }
 
-// support returns how far the stretch from p to q is an edge, 0 to 1.
-func (b *beams) support(p, q geom.Point) float64 {
-	d := q.Sub(p)
-	l := d.Len()
-	if l < 1 {
-		return 0
-	}
-	turn := int(math.Round(math.Atan2(d.Y, d.X) * beamTurns / math.Pi))
-	turn = ((turn % beamTurns) + beamTurns) % beamTurns
-	cos, sin := b.cos[turn], b.sin[turn]
-	m := p.Lerp(q, 0.5).Sub(b.middle)
-	t := cos*m.X + sin*m.Y
-	return b.stretch(turn, int(math.Round(-sin*m.X+cos*m.Y)), t-l/2, t+l/2)
-}
-
-// stretch returns the mean of a line's pieces from one place along it to
-// another, pixels.
-func (b *beams) stretch(turn, off int, from, to float64) float64 {
-	if off < -b.reach || off > b.reach {
-		return 0
-	}
-	row := b.row(turn, off)
-	from = from/beamStep + float64(b.pieces/2) + 0.5
-	to = to/beamStep + float64(b.pieces/2) + 0.5
-	sum := 0.0
-	for k := max(int(from), 0); k < len(row) && float64(k) < to; k++ {
-		sum += (math.Min(to, float64(k+1)) - math.Max(from, float64(k))) * float64(row[k])
-	}
-	return sum / (to - from)
-}
-
 // stroke is a stretch of a line that is an edge for the most part.
 type stroke struct {
 	a, b      geom.Point

@@ -24,7 +24,7 @@ type Found struct {
 const (
 	baseLong  = 1280
 	smallLong = 360
-	mostRough = 40
+	mostRough = 60
 	mostFine  = 10
 
 	fineSpread  = 0.015 // of shape: edges laid, the bow not known
@@ -78,7 +78,7 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 	s := &seeker{src: &src, base: base, length: length, width: width, fills: 1}
 	settled := make([][]candidate, len(quads))
 	if err := share(ctx, len(quads), func(i int) {
-		settled[i] = s.settle(scaledBy(quads[i].c, small.factor), 2.5*small.factor)
+		settled[i] = s.settle(scaledBy(quads[i].c, small.factor), 1.5*small.factor)
 	}); err != nil {
 		return nil, err
 	}
@@ -218,7 +218,7 @@ func (s *seeker) settle(c [4]geom.Point, reach float64) []candidate {
 	step := s.base.factor
 	r := scaled{s.base}
 	all := s.variants(r, c, 0, step, int(reach/step)+4, wideWindow, fineSpread)
-	all = all[:min(len(all), 4)]
+	all = all[:min(len(all), 8)]
 	for i := range all {
 		s.weigh(r, &all[i], step)
 	}

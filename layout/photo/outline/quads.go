@@ -38,7 +38,7 @@ func (w *wanted) inside(p geom.Point) bool {
 const (
 	mostStrokes = 200
 	manyPairs   = 300 // whose colours are compared
-	mostPairs   = 80  // whose ends are looked for
+	mostPairs   = 100 // whose ends are looked for
 	mostEnds    = 24
 	leastEnd    = 0.1  // an end that is hardly to be seen
 	leastLong   = 0.15 // of the picture's longer side: the least a board's long edge shows
@@ -75,16 +75,11 @@ func smallness(share float64) float64 {
 func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int) ([]quad, error) {
 	scale := float64(base.w) / want.w
 	pairs := b.pairs(want, manyPairs)
-	lens := photo.LensOf(base.w, base.h, 0)
-	if err := share(ctx, len(pairs), func(i int) {
-		p := &pairs[i]
-		r := regions(base, lens, scaledBy(p.c, scale))
-		p.score += regionWeight * (r[0] + r[2])
-	}); err != nil {
+	laid := make([][]pair, len(pairs))
+	if err := share(ctx, len(pairs), func(i int) { laid[i] = pairs[i].laid(base, scale, want) }); err != nil {
 		return nil, err
 	}
-	slices.SortStableFunc(pairs, func(x, y pair) int { return compare(y.score, x.score) })
-	pairs = pairs[:min(len(pairs), mostPairs)]
+	pairs = distinctPairs(slices.Concat(laid...), mostPairs, 0.7)
 	found := make([][]quad, len(pairs))
 	if err := share(ctx, len(pairs), func(i int) {
 		p := &pairs[i]
@@ -101,7 +96,7 @@ func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int)
 	}
 	out := slices.Concat(found...)
 	slices.SortStableFunc(out, func(x, y quad) int { return compare(y.score, x.score) })
-	return thin(out, most, 3), nil
+	return thin(out, most, 1.5), nil
 }
 
 func compare(a, b float64) int {
@@ -112,13 +107,6 @@ func compare(a, b float64) int {
 		return 1
 	}
 	return 0
-}
-
-func sign(v float64) float64 {
-	if v < 0 {
-		return -1
-	}
-	return 1
 }
 
 // thin drops quads within near pixels of a better one.
@@ -167,7 +155,7 @@ func (p *pair) judge(e, f end, want *wanted) (quad, bool) {
 	}
 	s, beyondS := p.s.window(e.a, f.a)
 	t, beyondT := p.t.window(e.b, f.b)
-	q.score = sidesScore([4]float64{s, t, e.score, f.score}) - misshape(q.shape.cost) -
+	q.score = sidesScore([4]float64{(s + p.edge[0]) / 2, (t + p.edge[1]) / 2, e.score, f.score}) - misshape(q.shape.cost) -
 		want.fills*smallness(longest(c)/want.longer()) -
 		runOn*(beyondS+beyondT+e.beyond+f.beyond)
 	return q, true

@@ -54,6 +54,7 @@ func (w *Window) choose(q choosing) {
 		},
 		c.draw)
 	c.list.OnSelected = c.pick
+	c.list.typed = c.beginPath
 	c.read()
 	top := container.NewVBox(c.path)
 	focus := fyne.Focusable(c.path)
@@ -73,6 +74,15 @@ func (w *Window) choose(q choosing) {
 	c.path.CursorColumn = len([]rune(c.path.Text))
 	c.path.Refresh()
 	w.trace.asking(q.trace)
+}
+
+// beginPath lets a path be typed while the list has the keys.
+func (c *chooser) beginPath(r rune) {
+	if r != filepath.Separator && r != '/' && r != '~' {
+		return
+	}
+	c.w.win.Canvas().Focus(c.path) // which marks all that stands there
+	c.path.TypedRune(r)
 }
 
 func (c *chooser) draw(i int, o fyne.CanvasObject) {

@@ -130,8 +130,9 @@ func (t *tick) FocusGained() {
 // fileList is a list that knows Escape and Enter.
 type fileList struct {
 	widget.List
-	w   *Window
-	all func() // Ctrl+A, nil: nothing
+	w     *Window
+	all   func()     // Ctrl+A, nil: nothing
+	typed func(rune) // a letter typed on the list
 }
 
 func newFileList(w *Window, length func() int, make func() fyne.CanvasObject, draw func(int, fyne.CanvasObject)) *fileList {
@@ -146,6 +147,15 @@ func (l *fileList) TypedShortcut(sc fyne.Shortcut) {
 	if _, is := sc.(*fyne.ShortcutSelectAll); is && l.all != nil {
 		l.all()
 	}
+}
+
+// TypedRune implements fyne.Focusable.
+func (l *fileList) TypedRune(r rune) {
+	if l.typed != nil {
+		l.typed(r)
+		return
+	}
+	l.List.TypedRune(r)
 }
 
 // TypedKey implements fyne.Focusable.

@@ -128,3 +128,23 @@ func TestSeveralPicturesAreChosen(t *testing.T) {
 		t.Errorf("all but the first ticked: A has %q and %q, B %q", a.Faces[0].Photo, a.Faces[1].Photo, b.Faces[0].Photo)
 	}
 }
+
+func TestAPathTypedOnTheListGoesToItsField(t *testing.T) {
+	s := openReading(t, stack("A"), 100, atOnce)
+	s.act("rack")
+	s.act("rack-photos")
+	list := s.win.Canvas().Focused().(*fileList)
+	list.TypedRune('x')
+	if s.win.Canvas().Focused() != fyne.Focusable(list) {
+		t.Fatal("any letter leads away from the list")
+	}
+	list.TypedRune('/')
+	at, ok := s.win.Canvas().Focused().(*field)
+	if !ok || at.Text != "/" || at.CursorColumn != 1 {
+		t.Fatalf("the keys are at a %T with %q", s.win.Canvas().Focused(), at.Text)
+	}
+	at.TypedRune('a')
+	if at.Text != "/a" {
+		t.Errorf("the path goes on as %q", at.Text)
+	}
+}

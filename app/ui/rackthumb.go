@@ -124,9 +124,9 @@ func hatchSap(out *image.RGBA, f *model.Face, b *model.Board, line color.NRGBA) 
 		draw.Draw(sap, sap.Rect, image.Opaque, image.Point{}, draw.Src)
 	}
 	for _, z := range f.Zones {
-		to := image.Transparent
+		var to uint8
 		if z.Kind == model.Sap {
-			to = image.Opaque
+			to = 255
 		}
 		if len(z.Polygon) < 3 {
 			continue
@@ -144,7 +144,11 @@ func hatchSap(out *image.RGBA, f *model.Face, b *model.Board, line color.NRGBA) 
 		r.ClosePath()
 		mask := image.NewAlpha(out.Rect)
 		r.Draw(mask, mask.Rect, image.Opaque, image.Point{})
-		draw.DrawMask(sap, sap.Rect, to, image.Point{}, mask, image.Point{}, draw.Src)
+		for i, a := range mask.Pix {
+			if a > 127 {
+				sap.Pix[i] = to
+			}
+		}
 	}
 	in := func(x, y int) bool { return sap.AlphaAt(min(max(x, 0), w-1), min(max(y, 0), h-1)).A > 127 }
 	for y := range h {

@@ -24,6 +24,7 @@ var arrows = Arrows{
 	"layout/face":           {"layout/geom", "layout/colour"},
 	"layout/cutting":        {"layout/geom", "layout/colour", "layout/face"},
 	"layout/arrange":        {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
+	"layout/seen":           {"layout/geom", "layout/colour"},
 	"layout/layouttest":     {"layout/geom"},
 
 	"model/unit":    nil,

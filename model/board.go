@@ -23,6 +23,7 @@ type Board struct {
 	Faces     [2]Face
 	Ends      [2]End // a = marked end, b = other end
 	Note      string
+	Spoiled   bool // it split, broke or was found rotten: nothing more is cut from it
 }
 
 // Face is one face of a board, drawn in its own coordinates: marked end left;
@@ -38,7 +39,8 @@ type Face struct {
 	Base      ZoneKind       // "" = heart
 	Outline   geom.Polygon   // nil: the whole rectangle
 	Zones     []Zone
-	Known     bool // the face has been looked at; an unknown face 2 is read as unseen
+	Grain     [][]geom.Point // lines along which the grain runs, drawn by the maker
+	Known     bool           // the face has been looked at; an unknown face 2 is read as unseen
 }
 
 // End is an end of a board. Corners are pixels of its photograph: other edge on

@@ -38,9 +38,9 @@ func cloneBoard(b *Board) *Board {
 
 func cloneFace(f Face) Face {
 	f.clonePhotograph()
-	f.Outline, f.Zones = cloneSlice(f.Outline), cloneZones(f.Zones)
+	f.Outline, f.Zones, f.Grain = cloneSlice(f.Outline), cloneZones(f.Zones), cloneLines(f.Grain)
 	// Whatever is told of a face makes it known.
-	f.Known = f.Known || f.photographed() || f.Base != "" || f.Outline != nil || f.Zones != nil
+	f.Known = f.Known || f.photographed() || f.Base != "" || f.Outline != nil || f.Zones != nil || f.Grain != nil
 	return f
 }
 

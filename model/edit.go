@@ -70,7 +70,7 @@ func checkStages(p, q *Project, e Edit) error {
 			return stageError("", *s)
 		}
 	}
-	return nil
+	return checkCuttings(p, q, renamed)
 }
 
 // arrived returns the strip with the id that is among the new and was not

@@ -32,7 +32,7 @@ func (e SetBoard) apply(p *Project) (*Project, error) {
 	return p.editBoard(e.Board.ID, func(b *Board) error { *b = *cloneBoard(e.Board); return nil })
 }
 
-// RenameBoard gives a board another id; its strips follow.
+// RenameBoard gives a board another id; its strips and cuttings follow.
 type RenameBoard struct{ From, To string }
 
 // Label implements Edit.
@@ -52,11 +52,11 @@ func (e RenameBoard) apply(p *Project) (*Project, error) {
 	if err != nil {
 		return nil, err
 	}
-	return q.onBoard(e.From, func(s *Strip) { s.Board = e.To }), nil
+	return q.onBoard(e.From, func(s *Strip) { s.Board = e.To }).onPlaces(e.From, func(k *PartPlace) bool { k.Board = e.To; return true }), nil
 }
 
 // RemoveBoard takes a board out of the stack. Its strips in panels become
-// empty places; those among the spares go with it.
+// empty places; those among the spares and the cuttings of parts go with it.
 type RemoveBoard struct{ ID string }
 
 // Label implements Edit.
@@ -73,7 +73,7 @@ func (e RemoveBoard) apply(p *Project) (*Project, error) {
 			q.Spares = without(q.Spares, func(s Strip) bool { return s.Board == e.ID })
 		}
 	})
-	return q.onBoard(e.ID, func(s *Strip) { *s = lifted(*s) }), nil
+	return q.onBoard(e.ID, func(s *Strip) { *s = lifted(*s) }).onPlaces(e.ID, func(*PartPlace) bool { return false }), nil
 }
 
 // SetFace replaces face 1 or 2 of a board.

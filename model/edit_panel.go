@@ -31,7 +31,8 @@ func (e SetPanel) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel.ID, func(n *Panel) error { *n = *clonePanel(e.Panel); return nil })
 }
 
-// RenamePanel gives a panel another id; what is joined or kept follows.
+// RenamePanel gives a panel another id; what is joined, kept or in
+// a set follows.
 type RenamePanel struct{ From, To string }
 
 // Label implements Edit.
@@ -66,11 +67,12 @@ func (e RenamePanel) apply(p *Project) (*Project, error) {
 				q.Kept[i].Panel = e.To
 			}
 		}
+		q.Sets = panelRenamed(q.Sets, e.From, e.To)
 	}), nil
 }
 
-// RemovePanel takes a panel out of the project with its arrangements and
-// joints. What has been sawn for it stays among the spares.
+// RemovePanel takes a panel out of the project and its sets, with its
+// arrangements and joints. What has been sawn for it stays among the spares.
 type RemovePanel struct{ ID string }
 
 // Label implements Edit.
@@ -90,6 +92,7 @@ func (e RemovePanel) apply(p *Project) (*Project, error) {
 		q.Panels = slices.Delete(slices.Clone(q.Panels), i, i+1)
 		q.Joined = without(q.Joined, func(j Joined) bool { return j.Panels[0] == e.ID || j.Panels[1] == e.ID })
 		q.Kept = without(q.Kept, func(k Kept) bool { return k.Panel == e.ID })
+		q.Sets = panelRemoved(q.Sets, e.ID)
 	}), nil
 }
 

@@ -49,7 +49,7 @@ func (e SetBoards) apply(p *Project) (*Project, error) {
 
 // Read returns a function that tells a project with a photograph read: value
 // takes the place of that face where it waits to be split with the picture of
-// that name. Boards and projects met before give the same ones again, so that
+// that name; grain lines drawn meanwhile stay where it has none. Boards and projects met before give the same ones again, so that
 // states of a history go on sharing what they share.
 func Read(board string, face int, name string, value Face) func(*Project) *Project {
 	if face < 1 || face > 2 {
@@ -64,6 +64,9 @@ func Read(board string, face int, name string, value Face) func(*Project) *Proje
 		if f := &b.Faces[face-1]; f.Photo == name && f.Open() {
 			c := *b
 			c.Faces[face-1] = cloneFace(value)
+			if g := &c.Faces[face-1]; g.Grain == nil {
+				g.Grain = f.Grain
+			}
 			out = &c
 		}
 		boards[b] = out

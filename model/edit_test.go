@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"heartside/layout/colour"
+	"heartside/layout/geom"
 )
 
 // allEdits holds each edit once, as it may be applied to table.
@@ -60,6 +61,14 @@ func allEdits() []Edit {
 		Keep{"top", "second"},
 		DropKept{"top", "first"},
 		UseKept{"top", "first"},
+		SpoilBoard{"B", true},
+		SetGrain{"B", 2, [][]geom.Point{ring(0, 20, 900, 25)}, ""},
+		PutSet{"", NewSet("pair", "side", "top")},
+		DropSet{"case"},
+		PutPart{"", NewPart("rail", Rail, 2, 600, 80, 20)},
+		PlacePart{"leg", []PartPlace{{Board: "A", X: 50, Y: 20, L: 740, W: 56}}, ""},
+		DropPart{"leg"},
+		SetPlan{Panels: []PlanPanel{{"side", []Strip{NewPlace("1", 700, 90)}}}, Parts: []PlanPart{{"leg", nil}}, Verb: "Plan"},
 	}
 }
 
@@ -72,7 +81,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 40 {
+	if len(seen) != 48 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }
@@ -138,7 +147,7 @@ func TestSameAgainChangesNothing(t *testing.T) {
 		switch e.(type) {
 		case FlipStrip, TurnStrip, SwapStrips, // the other way round again
 			AddBoard, AddBoards, AddPanel, AddStrip, ToSpares, FromSpares, RemoveSpare,
-			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept: // not there, or there twice
+			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept, DropSet, DropPart: // not there, or there twice
 			continue
 		}
 		q := must(t, table(), e)
@@ -162,6 +171,16 @@ func TestLabels(t *testing.T) {
 		"Mark strip A1 planned":          SetStage{Strip: "A1"},
 		"Forget measured sap of strip 4": SetPlaned{Strip: "4"},
 		"Add board ":                     AddBoard{},
+		"Mark board B spoiled":           SpoilBoard{"B", true},
+		"Mark board B sound":             SpoilBoard{"B", false},
+		"Draw grain on board A":          SetGrain{Board: "A", Verb: "Draw grain"},
+		"Change set case":                PutSet{"case", Set{Name: "case"}},
+		"Rename set case to pair":        PutSet{"case", Set{Name: "pair"}},
+		"Change part leg":                PutPart{"", Part{ID: "leg"}},
+		"Rename part leg to foot":        PutPart{"leg", Part{ID: "foot"}},
+		"Lay out part leg":               PlacePart{Part: "leg"},
+		"Lay out the boards":             SetPlan{},
+		"Share out the boards":           SetPlan{Verb: "Share out the boards"},
 	} {
 		if e.Label() != want {
 			t.Errorf("label %q, want %q", e.Label(), want)
@@ -209,6 +228,24 @@ func TestEditsCopyWhatTheyAreGiven(t *testing.T) {
 	b.Width = 1
 	if q.Board("C").Width != 100 {
 		t.Error("the board changed")
+	}
+	g := [][]geom.Point{ring(0, 20, 900, 25)}
+	q = must(t, table(), SetGrain{"B", 1, g, ""})
+	g[0][0].Y = 50
+	if got := q.Board("B").Faces[0].Grain[0][0].Y; got != 20 {
+		t.Errorf("the grain line moved to %g", got)
+	}
+	ids := []string{"side", "top"}
+	q = must(t, table(), PutSet{"", Set{Name: "pair", Panels: ids}})
+	ids[0] = "top"
+	if got, _ := q.Set("pair"); got.Panels[0] != "side" {
+		t.Error("the set changed")
+	}
+	places := []PartPlace{{Board: "A", X: 50, Y: 20, L: 740, W: 56}}
+	q = must(t, table(), PlacePart{"leg", places, ""})
+	places[0].X = 1
+	if got, _ := q.Part("leg"); got.Places[0].X != 50 {
+		t.Error("the cutting moved")
 	}
 	s := []Strip{NewPlace("9", 930, 90)}
 	q = must(t, table(), SetStrips{"side", s, nil, ""})

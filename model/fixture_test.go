@@ -30,13 +30,14 @@ func table() *Project {
 		Photo: "photos/a1.jpg", Base: Heart, Known: true,
 		Corners: &[4]geom.Point{{X: 130, Y: 450}, {X: 3880, Y: 460}, {X: 3900, Y: 95}, {X: 120, Y: 80}},
 		Zones:   []Zone{{Sap, ring(0, 0, 2400, 0, 2400, 38, 0, 52)}},
+		Grain:   [][]geom.Point{ring(0, 90, 1200, 96, 2400, 88)},
 	}
 	a.Faces[1] = Face{Known: true, Zones: []Zone{{Sap, ring(0, 150, 2400, 168, 2400, 210, 0, 210)}}}
 	b := NewBoard("B", "walnut-black", 1800, 160, 26)
 	p.Boards = []*Board{a, b}
 
 	top := NewPanel("top", RoleTop, 900, 450, 20)
-	top.Look, top.Hidden = SapOut, []geom.Polygon{ring(0, 0, 50, 0, 50, 50)}
+	top.Look, top.Rings, top.Hidden = SapOut, RingsBarkUp, []geom.Polygon{ring(0, 0, 50, 0, 50, 50)}
 	s := NewPlace("A1", 930, 92)
 	s.Board, s.X, s.Y = "A", 40, 8
 	t := NewPlace("A2", 930, 95)
@@ -53,6 +54,11 @@ func table() *Project {
 	p.Joined = []Joined{{[2]string{"top", "side"}, "fixed", [2]string{"left", "top"}}}
 	p.Kept = []Kept{{"top", "first", []Strip{v, s}}}
 	p.Colours = []Colours{{"walnut-black", 1, &colour.Lab{L: 40, A: 8, B: 17}, nil}}
+	p.Sets = []Set{NewSet("case", "top", "side")}
+	leg := NewPart("leg", Leg, 4, 720, 50, 50)
+	leg.Wanted = WantHeart
+	leg.Places = []PartPlace{{"B", 20, 90, 740, 56, 0, Planned}, {"A", 30, 110, 740, 56, 1.5, Planned}}
+	p.Parts = []Part{leg}
 	return p
 }
 

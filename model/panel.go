@@ -14,6 +14,7 @@ type Panel struct {
 	Hidden        []geom.Polygon
 	BothShow      bool
 	Look          Look
+	Rings         Rings
 	Wanted        Wanted
 	UnwantedLimit [2]float64 // face, back; shares 0 to 1, 1 = any
 	FrontNamed    bool       // the maker has said which side is the front
@@ -68,6 +69,17 @@ const (
 	SapIn     Look = "sap-in"
 	SapToSap  Look = "sap-to-sap"
 	EvenMix   Look = "even-mix"
+)
+
+// Rings is how the growth rings of a panel's strips should lie.
+type Rings string
+
+// Ring directions.
+const (
+	RingsAny       Rings = ""          // as it suits the look
+	RingsAlternate Rings = "alternate" // bark side up and down by turns
+	RingsBarkUp    Rings = "bark-up"   // the bark side shows
+	RingsHeartUp   Rings = "heart-up"  // the heart side shows
 )
 
 // Strip is a rectangle cut from a board, in face-1 coordinates; L and W are

@@ -100,5 +100,8 @@ func (f Face) Turned(length, width float64) Face {
 	for i := range f.Zones {
 		turn(f.Zones[i].Polygon)
 	}
+	for _, line := range f.Grain {
+		turn(line)
+	}
 	return f
 }

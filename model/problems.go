@@ -4,8 +4,8 @@ import "fmt"
 
 // Problems returns what a maker should put right before the work is judged
 // but that may stand while it is edited: a panel whose boards want different
-// wood and that does not say which, two strips with one chalk number, seasons
-// the wrong way round.
+// wood and that does not say which, two strips with one chalk number, wood
+// still to be cut from a spoiled board, seasons the wrong way round.
 func Problems(p *Project) []RuleError {
 	if p == nil {
 		return nil
@@ -22,6 +22,7 @@ func Problems(p *Project) []RuleError {
 		}
 	}
 	out = append(out, sameNumbers(p)...)
+	out = append(out, fromSpoiled(p)...)
 	if p.Climate.Dry.RH > p.Climate.Wet.RH {
 		out = append(out, RuleError{Rule: RuleSeason, Where: "climate",
 			Detail: fmt.Sprintf("the dry season, %g per cent, is damper than the wet one, %g per cent", p.Climate.Dry.RH, p.Climate.Wet.RH)})

@@ -20,6 +20,8 @@ type Project struct {
 	Joined     []Joined
 	Kept       []Kept
 	Colours    []Colours
+	Sets       []Set  // panels judged as one face
+	Parts      []Part // solid parts from the same boards
 }
 
 // Air is a state of the air around the work.

@@ -9,17 +9,19 @@ import (
 // Rule names something a project must keep.
 type Rule string
 
-// The rules. All but the last three are kept by every project that Apply or
-// Validate lets pass; the last three are told by Problems and block nothing.
+// The rules. All but the last four are kept by every project that Apply or
+// Validate lets pass; the last four are told by Problems and block nothing.
 const (
 	RuleMissing      Rule = "missing"       // something needed was not given
 	RuleEmptyID      Rule = "empty-id"      // boards, panels and strips have an id
 	RuleID           Rule = "odd-id"        // ids are made of letters, digits, - _ . and single spaces
-	RuleDuplicateID  Rule = "duplicate-id"  // boards, panels, strips of a panel, spares: one id each
+	RuleDuplicateID  Rule = "duplicate-id"  // boards, panels and parts, strips of a panel, spares, sets: one id each
 	RuleUnknownBoard Rule = "unknown-board" // what is named exists
 	RuleUnknownPanel Rule = "unknown-panel" //
 	RuleUnknownStrip Rule = "unknown-strip" //
 	RuleUnknownKept  Rule = "unknown-kept"  //
+	RuleUnknownSet   Rule = "unknown-set"   //
+	RuleUnknownPart  Rule = "unknown-part"  //
 	RuleSpecies      Rule = "species"       // a board has a species
 	RuleSize         Rule = "size"          // finite, above 0 and below 20000 mm
 	RulePlace        Rule = "place"         // places and shifts are finite and within 20000 mm
@@ -43,9 +45,14 @@ const (
 	RuleStage        Rule = "stage"         // what is sawn stays as it was sawn
 	RuleEmptyPlace   Rule = "empty-place"   // an empty place has no stage, no stock off, no measured sap
 	RuleJoined       Rule = "joined"        // two different panels, fixed or free
+	RuleSet          Rule = "set"           // two panels or more, none twice
+	RuleGap          Rule = "gap"           // 0 to 100 mm
+	RuleCount        Rule = "count"         // 1 to 1000
+	RuleGrain        Rule = "grain"         // two points or more, finite, with a length
 	RuleColour       Rule = "colour"        // CIELAB within bounds, an age not negative
 	RuleWanted       Rule = "wanted-not-stated"
 	RuleSameNumber   Rule = "same-number"
+	RuleSpoiled      Rule = "spoiled"
 	RuleSeason       Rule = "season-order"
 )
 
@@ -60,7 +67,7 @@ func hints(r Rule) string {
 		return "use up to 40 letters, digits, hyphens, dots, underscores and single spaces, beginning with a letter or digit"
 	case RuleDuplicateID:
 		return "give one of them another id"
-	case RuleUnknownBoard, RuleUnknownPanel, RuleUnknownStrip, RuleUnknownKept:
+	case RuleUnknownBoard, RuleUnknownPanel, RuleUnknownStrip, RuleUnknownKept, RuleUnknownSet, RuleUnknownPart:
 		return "check the name, or add it first"
 	case RuleSpecies:
 		return "choose a species from the list"
@@ -104,12 +111,22 @@ func hints(r Rule) string {
 		return "place it on a board first"
 	case RuleJoined:
 		return "name two different panels, and fixed or free"
+	case RuleSet:
+		return "name two different panels or more, in the order they stand"
+	case RuleGap:
+		return "give a gap from 0 to 100 mm"
+	case RuleCount:
+		return "give a whole number from 1 to 1000"
+	case RuleGrain:
+		return "draw it again with two points or more, or delete it"
 	case RuleColour:
 		return "give a lightness of 0 to 100, a and b from -128 to 128, and years of 0 or more"
 	case RuleWanted:
 		return "say for the panel whether heartwood, sapwood or both is wanted"
 	case RuleSameNumber:
 		return "give one of them another id, so that the chalk numbers differ"
+	case RuleSpoiled:
+		return "cut it from another board, or say that the board is sound after all"
 	case RuleSeason:
 		return "swap the dry and the wet season, or correct their humidity"
 	}
@@ -121,6 +138,7 @@ func hints(r Rule) string {
 type RuleError struct {
 	Rule                Rule
 	Board, Panel, Strip string // ids
+	Part, Set           string // id of a part, name of a set
 	Where               string // the part of it: "face 1, zone 2", "allowances, kerf"
 	Detail              string // what is wrong
 }
@@ -128,6 +146,12 @@ type RuleError struct {
 // Error implements error: what, where and what to do.
 func (e RuleError) Error() string {
 	var where []string
+	if e.Set != "" {
+		where = append(where, "set "+e.Set)
+	}
+	if e.Part != "" {
+		where = append(where, "part "+e.Part)
+	}
 	if e.Panel != "" {
 		where = append(where, "panel "+e.Panel)
 	}

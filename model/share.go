@@ -22,7 +22,8 @@ func (p *Project) same(q *Project) bool {
 	return p.Name == q.Name && p.Units == q.Units && p.Climate == q.Climate && p.Limits == q.Limits &&
 		p.Allowances == q.Allowances && p.Machines == q.Machines &&
 		slices.Equal(p.Boards, q.Boards) && slices.Equal(p.Panels, q.Panels) && slices.Equal(p.Joined, q.Joined) &&
-		sameList(p.Spares, q.Spares) && sameList(p.Kept, q.Kept) && sameList(p.Colours, q.Colours)
+		sameList(p.Spares, q.Spares) && sameList(p.Kept, q.Kept) && sameList(p.Colours, q.Colours) &&
+		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts)
 }
 
 func sameList[T any](a, b []T) bool {

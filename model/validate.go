@@ -74,6 +74,8 @@ func validateChanged(old, q *Project) error {
 	c.settings(q)
 	c.joined(q, panels)
 	c.kept(q, panels)
+	c.sets(q, panels)
+	c.parts(q, panels)
 	c.colours(q)
 	return errors.Join(c.errs...)
 }

@@ -111,6 +111,7 @@ func (c *checker) face(b *Board, i int) {
 		c.word(e, e.Where, string(z.Kind), string(Heart), string(Sap), string(Flaw), string(Unseen))
 		c.onFace(e, z.Polygon, board)
 	}
+	c.grain(at, f.Grain, board)
 }
 
 // onFace checks a polygon of a face and that some of it lies on the board.

@@ -17,6 +17,7 @@ func (c *checker) panel(n *Panel) {
 	c.word(at, "shape", string(n.Shape), "", string(Rectangle), string(Ellipse), string(Poly))
 	c.word(at, "look", string(n.Look), "", string(AsLaid), string(HeartOnly), string(SapOut), string(SapIn),
 		string(SapToSap), string(EvenMix))
+	c.word(at, "rings", string(n.Rings), "", string(RingsAlternate), string(RingsBarkUp), string(RingsHeartUp))
 	c.word(at, "wanted", string(n.Wanted), "", string(WantHeart), string(WantSap), string(WantBoth))
 	c.share(RuleError{Panel: n.ID, Where: "unwanted-limit, face"}, n.UnwantedLimit[0])
 	c.share(RuleError{Panel: n.ID, Where: "unwanted-limit, back"}, n.UnwantedLimit[1])

@@ -30,6 +30,12 @@ func TestBrokenRules(t *testing.T) {
 	corners := func(xy ...float64) func(*Project) {
 		return board(func(b *Board) { b.Faces[0].Corners = (*[4]geom.Point)(ring(xy...)) })
 	}
+	set := func(f func(*Set)) func(*Project) { return func(p *Project) { f(&p.Sets[0]) } }
+	part := func(f func(*Part)) func(*Project) { return func(p *Project) { f(&p.Parts[0]) } }
+	place := func(f func(*PartPlace)) func(*Project) { return func(p *Project) { f(&p.Parts[0].Places[1]) } }
+	grain := func(xy ...float64) func(*Project) {
+		return board(func(b *Board) { b.Faces[0].Grain = append(b.Faces[0].Grain, ring(xy...)) })
+	}
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
 		name  string
@@ -123,6 +129,40 @@ func TestBrokenRules(t *testing.T) {
 		{"colour of nothing", func(p *Project) { p.Colours[0].Species = "" }, RuleSpecies, "colours, entry 1"},
 		{"colour", func(p *Project) { p.Colours[0].Heart = &colour.Lab{L: 140} }, RuleColour, "heart"},
 		{"years", func(p *Project) { p.Colours[0].Years = -1 }, RuleColour, "-1"},
+		{"set without name", set(func(s *Set) { s.Name = " " }), RuleEmptyID, "sets"},
+		{"two sets", func(p *Project) { p.Sets = append(p.Sets, p.Sets[0]) }, RuleDuplicateID, "set case"},
+		{"set of one", set(func(s *Set) { s.Panels = s.Panels[:1] }), RuleSet, "set case, panels: a set needs two"},
+		{"set of a stranger", set(func(s *Set) { s.Panels[1] = "leg" }), RuleUnknownPanel, "set case, panel leg"},
+		{"set of one twice", set(func(s *Set) { s.Panels[1] = "top" }), RuleSet, "panel top, panels: it stands twice"},
+		{"gap below 0", set(func(s *Set) { s.Gap = -1 }), RuleGap, "set case, gap"},
+		{"gap of a door width", set(func(s *Set) { s.Gap = 100.5 }), RuleGap, "100.5"},
+		{"no gap", set(func(s *Set) { s.Gap = nan }), RuleGap, "NaN"},
+		{"way", set(func(s *Set) { s.Way = "above" }), RuleWord, "set case, way"},
+		{"match", set(func(s *Set) { s.Match = "book" }), RuleWord, "set case, match"},
+		{"part without id", part(func(n *Part) { n.ID = "" }), RuleEmptyID, "id"},
+		{"odd part", part(func(n *Part) { n.ID = "leg/1" }), RuleID, "part leg/1"},
+		{"two parts", func(p *Project) { p.Parts = append(p.Parts, NewPart("leg", Leg, 1, 9, 9, 9)) }, RuleDuplicateID, "part leg: two parts"},
+		{"part called as a panel", part(func(n *Part) { n.ID = "side" }), RuleDuplicateID, "part side: a panel"},
+		{"kind", part(func(n *Part) { n.Kind = "arm" }), RuleWord, "part leg, kind"},
+		{"no part", part(func(n *Part) { n.Count = 0 }), RuleCount, "part leg, count"},
+		{"too many", part(func(n *Part) { n.Count = 1001 }), RuleCount, "1001"},
+		{"part length", part(func(n *Part) { n.Length = 0 }), RuleSize, "part leg, length"},
+		{"part width", part(func(n *Part) { n.Width = nan }), RuleSize, "part leg, width"},
+		{"part thickness", part(func(n *Part) { n.Thickness = -4 }), RuleSize, "part leg, thickness"},
+		{"part wanted", part(func(n *Part) { n.Wanted = "bark" }), RuleWord, "part leg, wanted"},
+		{"cutting of no board", place(func(k *PartPlace) { k.Board = "" }), RuleMissing, "cutting 2"},
+		{"cutting of an unknown board", place(func(k *PartPlace) { k.Board = "Q" }), RuleUnknownBoard, "part leg, board Q, cutting 2"},
+		{"cutting of no length", place(func(k *PartPlace) { k.L = 0 }), RuleSize, "cutting 2, length"},
+		{"cutting of no width", place(func(k *PartPlace) { k.W = inf }), RuleSize, "cutting 2, width"},
+		{"cutting nowhere", place(func(k *PartPlace) { k.Y = nan }), RulePlace, "cutting 2"},
+		{"cutting too steep", place(func(k *PartPlace) { k.Angle = -90 }), RuleAngle, "cutting 2, angle"},
+		{"cutting stage", place(func(k *PartPlace) { k.Stage = "sanded" }), RuleWord, "cutting 2, stage"},
+		{"grain of a point", grain(50, 50), RuleGrain, "face 1, grain line 2"},
+		{"grain on the spot", grain(50, 50, 50, 50), RuleGrain, "no length"},
+		{"endless grain", grain(50, 50, inf, 50), RuleGrain, "place within"},
+		{"grain beside", grain(0, 220, 2400, 230), RuleOutsideFace, "face 1, grain line 2"},
+		{"grain past a corner", grain(-40, 20, 20, -40), RuleOutsideFace, "grain line 2"},
+		{"rings", panel(func(n *Panel) { n.Rings = "up" }), RuleWord, "panel top, rings"},
 		{"no colour", func(p *Project) { p.Colours[0].Heart = nil }, RuleColour, "neither"},
 	} {
 		p := table()

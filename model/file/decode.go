@@ -147,18 +147,23 @@ func (d *decoder) list(path string, n *yaml.Node, v reflect.Value) {
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))
+	key := "id"
+	if path == "sets" {
+		key = "name"
+	}
 	for i, e := range n.Content {
-		at := path + "[" + entry(e, i) + "]"
+		at := path + "[" + entry(e, key, i) + "]"
 		d.lines[at] = e.Line
 		d.value(at, e, v.Index(i), nil)
 	}
 }
 
-// entry names an entry of a list: by its id where it has one.
-func entry(n *yaml.Node, i int) string {
+// entry names an entry of a list: by its id, or what else names it, where it
+// has one.
+func entry(n *yaml.Node, key string, i int) string {
 	if n.Kind == yaml.MappingNode {
 		for k := 0; k+1 < len(n.Content); k += 2 {
-			if id := n.Content[k+1]; n.Content[k].Value == "id" && id.Kind == yaml.ScalarNode && id.Value != "" {
+			if id := n.Content[k+1]; n.Content[k].Value == key && id.Kind == yaml.ScalarNode && id.Value != "" {
 				return short(id.Value)
 			}
 		}

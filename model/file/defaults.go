@@ -19,3 +19,12 @@ func (p *panelV1) defaults() {
 }
 
 func (s *stripV1) defaults() { s.Up, s.Stage = 1, "planned" }
+
+func (s *setV1) defaults() {
+	d := model.NewSet("")
+	s.Gap, s.Way, s.Match = d.Gap, string(d.Way), string(d.Match)
+}
+
+func (p *partV1) defaults() { p.Kind, p.Count = "other", 1 }
+
+func (p *partPlaceV1) defaults() { p.Stage = "planned" }

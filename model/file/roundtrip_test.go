@@ -219,8 +219,24 @@ func (g gen) board(id string) *model.Board {
 		for range rapid.IntRange(0, 3).Draw(g.T, "zones") {
 			f.Zones = append(f.Zones, model.Zone{Kind: model.ZoneKind(g.word("kind", "heart", "sap", "flaw", "unseen")), Polygon: g.triangle(b.Length, b.Width)})
 		}
+		for range rapid.IntRange(0, 2).Draw(g.T, "grain") {
+			f.Grain = append(f.Grain, g.triangle(b.Length, b.Width)) // an open line of three points
+		}
 	}
+	b.Spoiled = g.coin("spoiled")
 	return b
+}
+
+func (g gen) part(id string, boards []*model.Board) model.Part {
+	n := model.NewPart(id, model.PartKind(g.word("kind", "leg", "rail", "breadboard-end", "other")), rapid.IntRange(1, 1000).Draw(g.T, "count"),
+		g.mm("length", 1, 3000), g.mm("width", 1, 300), g.mm("thickness", 1, 300))
+	n.Wanted = model.Wanted(g.word("wanted", "", "heart", "sap", "both"))
+	for range rapid.IntRange(0, min(3, 3*len(boards))).Draw(g.T, "places") {
+		n.Places = append(n.Places, model.PartPlace{Board: rapid.SampledFrom(boards).Draw(g.T, "board").ID, X: g.mm("x", -10, 3000), Y: g.mm("y", -10, 300),
+			L: g.mm("l", 0.001, 19999), W: g.mm("w", 0.001, 19999), Angle: g.mm("angle", -89.999, 90),
+			Stage: model.Stage(g.word("stage", "planned", "sawn", "planed", "jointed", "glued"))})
+	}
+	return n
 }
 
 func (g gen) project() *model.Project {
@@ -241,6 +257,7 @@ func (g gen) project() *model.Project {
 		n := model.NewPanel(fmt.Sprint("p", i), model.Role(g.word("role", "top", "door", "other")), g.mm("length", 10, 3000), g.mm("width", 10, 2000), g.mm("thickness", 5, 50))
 		n.Look, n.Wanted = model.Look(g.word("look", "as-laid", "sap-in", "even-mix")), model.Wanted(g.word("wanted", "", "sap"))
 		n.BothShow, n.FrontNamed = g.coin("both"), g.coin("front")
+		n.Rings = model.Rings(g.word("rings", "", "alternate", "bark-up", "heart-up"))
 		n.UnwantedLimit[0] = g.mm("limit", 0, 1)
 		if g.coin("poly") {
 			n.Shape, n.Points = model.Poly, g.triangle(n.Length, n.Width)
@@ -259,6 +276,13 @@ func (g gen) project() *model.Project {
 	}
 	if len(p.Panels) == 2 {
 		p.Joined = []model.Joined{{Panels: [2]string{"p0", "p1"}, How: "free", Edges: [2]string{"left", g.word("edge", "top", "back edge")}}}
+	}
+	if len(p.Panels) == 2 && g.coin("set") {
+		p.Sets = []model.Set{{Name: g.word("name", "Doors", "a, b: c", "- 1"), Panels: []string{"p1", "p0"}, Gap: g.mm("gap", 0, 100),
+			Way: model.SetWay(g.word("way", "beside", "along")), Match: model.SetMatch(g.word("match", "none", "mirrored", "slipped", "in-order"))}}
+	}
+	for i := range rapid.IntRange(0, 2).Draw(g.T, "parts") {
+		p.Parts = append(p.Parts, g.part(fmt.Sprint("leg ", i), p.Boards))
 	}
 	if g.coin("colours") {
 		p.Colours = []model.Colours{{Species: "teak", Years: g.mm("years", 0, 50), Sap: &colour.Lab{L: g.mm("L", 0, 100), A: g.mm("a", -50, 50)}}}
@@ -288,7 +312,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(data)
 		n++
 	}
-	for _, s := range []string{sound, "", "heartside: 1\n", "heartside: 2\n", "heartside: 1\na: &a *a\n", "heartside: 1\nname: !!binary aGk=\n",
+	for _, s := range []string{sound, caseText, "", "heartside: 1\n", "heartside: 2\n", "heartside: 1\na: &a *a\n", "heartside: 1\nname: !!binary aGk=\n",
 		"heartside: 1\nboards: [{id: A, species: x, length: 1e-3, width: 0.0010001, thickness: 1}]\n", "heartside: 1\n? {a: b}\n: c\n", "\xff\xfeh\x00"} {
 		f.Add([]byte(s))
 		n++

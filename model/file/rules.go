@@ -50,6 +50,13 @@ func fieldOf(r model.RuleError) string {
 		where = strings.Split(r.Where, ", ")
 	}
 	switch {
+	case r.Set != "":
+		path = "sets[" + short(r.Set) + "]"
+		if len(where) == 0 {
+			return path + ".name"
+		}
+	case r.Part != "":
+		path = "parts[" + short(r.Part) + "]"
 	case r.Strip != "" && r.Panel != "" && !strings.HasPrefix(r.Where, "kept"):
 		path = "panels[" + short(r.Panel) + "].strips[" + short(r.Strip) + "]"
 	case r.Strip != "" && r.Panel == "":
@@ -86,6 +93,10 @@ func step(path, word string) string {
 				return fmt.Sprintf("%s.zones[%d]", path, n-1)
 			case "hidden region":
 				return fmt.Sprintf("%s.hidden[%d]", path, n-1)
+			case "grain line":
+				return fmt.Sprintf("%s.grain[%d]", path, n-1)
+			case "cutting":
+				return fmt.Sprintf("%s.places[%d]", path, n-1)
 			case "entry", "place":
 				return fmt.Sprintf("%s[%d]", path, n-1)
 			}
@@ -152,7 +163,7 @@ func (d *decoder) notices(p *model.Project) []Notice {
 	}
 	for _, r := range model.Problems(p) {
 		e := r
-		field := fieldOf(model.RuleError{Board: e.Board, Panel: e.Panel, Strip: e.Strip, Where: e.Where})
+		field := fieldOf(model.RuleError{Board: e.Board, Panel: e.Panel, Strip: e.Strip, Part: e.Part, Set: e.Set, Where: e.Where})
 		tell(field, "%s; %s", e.Detail, e.Rule.Hint())
 	}
 	return out

@@ -23,6 +23,12 @@ func (v *projectV1) project() *model.Project {
 	for i := range v.Panels {
 		p.Panels = append(p.Panels, v.Panels[i].panel())
 	}
+	for _, s := range v.Sets {
+		p.Sets = append(p.Sets, s.set())
+	}
+	for i := range v.Parts {
+		p.Parts = append(p.Parts, v.Parts[i].part())
+	}
 	for _, j := range v.Joined {
 		p.Joined = append(p.Joined, model.Joined(j))
 	}
@@ -41,7 +47,7 @@ func (v *boardV1) board() *model.Board {
 		Moisture: v.Moisture, Bark: model.Bark(v.Bark), Planes: model.Planes(v.Planes),
 		Shape: model.Shape(v.Shape), Wanted: model.Wanted(v.Wanted), Note: v.Note,
 		Ends:  [2]model.End{v.Ends.A.end(), v.Ends.B.end()},
-		Heart: v.Heart,
+		Heart: v.Heart, Spoiled: v.Spoiled,
 	}
 	if v.Planes == "unknown" {
 		b.Planes = model.PlanesUnknown
@@ -79,6 +85,9 @@ func (v *faceV1) face() model.Face {
 	for _, z := range v.Zones {
 		f.Zones = append(f.Zones, model.Zone{Kind: model.ZoneKind(z.Kind), Polygon: z.Polygon.polygon()})
 	}
+	for _, line := range v.Grain {
+		f.Grain = append(f.Grain, line.polygon())
+	}
 	return f
 }
 
@@ -113,6 +122,9 @@ func (v *panelV1) panel() *model.Panel {
 		Look: model.Look(v.Look), Wanted: model.Wanted(v.Wanted),
 		UnwantedLimit: [2]float64{v.UnwantedLimit.Face, v.UnwantedLimit.Back},
 		FrontNamed:    v.FrontNamed, Strips: stripsV1(v.Strips),
+	}
+	if v.Rings != "any" {
+		n.Rings = model.Rings(v.Rings)
 	}
 	for _, h := range v.Hidden {
 		n.Hidden = append(n.Hidden, h.polygon())

@@ -14,6 +14,8 @@ type projectV1 struct {
 	Machines   machinesV1   `key:"machines"`
 	Boards     []boardV1    `key:"boards"`
 	Panels     []panelV1    `key:"panels"`
+	Sets       []setV1      `key:"sets"`
+	Parts      []partV1     `key:"parts"`
 	Spares     []stripV1    `key:"spares"`
 	Joined     []joinedV1   `key:"joined"`
 	Kept       []keptV1     `key:"kept"`
@@ -72,6 +74,7 @@ type boardV1 struct {
 	Faces     facesV1  `key:"faces"`
 	Ends      endsV1   `key:"ends"`
 	Note      string   `key:"note"`
+	Spoiled   bool     `key:"spoiled"`
 }
 
 type priceV1 struct {
@@ -116,6 +119,7 @@ type faceV1 struct {
 	Base      string       `key:"base" enum:"heart|sap|flaw|unseen"`
 	Outline   polygonV1    `key:"outline"`
 	Zones     []faceZoneV1 `key:"zones"`
+	Grain     []polygonV1  `key:"grain"`
 }
 
 type splitV1 struct {
@@ -159,6 +163,7 @@ type panelV1 struct {
 	Hidden        []polygonV1 `key:"hidden"`
 	Show          string      `key:"show" enum:"face|both"`
 	Look          string      `key:"look" enum:"as-laid|heart-only|sap-out|sap-in|sap-to-sap|even-mix"`
+	Rings         string      `key:"rings" enum:"any|alternate|bark-up|heart-up"`
 	Wanted        string      `key:"wanted" enum:"heart|sap|both"`
 	UnwantedLimit sidesV1     `key:"unwanted-limit"`
 	FrontNamed    bool        `key:"front-named"`
@@ -186,6 +191,35 @@ type stripV1 struct {
 	Stage  string    `key:"stage" enum:"planned|sawn|planed|jointed|glued"`
 	Off    *offV1    `key:"off"`
 	Planed *planedV1 `key:"planed"`
+}
+
+type setV1 struct {
+	Name   string   `key:"name,required"`
+	Panels []string `key:"panels,required"`
+	Gap    float64  `key:"gap"`
+	Way    string   `key:"way" enum:"beside|along"`
+	Match  string   `key:"match" enum:"none|mirrored|slipped|in-order"`
+}
+
+type partV1 struct {
+	ID        string        `key:"id,required"`
+	Kind      string        `key:"kind" enum:"leg|rail|breadboard-end|other"`
+	Count     int           `key:"count"`
+	Length    float64       `key:"length,required"`
+	Width     float64       `key:"width,required"`
+	Thickness float64       `key:"thickness,required"`
+	Wanted    string        `key:"wanted" enum:"heart|sap|both"`
+	Places    []partPlaceV1 `key:"places"`
+}
+
+type partPlaceV1 struct {
+	Board  string  `key:"board,required"`
+	X      float64 `key:"x"`
+	Y      float64 `key:"y"`
+	Length float64 `key:"length,required"`
+	Width  float64 `key:"width,required"`
+	Angle  float64 `key:"angle"`
+	Stage  string  `key:"stage" enum:"planned|sawn|planed|jointed|glued"`
 }
 
 type offV1 struct {

@@ -50,6 +50,8 @@ func (e *emitter) project(p *model.Project) {
 			e.panel(n)
 		}
 	}
+	e.sets(p.Sets)
+	e.parts(p.Parts)
 	e.strips(0, "spares", p.Spares)
 	if e.head(0, "joined", len(p.Joined)) {
 		for _, j := range p.Joined {
@@ -116,6 +118,9 @@ func (e *emitter) panel(n *model.Panel) {
 	}
 	e.line(4, "show: %s", show)
 	e.line(4, "look: %s", cmp.Or(string(n.Look), "as-laid"))
+	if n.Rings != model.RingsAny {
+		e.line(4, "rings: %s", n.Rings)
+	}
 	if n.Wanted != model.WantDefault {
 		e.line(4, "wanted: %s", n.Wanted)
 	}

@@ -40,6 +40,9 @@ func (e *emitter) board(b *model.Board) {
 	if b.Note != "" {
 		e.line(4, "note: %s", word(b.Note))
 	}
+	if b.Spoiled {
+		e.line(4, "spoiled: true")
+	}
 	e.faces(b)
 	if b.Ends != [2]model.End{} {
 		e.line(4, "ends: %s", flow("a", e.end(b.Ends[0]), "b", e.end(b.Ends[1])))
@@ -94,7 +97,7 @@ func (e *emitter) faces(b *model.Board) {
 
 // told reports whether there is anything to write of a face.
 func told(f model.Face) bool {
-	return f.Known || f.Photo != "" || f.Corners != nil || f.Bow != 0 || f.White != nil || f.Split != nil || len(f.Tones) > 0 || f.Reference != "" || f.Base != "" || len(f.Outline) > 0 || len(f.Zones) > 0
+	return f.Known || f.Photo != "" || f.Corners != nil || f.Bow != 0 || f.White != nil || f.Split != nil || len(f.Tones) > 0 || f.Reference != "" || f.Base != "" || len(f.Outline) > 0 || len(f.Zones) > 0 || len(f.Grain) > 0
 }
 
 func (e *emitter) face(n int, f model.Face) {
@@ -130,12 +133,17 @@ func (e *emitter) face(n int, f model.Face) {
 	if len(f.Outline) > 0 {
 		e.line(8, "outline: %s", e.points(f.Outline, 10, 18))
 	}
-	if len(f.Zones) == 0 {
-		return
+	if len(f.Zones) > 0 {
+		e.line(8, "zones:")
+		for _, z := range f.Zones {
+			e.line(10, "- {kind: %s, polygon: %s}", word(string(z.Kind)), e.points(z.Polygon, 14, 36))
+		}
 	}
-	e.line(8, "zones:")
-	for _, z := range f.Zones {
-		e.line(10, "- {kind: %s, polygon: %s}", word(string(z.Kind)), e.points(z.Polygon, 14, 36))
+	if len(f.Grain) > 0 {
+		e.line(8, "grain:")
+		for _, line := range f.Grain {
+			e.line(10, "- %s", e.points(line, 14, 12))
+		}
 	}
 }
 

@@ -71,6 +71,9 @@ const (
 	EvenMix   Look = "even-mix"
 )
 
+// Looks lists them all.
+func Looks() []Look { return []Look{AsLaid, HeartOnly, SapOut, SapIn, SapToSap, EvenMix} }
+
 // Rings is how the growth rings of a panel's strips should lie.
 type Rings string
 

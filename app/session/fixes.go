@@ -43,13 +43,13 @@ func (s *Session) findFixes() {
 	opt := arrange.Options{Allowances: AllowancesOf(v.project.Allowances), Machines: machinesOf(v.project)}
 	if s.opt.Post == nil {
 		for _, p := range todo {
-			s.fixes.of[p] = seek(ctx, v, p, opt)
+			s.fixes.of[p] = fixesOf(ctx, v, p, opt)
 		}
 		return
 	}
 	go func() {
 		for _, p := range todo {
-			got := seek(ctx, v, p, opt)
+			got := fixesOf(ctx, v, p, opt)
 			if ctx.Err() != nil {
 				return
 			}
@@ -63,8 +63,8 @@ func (s *Session) findFixes() {
 	}()
 }
 
-// seek finds the fixes of one panel of a view.
-func seek(ctx context.Context, v *view, p *face.Panel, opt arrange.Options) []arrange.Fixed {
+// fixesOf finds the fixes of one panel of a view.
+func fixesOf(ctx context.Context, v *view, p *face.Panel, opt arrange.Options) []arrange.Fixed {
 	for _, m := range v.project.Panels {
 		if m.ID != p.ID {
 			opt.Others = append(opt.Others, v.panels[m.ID].Strips...)

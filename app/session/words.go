@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	looks "heartside/layout/arrange/look"
 	"heartside/layout/face"
 	"heartside/model"
 	"heartside/model/unit"
@@ -17,6 +18,7 @@ type words struct {
 	wanted face.Wanted
 	number func(strip string) string // the number chalked on a strip
 	panel  *face.Panel
+	look   looks.Name // asked of a search
 }
 
 func (s *Session) words(panel string) words {

@@ -67,7 +67,7 @@ func lookWords(l model.Look, wantSap bool) string {
 }
 
 func looks() []model.Look {
-	return []model.Look{model.AsLaid, model.HeartOnly, model.SapOut, model.SapIn, model.SapToSap, model.EvenMix}
+	return model.Looks()
 }
 
 func roles() []model.Role {

@@ -17,6 +17,8 @@ type Reader struct {
 	strips    []*stripData // of the last reading; nil where not placed
 	older     []*stripData // buffer
 	free      []*stripData
+	kept      map[stripKey]*stripData // of earlier readings
+	keep      int                     // how many of them at most
 	joints    []*jointData
 	lefts     []float64 // where each strip begins
 	ys        []float64
@@ -108,12 +110,43 @@ func (r *Reader) drop() {
 
 // release takes a strip out of the count of colours and keeps its buffers.
 func (r *Reader) release(st *stripData) {
+	r.count(st, false)
+	if r.keep > 0 && r.kept[st.key] == nil {
+		if len(r.kept) >= r.keep {
+			r.forgetKept()
+		}
+		if r.kept == nil {
+			r.kept = map[stripKey]*stripData{}
+		}
+		r.kept[st.key] = st
+		return
+	}
 	for side := range st.faces {
-		r.tones[side].add(&st.faces[side].cells, -1)
 		st.faces[side].cells.reset()
 	}
-	st.key = stripKey{}
 	r.free = append(r.free, st)
+	st.key = stripKey{}
+}
+
+// Remember keeps what was read of up to n strips that a later reading did not
+// have, so that a search which lays the same strips again and again reads each
+// way of lying once. 0, as at first, keeps only the strips of the last reading.
+func (r *Reader) Remember(n int) {
+	r.keep = max(n, 0)
+	if len(r.kept) > r.keep {
+		r.forgetKept()
+	}
+}
+
+func (r *Reader) forgetKept() {
+	for key, st := range r.kept {
+		delete(r.kept, key)
+		for side := range st.faces {
+			st.faces[side].cells.reset()
+		}
+		st.key = stripKey{}
+		r.free = append(r.free, st)
+	}
 }
 
 // readStrips finds the strips that are as they were and reads the others.
@@ -154,9 +187,24 @@ func (r *Reader) readStrips(p *Panel) {
 			r.older[k] = nil
 		}
 	}
+	if len(r.kept) > 0 {
+		for i := range p.Strips {
+			if r.strips[i] != nil || p.Strips[i].Board == nil {
+				continue
+			}
+			key := r.fin.key(p, i, r.ys[i])
+			if st := r.kept[key]; st != nil {
+				delete(r.kept, key)
+				r.strips[i] = st
+			}
+		}
+	}
 	for i := range p.Strips {
 		if r.strips[i] == nil && p.Strips[i].Board != nil {
 			r.strips[i] = r.readStrip(p, i)
+		}
+		if r.strips[i] != nil && !r.uncovered {
+			r.count(r.strips[i], true)
 		}
 		r.addStrip(p, i)
 	}
@@ -173,10 +221,23 @@ func (r *Reader) readStrip(p *Panel, i int) *stripData {
 	st.version = r.versions
 	st.key = r.fin.key(p, i, r.ys[i])
 	st.read(&r.work, &r.fin, &p.Strips[i], r.lefts[i], r.ys[i])
-	for side := range st.faces {
-		r.tones[side].add(&st.faces[side].cells, 1)
-	}
 	return st
+}
+
+// count takes the colours of a strip into the count that contrast coverage is
+// found by, or out of it.
+func (r *Reader) count(st *stripData, in bool) {
+	if st.counted == in {
+		return
+	}
+	st.counted = in
+	by := int64(1)
+	if !in {
+		by = -1
+	}
+	for side := range st.faces {
+		r.tones[side].add(&st.faces[side].cells, by)
+	}
 }
 
 // addStrip adds the reading of strip i.

@@ -19,6 +19,7 @@ type stripData struct {
 	joint   [2][]float32  // light width every 10 mm along the front and the back edge, show face
 	guessed [2]bool       // show, back
 	asSawn  bool
+	counted bool // its colours are in the count of the reader
 }
 
 // faceData is what is read of one face of a strip.

@@ -24,6 +24,9 @@ var arrows = Arrows{
 	"layout/face":           {"layout/geom", "layout/colour"},
 	"layout/cutting":        {"layout/geom", "layout/colour", "layout/face"},
 	"layout/arrange":        {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
+	"layout/arrange/order":  nil,
+	"layout/arrange/look":   {"layout/geom", "layout/colour", "layout/face"},
+	"layout/arrange/seek":   {"layout/geom", "layout/colour", "layout/face", "layout/arrange/order", "layout/arrange/look"},
 	"layout/seen":           {"layout/geom", "layout/colour"},
 	"layout/layouttest":     {"layout/geom"},
 

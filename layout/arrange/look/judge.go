@@ -1,0 +1,130 @@
+package look
+
+import (
+	"cmp"
+	"slices"
+
+	"heartside/layout/face"
+)
+
+// Judge scores arrangements of one panel for a look. It keeps what it saw of
+// every strip, and is for one goroutine.
+type Judge struct {
+	name     Name
+	rules    Rules
+	length   float64
+	width    float64
+	mix      [2]float64
+	unwanted face.Kind
+	judges   bool // there is unwanted wood
+	sheets   map[wayKey]*sheet
+	pairs    map[[2]int32]float64
+	profile  [bins]float64 // unwanted wood across the panel
+}
+
+// NewJudge returns a judge for panels of frame's size, wanted wood and limits;
+// frame's strips do not count. A look not known is taken as AsLaid.
+func NewJudge(frame *face.Panel, name Name, rules Rules) *Judge {
+	if !slices.Contains(All[:], name) {
+		name = AsLaid
+	}
+	j := &Judge{
+		name: name, rules: rules, length: frame.Length, width: frame.Width, mix: frame.Limits.Mix,
+		sheets: map[wayKey]*sheet{}, pairs: map[[2]int32]float64{},
+	}
+	if j.mix == ([2]float64{}) {
+		j.mix = face.DefaultLimits.Mix
+	}
+	j.unwanted, j.judges = frame.Wanted.Unwanted()
+	return j
+}
+
+// Single returns what speaks against a strip in a place, the front one 0, as it
+// would lie there with its Up and Turned.
+func (j *Judge) Single(s *face.Strip, place, places int) float64 {
+	sum := 0.0
+	j.single(s, place, places, func(_ TermKind, points, _, _ float64) { sum += points })
+	return sum
+}
+
+// Pair returns what speaks against two strips side by side, the first in
+// front.
+func (j *Judge) Pair(front, rear *face.Strip) float64 {
+	a, b := j.sheetOf(front), j.sheetOf(rear)
+	k := [2]int32{a.id, b.id}
+	if got, ok := j.pairs[k]; ok {
+		return got
+	}
+	sum := 0.0
+	j.pair(a, b, func(_ TermKind, points, _, _ float64) { sum += points })
+	j.pairs[k] = sum
+	return sum
+}
+
+// Local returns the sum of Single and Pair over a panel.
+func (j *Judge) Local(p *face.Panel) float64 {
+	sum := 0.0
+	for i := range p.Strips {
+		if i > 0 {
+			sum += j.Pair(&p.Strips[i-1], &p.Strips[i])
+		}
+		sum += j.Single(&p.Strips[i], i, len(p.Strips))
+	}
+	return sum
+}
+
+// Points returns what speaks against a panel in all; r is its reading.
+func (j *Judge) Points(p *face.Panel, r *face.Reading) float64 {
+	sum := j.Local(p)
+	j.whole(p, r, func(_ TermKind, points, _, _ float64, _ *face.Warning) { sum += points })
+	return sum
+}
+
+// Score returns the same with every term.
+func (j *Judge) Score(p *face.Panel, r *face.Reading) Score {
+	sc := Score{Look: j.name}
+	add := func(t Term) {
+		if t.Points <= 0 {
+			return
+		}
+		sc.Points += t.Points
+		if t.Local {
+			sc.LocalPoints += t.Points
+		}
+		sc.Terms = append(sc.Terms, t)
+	}
+	for i := range p.Strips {
+		s := &p.Strips[i]
+		if i > 0 {
+			q := &p.Strips[i-1]
+			j.pair(j.sheetOf(q), j.sheetOf(s), func(k TermKind, points, measure, limit float64) {
+				add(Term{Kind: k, Points: points, Local: true, Joint: i - 1, Strips: []string{q.ID, s.ID}, Measure: measure, Limit: limit})
+			})
+		}
+		j.single(s, i, len(p.Strips), func(k TermKind, points, measure, limit float64) {
+			add(Term{Kind: k, Points: points, Local: true, Joint: -1, Strips: []string{s.ID}, Measure: measure, Limit: limit})
+		})
+	}
+	j.whole(p, r, func(k TermKind, points, measure, limit float64, w *face.Warning) {
+		t := Term{Kind: k, Points: points, Joint: -1, Measure: measure, Limit: limit}
+		if w != nil {
+			t.Why, t.Strips = string(w.Kind), slices.Clone(w.Strips)
+		} else {
+			t.Strips = j.carriers(p)
+		}
+		add(t)
+	})
+	slices.SortStableFunc(sc.Terms, func(a, b Term) int { return cmp.Compare(b.Points, a.Points) })
+	return sc
+}
+
+// carriers are the strips with unwanted wood on show.
+func (j *Judge) carriers(p *face.Panel) []string {
+	var out []string
+	for i := range p.Strips {
+		if j.sheetOf(&p.Strips[i]).share > 0.002 {
+			out = append(out, p.Strips[i].ID)
+		}
+	}
+	return out
+}

@@ -1,0 +1,213 @@
+package look
+
+import (
+	"math"
+
+	"heartside/layout/face"
+)
+
+// bins is how finely the panel is looked at across.
+const bins = 60
+
+// whole says what speaks against the face as a whole. Every term is at least 0.
+func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, points, measure, limit float64, w *face.Warning)) {
+	for i := range r.Warnings {
+		j.warned(&r.Warnings[i], 1, say)
+	}
+	if !j.judges || !(p.Width > 0) {
+		return
+	}
+	share := j.spread(p)
+	q := &j.rules
+	if j.name == EvenMix {
+		// A range where wood is unseen is taken at its best.
+		lo, hi := r.Show.Unwanted.Lo, r.Show.Unwanted.Hi
+		if off := math.Max(j.mix[0]-hi, lo-j.mix[1]); off > 0 {
+			say(OffMix, q.OffMix*off, r.Show.Unwanted.Value, j.mix[0], nil)
+		}
+	}
+	if j.name == SapIn {
+		if d := 1 - j.middle()/q.Few; d > 0 {
+			say(MiddleBare, 2*q.Bare*d, d, 0, nil)
+		}
+	}
+	if share <= 0 {
+		return
+	}
+	few := math.Min(share/q.Few, 1)
+	switch j.name {
+	case SapOut, SapIn:
+		if d := j.away(); d > 0 {
+			say(Away, q.Away*few*d, d, 0, nil)
+		}
+	case EvenMix:
+		if d := j.uneven(); d > 0.01 {
+			say(Uneven, q.Uneven*2*d, d, 0, nil)
+		}
+	}
+	if k := mirrorWeight(j.name); k > 0 {
+		if d := j.lopsided(); d > 0 {
+			say(Mirror, q.Mirror*k*few*d, d, 0, nil)
+		}
+	}
+	if j.name != EvenMix {
+		if n := stripes(r.Show.Bands, p.Width); n > 0 {
+			say(Stripes, q.Stripes, float64(n), 0, nil)
+		}
+	}
+}
+
+// mirrorWeight is how much a look rests on the two halves being alike.
+func mirrorWeight(n Name) float64 {
+	switch n {
+	case SapOut, SapIn:
+		return 1
+	case SapToSap:
+		return 0.5
+	case EvenMix:
+		return 0.2
+	}
+	return 0
+}
+
+// warned counts a warning with those under it, which are the same wood again,
+// at half.
+func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, measure, limit float64, w *face.Warning)) {
+	q, kind, points := &j.rules, Warned, 0.0
+	switch w.Kind {
+	case face.LoneStreak:
+		kind, points = LoneStreak, q.Streak
+	case face.SliverKind:
+		points = q.Sliver
+	case face.OneSidedJoint:
+		points = q.OneSidedJoint
+	case face.OneSidedEdge:
+		points = q.OneSidedEdge
+	case face.Lopsided:
+		points = q.Lopsided
+	case face.OverLimit:
+		points = q.Over + q.OverShare*math.Max(w.Measure-w.Limit, 0)
+	case face.FlawOnShow:
+		points = q.FlawOnShow
+	case face.FlawInEdge:
+		points = q.FlawInEdge
+	case face.PanelTooSmall:
+		points = q.TooSmall
+	}
+	if points > 0 {
+		say(kind, k*points, w.Measure, w.Limit, w)
+	}
+	for i := range w.Under {
+		j.warned(&w.Under[i], k/2, say)
+	}
+}
+
+// spread fills the profile, unwanted wood by place across the panel as shares
+// of the face, and returns their sum.
+func (j *Judge) spread(p *face.Panel) float64 {
+	clear(j.profile[:])
+	bin := p.Width / bins
+	y := p.Y0()
+	sum := 0.0
+	for i := range p.Strips {
+		sh := j.sheetOf(&p.Strips[i])
+		for k, v := range sh.across {
+			if v == 0 {
+				continue
+			}
+			a := math.Max(y+float64(k)*sh.row, 0)
+			b := math.Min(y+float64(k+1)*sh.row, p.Width)
+			for c := int(a / bin); c < bins && float64(c)*bin < b; c++ {
+				part := float64(v) * (math.Min(b, float64(c+1)*bin) - math.Max(a, float64(c)*bin)) / p.Width
+				if part > 0 {
+					j.profile[c] += part
+					sum += part
+				}
+			}
+		}
+		y += p.Strips[i].W
+	}
+	return sum
+}
+
+// away is the mean distance of the unwanted wood from where the look wants it,
+// 0 to 1 for half the panel's width.
+func (j *Judge) away() float64 {
+	sum, d := 0.0, 0.0
+	for c, v := range j.profile {
+		x := math.Abs(2*(float64(c)+0.5)/bins - 1) // 0 in the middle, 1 at the edges
+		if j.name == SapOut {
+			x = 1 - x
+		}
+		sum += v
+		d += v * x
+	}
+	return d / sum
+}
+
+// middle is the unwanted wood in the middle third, as a share of the face.
+func (j *Judge) middle() float64 {
+	sum := 0.0
+	for _, v := range j.profile[bins/3 : bins-bins/3] {
+		sum += v
+	}
+	return sum
+}
+
+// lopsided is the share of the unwanted wood that has nothing mirroring it, 0
+// to 1.
+func (j *Judge) lopsided() float64 {
+	sum, d := 0.0, 0.0
+	for c, v := range j.profile {
+		sum += v
+		d += math.Abs(v-j.profile[bins-1-c]) / 2
+	}
+	return d / sum
+}
+
+// uneven is how far the unwanted wood would have to be moved across the panel
+// to lie evenly, as a share of the width: half where all lies at one edge (the
+// distance of distributions on a line, Vallender 1974).
+func (j *Judge) uneven() float64 {
+	sum := 0.0
+	for _, v := range j.profile {
+		sum += v
+	}
+	got, d := 0.0, 0.0
+	for c, v := range j.profile {
+		d += math.Abs(got+v/sum/2-(float64(c)+0.5)/bins) / bins
+		got += v / sum
+	}
+	return d
+}
+
+// stripes counts the bands of a face that run like the stripes of a pole: four
+// or more along most of the length, as far apart as one another within a fifth.
+func stripes(bands []face.Band, width float64) int {
+	n, first, last := 0, math.Inf(1), math.Inf(-1)
+	for i := range bands {
+		if b := &bands[i]; runs(b) {
+			n++
+			first, last = math.Min(first, b.CentreY), math.Max(last, b.CentreY)
+		}
+	}
+	if n < 4 || last <= first {
+		return 0
+	}
+	gap := (last - first) / float64(n-1)
+	for i := range bands {
+		if b := &bands[i]; runs(b) {
+			k := (b.CentreY - first) / gap
+			if math.Abs(k-math.Round(k)) > 0.2 {
+				return 0
+			}
+		}
+	}
+	if last-first < width/2 {
+		return 0
+	}
+	return n
+}
+
+// runs reports whether a band is long and thin.
+func runs(b *face.Band) bool { return b.Length > 6*b.MeanWidth && !b.Sliver }

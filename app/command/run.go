@@ -13,7 +13,7 @@ import (
 )
 
 // names are the commands there are, for the usage line.
-var names = [...]string{"check", "sheet", "zones"}
+var names = [...]string{"check", "sheet", "arrange", "zones"}
 
 // Is reports whether name is a command rather than a project to open.
 func Is(name string) bool {
@@ -29,6 +29,9 @@ const usage = `heartside [PROJECT]                      open the window
 heartside check PROJECT [--json]         readings and warnings of every panel
 heartside sheet PROJECT -o FILE.pdf|FILE.png [--paper a4|letter]
                                          write the layout sheet
+heartside arrange PROJECT --panel ID [--look LOOK] [--spares] [--no-roll] [--no-turn]
+                  [--seconds S] [--seed N] [-o OUT.yaml] [--json]
+                                         the best orders of a panel's strips
 heartside zones PHOTO --size LENGTHxWIDTH [--corners x,y,x,y,x,y,x,y] -o MASK.png [--json]
                                          square a photograph and split it
 Exit codes: 0 done, 1 done with warnings (check), 2 error.
@@ -47,6 +50,8 @@ func Run(args []string, stdout, stderr io.Writer) int {
 		code, err = check(args[1:], stdout)
 	case "sheet":
 		code, err = writeSheet(args[1:], stdout)
+	case "arrange":
+		code, err = arrange(args[1:], stdout)
 	case "zones":
 		code, err = zones(args[1:], stdout)
 	case "help", "-h", "--help":

@@ -2,6 +2,7 @@ package session
 
 import (
 	"sort"
+	"strings"
 
 	"heartside/layout/cutting"
 	"heartside/layout/face"
@@ -67,6 +68,9 @@ func (s *Session) Notes(panel string) []Note {
 			title, _ := w.say(&x.Under[k])
 			n.Under = append(n.Under, title)
 		}
+		if set, ok := seenWith(s.Project(), panel); ok && x.Side == face.Show && lookKind(x.Kind) {
+			n.Text = strings.TrimSpace(n.Text + " Judged as one face with " + others(set, panel) + ".")
+		}
 		n.Fixes, n.FixesKnown = s.fixesFor(p, w, x)
 		out = append(out, n)
 	}
@@ -80,7 +84,7 @@ func (s *Session) warnings(panel string) []face.Warning {
 	if r == nil || r.Placed == 0 {
 		return nil
 	}
-	return allWarnings(panel, r, s.fit())
+	return s.asSeen(panel, allWarnings(panel, r, s.fit()))
 }
 
 // severe reports whether a warning says that the plan cannot be carried out

@@ -55,10 +55,17 @@ func (s *Session) BeforeReading(panel string) *face.Reading {
 // their limits, still while a gesture runs.
 func (s *Session) hold(on bool) {
 	for _, r := range s.readers {
-		r.reader.Hold(on)
-		if !on {
-			r.reading = nil
-		}
+		r.hold(on)
+	}
+	for _, r := range s.sets {
+		r.read.hold(on)
+	}
+}
+
+func (r *panelReader) hold(on bool) {
+	r.reader.Hold(on)
+	if !on {
+		r.reading = nil
 	}
 }
 

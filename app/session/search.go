@@ -47,6 +47,9 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 		Panel: *p, Look: looks.Name(wish.Look), Rules: rules, Seed: wish.Seed,
 		Answers: wish.Answers, NoRoll: wish.NoRoll, NoTurn: wish.NoTurn,
 	}
+	if set, ok := seenWith(v.project, wish.Panel); ok && besides(v, set, nil) != nil {
+		q.req.Around = func(now *face.Panel) *face.Panel { return besides(v, set, now).Panel }
+	}
 	if wish.Spares {
 		q.req.Pool, q.req.SwapWithPool = slices.Clone(v.spares), true
 	}
@@ -55,9 +58,21 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 	return q, nil
 }
 
-// numbersOf returns what is chalked on the strips of a panel.
+// numbersOf returns what is chalked on the strips of a panel, and of those that
+// it is seen together with.
 func numbersOf(p *model.Project, panel string) func(string) string {
-	return func(id string) string { return model.StripNumber(p, panel, id) }
+	return func(id string) string {
+		if m := p.Panel(panel); m != nil && !slices.ContainsFunc(m.Strips, func(st model.Strip) bool { return st.ID == id }) {
+			if set, ok := seenWith(p, panel); ok {
+				for _, other := range set.Panels {
+					if own, is := strings.CutPrefix(id, other+"/"); is {
+						return model.StripNumber(p, other, own) + " of " + other
+					}
+				}
+			}
+		}
+		return model.StripNumber(p, panel, id)
+	}
 }
 
 // Run searches until it is done or ctx ends, which keeps the best found.
@@ -97,6 +112,9 @@ func (q *Search) arrangement(a *seek.Answer) Arrangement {
 	w.panel = &p
 	for i := range a.Score.Terms {
 		t := &a.Score.Terms[i]
+		for k, id := range t.Strips {
+			t.Strips[k] = strings.TrimPrefix(id, q.wish.Panel+"/")
+		}
 		out.Reasons = append(out.Reasons, Reason{Text: w.term(t), Points: t.Points, Strips: t.Strips, Joint: t.Joint})
 	}
 	for _, l := range a.Looks {

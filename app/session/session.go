@@ -36,6 +36,7 @@ type Session struct {
 	viewer   *viewer
 	readers  map[string]*panelReader
 	before   map[string]*panelReader
+	sets     map[string]*setReader // by name
 	fixes    fixBook
 	taken    takeIn
 	agree    agreements
@@ -62,7 +63,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.hist = model.NewHistory(p)
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
 	s.viewer = newViewer()
-	s.readers, s.before = map[string]*panelReader{}, map[string]*panelReader{}
+	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
 	s.fixes = fixBook{}
 	s.agree = agreements{got: map[*model.Board]*Agreement{}}
 	s.taken = takeIn{news: map[intake.Place]intake.News{}}

@@ -25,7 +25,7 @@ func (s *Session) words(panel string) words {
 	p := s.Project()
 	m := p.Panel(panel)
 	fp := s.Panel(panel)
-	w := words{sys: p.Units, panel: fp, number: func(id string) string { return s.Number(panel, id) }}
+	w := words{sys: p.Units, panel: fp, number: numbersOf(p, panel)}
 	if m != nil {
 		w.role, w.wanted = m.Role, fp.Wanted
 	}

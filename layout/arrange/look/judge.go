@@ -73,15 +73,22 @@ func (j *Judge) Local(p *face.Panel) float64 {
 	return sum
 }
 
-// Points returns what speaks against a panel in all; r is its reading.
-func (j *Judge) Points(p *face.Panel, r *face.Reading) float64 {
-	sum := j.Local(p)
+// Whole returns what speaks against a panel as a whole; r is its reading.
+func (j *Judge) Whole(p *face.Panel, r *face.Reading) float64 {
+	sum := 0.0
 	j.whole(p, r, func(_ TermKind, points, _, _ float64, _ *face.Warning) { sum += points })
 	return sum
 }
 
+// Points returns what speaks against a panel in all; r is its reading.
+func (j *Judge) Points(p *face.Panel, r *face.Reading) float64 { return j.Local(p) + j.Whole(p, r) }
+
 // Score returns the same with every term.
-func (j *Judge) Score(p *face.Panel, r *face.Reading) Score {
+func (j *Judge) Score(p *face.Panel, r *face.Reading) Score { return j.ScoreIn(p, j, p, r) }
+
+// ScoreIn returns the score of a panel that is seen as part of a face: local
+// terms of p, the others of all that is seen, by its own judge and reading.
+func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Reading) Score {
 	sc := Score{Look: j.name}
 	add := func(t Term) {
 		if t.Points <= 0 {
@@ -105,12 +112,12 @@ func (j *Judge) Score(p *face.Panel, r *face.Reading) Score {
 			add(Term{Kind: k, Points: points, Local: true, Joint: -1, Strips: []string{s.ID}, Measure: measure, Limit: limit})
 		})
 	}
-	j.whole(p, r, func(k TermKind, points, measure, limit float64, w *face.Warning) {
+	by.whole(all, r, func(k TermKind, points, measure, limit float64, w *face.Warning) {
 		t := Term{Kind: k, Points: points, Joint: -1, Measure: measure, Limit: limit}
 		if w != nil {
 			t.Why, t.Strips = string(w.Kind), slices.Clone(w.Strips)
 		} else {
-			t.Strips = j.carriers(p)
+			t.Strips = by.carriers(all)
 		}
 		add(t)
 	})

@@ -23,6 +23,12 @@ type Request struct {
 	SwapWithPool   bool
 	NoTurn, NoRoll bool // strips are not turned end for end, not rolled over
 
+	// Around returns the face that the panel is seen as part of, such as a pair
+	// of doors, with the panel's strips as given; nil where it is seen alone. What
+	// speaks against the whole is then judged on that face. It is called for
+	// every arrangement, from the calling goroutine.
+	Around func(p *face.Panel) *face.Panel
+
 	Look     look.Name
 	Rules    look.Rules
 	Seed     uint64
@@ -57,7 +63,7 @@ type LookPoints struct {
 type Summary struct {
 	Light, Unwanted float64 // shares, 0 to 1
 	Coverage        float64 // contrast coverage, 0 to 1; of final answers only
-	Lone            int     // lone streaks
+	Lone            int     // lone streaks of all that is seen
 }
 
 // Result is what a search found.
@@ -90,6 +96,10 @@ func Search(ctx context.Context, req Request, improved func(Result)) (Result, er
 	judge := look.NewJudge(&frame, req.Look, req.Rules)
 	e.ctx, e.judge, e.budget = ctx, judge, req.Readings
 	s := searching{req: &req, engine: e, judge: judge}
+	if req.Around != nil {
+		s.part = newPart(judge, &req, len(e.members))
+		e.judge = s.part
+	}
 	s.as()
 	if req.Look == look.AsLaid {
 		s.result.Answers = []Answer{s.result.As}
@@ -112,6 +122,7 @@ type searching struct {
 	req    *Request
 	engine *engine
 	judge  *look.Judge
+	part   *part // nil: the panel is seen alone
 	result Result
 }
 
@@ -132,27 +143,47 @@ func (s *searching) answer(final bool) Answer {
 	r := e.reader.Read(&e.panel)
 	a := Answer{
 		Strips: append([]face.Strip(nil), e.panel.Strips...),
-		Score:  s.judge.Score(&e.panel, r),
+		Score:  s.score(r),
 		Reading: Summary{
 			Light: r.Show.Light.Value, Unwanted: r.Show.Unwanted.Value, Coverage: r.Show.Coverage,
 		},
 	}
-	for i := range r.Warnings {
-		if r.Warnings[i].Kind == face.LoneStreak {
+	seen := r
+	if s.part != nil {
+		seen = s.part.seen(&e.panel)
+	}
+	for i := range seen.Warnings {
+		if seen.Warnings[i].Kind == face.LoneStreak {
 			a.Reading.Lone++
 		}
 	}
 	if final {
 		for _, name := range look.All {
-			j := s.judge
-			if name != s.req.Look {
-				j = look.NewJudge(&s.req.Panel, name, s.req.Rules)
-			}
-			a.Looks = append(a.Looks, LookPoints{name, j.Points(&e.panel, r)})
+			a.Looks = append(a.Looks, LookPoints{name, s.pointsFor(name, r)})
 		}
 	}
 	e.reader.SkipCoverage(true)
 	return a
+}
+
+// score judges the engine's panel, r being its reading.
+func (s *searching) score(r *face.Reading) look.Score {
+	if s.part != nil {
+		return s.part.score(&s.engine.panel)
+	}
+	return s.judge.Score(&s.engine.panel, r)
+}
+
+// pointsFor are the points against it for any look.
+func (s *searching) pointsFor(name look.Name, r *face.Reading) float64 {
+	j := s.judge
+	if name != s.req.Look {
+		j = look.NewJudge(&s.req.Panel, name, s.req.Rules)
+	}
+	if s.part != nil {
+		return s.part.pointsBy(j, name, &s.engine.panel)
+	}
+	return j.Points(&s.engine.panel, r)
 }
 
 // of makes an answer of a laying.

@@ -26,7 +26,10 @@ var arrows = Arrows{
 	"layout/arrange":        {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
 	"layout/arrange/order":  nil,
 	"layout/arrange/look":   {"layout/geom", "layout/colour", "layout/face"},
-	"layout/arrange/seek":   {"layout/geom", "layout/colour", "layout/face", "layout/arrange/order", "layout/arrange/look"},
+	"layout/arrange/seek":   {"layout/geom", "layout/colour", "layout/face", "layout/arrange/order", "layout/arrange/look", "layout/together"},
+	"layout/together":       {"layout/geom", "layout/face"},
+	"layout/match":          {"layout/geom", "layout/face", "layout/cutting"},
+	"layout/figure":         {"layout/geom", "layout/colour", "layout/face", "layout/grain", "layout/photo"},
 	"layout/seen":           {"layout/geom", "layout/colour"},
 	"layout/layouttest":     {"layout/geom"},
 

@@ -174,18 +174,68 @@ func (e *Editor) Smooth(mm float64) error {
 	return e.hand("Smooth the borders", func(m *photo.Mask) (*photo.Mask, error) { return trace.Smooth(m, mm) })
 }
 
-// All makes the whole face one kind; flaws and what is not on the board stay.
+// All says that the whole face is heartwood or sapwood, which ends every doubt
+// about it; flaws and what is not on the board stay. Strokes from before no
+// longer count.
 func (e *Editor) All(kind photo.Label) error {
-	return e.hand("All "+word(kind), func(m *photo.Mask) (*photo.Mask, error) {
-		out := *m
-		out.Pix = append([]photo.Label(nil), m.Pix...)
-		for k, l := range out.Pix {
-			if l == photo.Heart || l == photo.Sap || l == photo.Unseen {
-				out.Pix[k] = kind
+	was := e.now()
+	st := editState{act: "All " + word(kind), mask: recalled(was.mask, kind, func(int) bool { return true })}
+	switch kind {
+	case photo.Heart:
+		st.result = e.face.AllHeart()
+	case photo.Sap:
+		st.result = e.face.AllSap()
+	default:
+		return fmt.Errorf("a whole face cannot be called %s", word(kind))
+	}
+	st.changed = changeOf(was.mask, st.mask, nil)
+	if st.changed.Share == 0 && was.result.Confidence == st.result.Confidence && len(was.result.Doubts) == 0 {
+		return nil
+	}
+	st.by = differing(was.by, was.mask, st.mask)
+	e.push(st)
+	return nil
+}
+
+// Suggested is how much of the face lies in stretches that had better be called
+// not sure, and is still called heart or sap.
+func (e *Editor) Suggested() float64 {
+	st := e.now()
+	if len(st.result.Suggest) == 0 {
+		return 0
+	}
+	return changeOf(st.mask, doubted(st), nil).Share
+}
+
+// TakeSuggested calls those stretches not sure.
+func (e *Editor) TakeSuggested() error {
+	return e.hand("Mark as not sure", func(*photo.Mask) (*photo.Mask, error) { return doubted(e.now()), nil })
+}
+
+// doubted is the mask with the stretches that the result suggests not sure.
+func doubted(st *editState) *photo.Mask {
+	m := st.mask
+	return recalled(m, photo.Unseen, func(k int) bool {
+		p := geom.Pt((float64(k%m.W)+0.5)*m.Length/float64(m.W), m.Width-(float64(k/m.W)+0.5)*m.Width/float64(m.H))
+		for _, r := range st.result.Suggest {
+			if r.Contains(p) {
+				return true
 			}
 		}
-		return &out, nil
+		return false
 	})
+}
+
+// recalled calls the wood in some cells another kind; flaws stay.
+func recalled(m *photo.Mask, kind photo.Label, in func(k int) bool) *photo.Mask {
+	out := *m
+	out.Pix = append([]photo.Label(nil), m.Pix...)
+	for k, l := range out.Pix {
+		if (l == photo.Heart || l == photo.Sap || l == photo.Unseen) && in(k) {
+			out.Pix[k] = kind
+		}
+	}
+	return &out
 }
 
 // Afresh drops every mark and shows what the program finds by itself.

@@ -92,7 +92,7 @@ func BenchmarkPictureParts(b *testing.B) {
 	k, _ := keyOfPicture(board, 0)
 	spec := specOf(board, 0)
 	ctx := context.Background()
-	sq, err := readPicture(ctx, Folder(dir), &k)
+	sq, err := readPicture(ctx, Folder(dir), &k, picturePx)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -102,7 +102,7 @@ func BenchmarkPictureParts(b *testing.B) {
 	}
 	b.Run("decode and square", func(b *testing.B) {
 		for b.Loop() {
-			_, _ = readPicture(ctx, Folder(dir), &k)
+			_, _ = readPicture(ctx, Folder(dir), &k, picturePx)
 		}
 	})
 	b.Run("even", func(b *testing.B) {

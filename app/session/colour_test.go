@@ -258,7 +258,8 @@ func TestColourByCard(t *testing.T) {
 	var out Balanced
 	var err error
 	keep := func(b Balanced, e error) { out, err = b, e }
-	s.BalanceByCard(ctx, "A", 1, drawnCard, 50, keep)
+	place := func(id string) intake.Place { return intake.Place{Board: id, Part: intake.Face1} }
+	s.BalanceByCard(ctx, place("A"), drawnCard, 50, nil, keep)
 	if err != nil || len(out.Done) != 1 || out.Reference != CardReference {
 		t.Fatalf("%+v, %v", out, err)
 	}
@@ -281,35 +282,51 @@ func TestColourByCard(t *testing.T) {
 	if fb.Reference != CardReference || s.Board("B").Faces[0].Reference != "" {
 		t.Error("the reference is that of A alone")
 	}
-	place := func(id string) intake.Place { return intake.Place{Board: id, Part: intake.Face1} }
-	s.CopyBalance(ctx, place("A"), []intake.Place{place("B")}, keep)
-	if err != nil {
-		t.Fatal(err)
-	}
-	fb = s.Board("B").Faces[0]
-	near(t, "heart of B", fb.Heart, heart, 1.5)
-	if fb.Reference != CardReference {
-		t.Errorf("B is compared by %q", fb.Reference)
-	}
-	if undo, _ := s.Depth(); undo != 2 {
-		t.Errorf("%d entries, want 2", undo)
-	}
-	s.Undo()
 	s.Undo()
 	if f := s.Committed().Board("A").Faces[0]; f.White != nil || f.Reference != "" || f.Tones != nil {
 		t.Errorf("taken back: %+v", f)
 	}
-	s.CopyBalance(ctx, place("A"), []intake.Place{place("B")}, keep)
-	if err == nil || !strings.Contains(err.Error(), "no white balance") {
-		t.Errorf("copying nothing: %v", err)
-	}
-	s.BalanceByCard(ctx, "A", 1, geom.Polygon{{X: 2000, Y: 0}, {X: 2010, Y: 0}, {X: 2010, Y: 9}}, 50, keep)
+	s.BalanceByCard(ctx, place("A"), geom.Polygon{{X: 2000, Y: 0}, {X: 2010, Y: 0}, {X: 2010, Y: 9}}, 50, nil, keep)
 	if err == nil {
 		t.Error("a card beside the picture")
 	}
-	s.BalanceByCard(ctx, "A", 2, drawnCard, 50, keep)
+	s.BalanceByCard(ctx, intake.Place{Board: "A", Part: intake.Face2}, drawnCard, 50, nil, keep)
 	if err == nil || !strings.Contains(err.Error(), "face 2") {
 		t.Errorf("no photograph: %v", err)
+	}
+}
+
+// One lamp, one card, two boards: both are mended by one change.
+func TestColourByCardOfSeveralIsOneChange(t *testing.T) {
+	dir := t.TempDir()
+	for _, id := range []string{"A", "B"} {
+		photograph(t, filepath.Join(dir, id+".png"), lampOf(1.1, 0.9, 0.55), ground)
+	}
+	s := openDrawn(t, drawnProject(t, dir, drawnBoard("A"), drawnBoard("B")), Options{})
+	heart, sap := truth()
+	at := func(id string) intake.Place { return intake.Place{Board: id, Part: intake.Face1} }
+	var out Balanced
+	var err error
+	s.BalanceByCard(context.Background(), at("A"), drawnCard, 50, []intake.Place{at("B"), at("A")}, func(b Balanced, e error) { out, err = b, e })
+	if err != nil || len(out.Done) != 2 {
+		t.Fatalf("%+v, %v", out, err)
+	}
+	for _, id := range []string{"A", "B"} {
+		fb := s.Board(id).Faces[0]
+		near(t, "heart of "+id, fb.Heart, heart, 1.5)
+		near(t, "sap of "+id, fb.Sap, sap, 1.5)
+		if fb.Reference != CardReference {
+			t.Errorf("%s is compared by %q", id, fb.Reference)
+		}
+	}
+	if undo, _ := s.Depth(); undo != 1 {
+		t.Errorf("%d entries, want 1", undo)
+	}
+	s.Undo()
+	for _, b := range s.Committed().Boards {
+		if b.Faces[0].White != nil || b.Faces[0].Reference != "" {
+			t.Errorf("board %s is not taken back", b.ID)
+		}
 	}
 }
 

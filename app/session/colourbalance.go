@@ -69,14 +69,16 @@ func (s *Session) BalanceByBackground(ctx context.Context, places []intake.Place
 }
 
 // BalanceByCard makes a grey card or a white sheet neutral in the photograph
-// of a face, 1 or 2: ring is its outline in pixels of the picture, lightness
-// its CIELAB L (light.GreyCard, light.WhitePaper). It works in the background
-// and calls done on the session's goroutine.
-func (s *Session) BalanceByCard(ctx context.Context, board string, face int, ring geom.Polygon, lightness float64, done func(Balanced, error)) {
-	o := s.facings([]intake.Place{{Board: board, Part: intake.Part(face)}})
+// of a face, and gives the same balance to others that were photographed in
+// the same light, all as one change. ring is the card's outline in pixels of
+// the picture, lightness its CIELAB L (light.GreyCard, light.WhitePaper). It
+// works in the background and calls done on the session's goroutine.
+func (s *Session) BalanceByCard(ctx context.Context, at intake.Place, ring geom.Polygon, lightness float64, others []intake.Place, done func(Balanced, error)) {
+	o := s.facings([]intake.Place{at})
+	rest := s.facings(others)
 	s.balance(ctx, "Balance colours by a card", CardReference, done, func(ctx context.Context) ([]gain, []string, error) {
 		if len(o) == 0 {
-			return nil, nil, fmt.Errorf("board %s, face %d has no photograph with corners to balance", board, face)
+			return nil, nil, fmt.Errorf("%v has no photograph with corners to balance", at)
 		}
 		img, err := o[0].decode(ctx)
 		if err != nil {
@@ -86,31 +88,12 @@ func (s *Session) BalanceByCard(ctx context.Context, board string, face int, rin
 		if err != nil {
 			return nil, nil, err
 		}
-		return []gain{{facing: o[0], white: &[3]float64{b.R, b.G, b.B}}}, nil, nil
-	})
-}
-
-// CopyBalance gives the white balance of a face and its reference to others
-// that were photographed in the same light, in the background; done is called
-// on the session's goroutine.
-func (s *Session) CopyBalance(ctx context.Context, from intake.Place, to []intake.Place, done func(Balanced, error)) {
-	var white *[3]float64
-	name := ""
-	if b := s.Committed().Board(from.Board); b != nil && from.Part.Face() > 0 {
-		f := &b.Faces[from.Part.Face()-1]
-		white, name = f.White, f.Reference
-	}
-	o := s.facings(to)
-	s.balance(ctx, "Copy a white balance", name, done, func(context.Context) ([]gain, []string, error) {
-		if white == nil {
-			return nil, nil, fmt.Errorf("%v has no white balance to copy: balance it by a card first", from)
-		}
-		if len(o) == 0 {
-			return nil, nil, errors.New("none of the faces has a photograph with corners to balance")
-		}
-		var gains []gain
-		for _, p := range o {
-			gains = append(gains, gain{facing: p, white: white})
+		white := &[3]float64{b.R, b.G, b.B}
+		gains := []gain{{facing: o[0], white: white}}
+		for _, p := range rest {
+			if p.place != at {
+				gains = append(gains, gain{facing: p, white: white})
+			}
 		}
 		return gains, nil, nil
 	})

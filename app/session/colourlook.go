@@ -184,8 +184,15 @@ func (s *Session) Picture(board string, face int) *photo.Squared {
 // drawn at pxPerMM, or the small one while that is being read.
 func (s *Session) PictureAt(board string, face int, pxPerMM float64) *photo.Squared {
 	small := s.Small(board, face)
-	if small != nil && pxPerMM <= 1.1*smallPx {
+	if small != nil && pxPerMM <= fineEnough(smallPx) {
 		return small
+	}
+	if pxPerMM <= fineEnough(picturePx) {
+		s.pics.fine.memory.dropUnseen(leftFine)
+	} else if l, sh := s.seen(board, face); l != nil && sh.err == nil {
+		if pic := s.pics.finer(sh, l.spec); pic != nil {
+			return pic
+		}
 	}
 	if pic := s.Picture(board, face); pic != nil {
 		return pic

@@ -67,6 +67,7 @@ type shot struct {
 	shown  *look           // the latest of that, shown while another is made
 	err    error           // the photograph cannot be read
 	again  bool            // the picture did not fit into memory and is to be asked for again
+	coarse bool            // no finer picture is to be had
 }
 
 // ref is what a face of a board says of its picture.
@@ -85,8 +86,9 @@ type pictures struct {
 	refs  map[*model.Board]*[2]ref
 	shelf *shelf
 	queue *queue
-	left  int                 // looks being made
-	full  map[memoryKey]int64 // pictures for the screen being made, bytes
+	left  int   // looks being made
+	plain grade // pictures for the screen
+	fine  grade // those of faces seen near by
 }
 
 func newPictures(s *Session) *pictures {
@@ -94,10 +96,13 @@ func newPictures(s *Session) *pictures {
 	if from == nil {
 		from = Folder("") // pictures named in full, until the project has a folder
 	}
-	return &pictures{
+	ps := &pictures{
 		s: s, from: from, ctx: s.work, shots: map[pictureKey]*shot{}, refs: map[*model.Board]*[2]ref{},
-		shelf: newShelf(s.opt.Cache, s.opt.Memory), queue: newQueue(s.work, s.opt.Post), full: map[memoryKey]int64{},
+		shelf: newShelf(s.opt.Cache, s.opt.Memory), queue: newQueue(s.work, s.opt.Post),
 	}
+	ps.plain = grade{picturePx, ps.shelf.memory, map[memoryKey]int64{}}
+	ps.fine = grade{finePx, newMemory(mostFine), map[memoryKey]int64{}}
+	return ps
 }
 
 // ref returns what a board says of the picture of a face, 0 or 1.
@@ -193,6 +198,7 @@ func (ps *pictures) forget(used map[*shot]bool) {
 		if !used[sh] {
 			delete(ps.shots, k)
 			ps.shelf.memory.drop(sh)
+			ps.fine.memory.drop(sh)
 		}
 	}
 }

@@ -49,8 +49,8 @@ func (f Folder) Open(name string) (io.ReadCloser, error) {
 // Key returns a key for a picture as it is; see picture.Key.
 func (f Folder) Key(name string) (string, error) { return picture.Key(f.path(name)) }
 
-// readPicture opens, decodes and squares one photograph.
-func readPicture(ctx context.Context, from Source, k *pictureKey) (*photo.Squared, error) {
+// readPicture opens, decodes and squares one photograph, to px pixels a mm.
+func readPicture(ctx context.Context, from Source, k *pictureKey, px float64) (*photo.Squared, error) {
 	r, err := from.Open(k.name)
 	if err != nil {
 		return nil, plainError(err)
@@ -60,7 +60,7 @@ func readPicture(ctx context.Context, from Source, k *pictureKey) (*photo.Square
 	if err != nil {
 		return nil, err
 	}
-	s, err := photo.Square(ctx, img, k.view(), k.length, k.width, picturePx)
+	s, err := photo.Square(ctx, img, k.view(), k.length, k.width, px)
 	if err != nil {
 		// The name of the step says nothing to the maker.
 		return nil, errors.New(strings.TrimPrefix(err.Error(), "squaring a photograph: "))

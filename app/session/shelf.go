@@ -90,7 +90,7 @@ func (s *shelf) squared(ctx context.Context, o order) (*photo.Squared, error) {
 			return &photo.Squared{Pix: img, PxPerMM: picturePx, Length: o.key.length, Width: o.key.width}, nil
 		}
 	}
-	sq, err := readPicture(ctx, o.from, &o.key)
+	sq, err := readPicture(ctx, o.from, &o.key, picturePx)
 	if err != nil {
 		return nil, err
 	}

@@ -237,7 +237,7 @@ func TestPicturesComeInTheBackground(t *testing.T) {
 	}
 	for range 6 {
 		frame()
-		p.until(t, func() bool { return len(s.pics.full) == 0 })
+		p.until(t, func() bool { return len(s.pics.plain.making) == 0 })
 	}
 	for len(p) > 0 {
 		(<-p)()
@@ -248,8 +248,8 @@ func TestPicturesComeInTheBackground(t *testing.T) {
 			missing = id
 		}
 	}
-	if n := frame(); n != 2 || len(s.pics.full) > 0 {
-		t.Errorf("%d pictures at full size, %d being read; want 2 and 0", n, len(s.pics.full))
+	if n := frame(); n != 2 || len(s.pics.plain.making) > 0 {
+		t.Errorf("%d pictures at full size, %d being read; want 2 and 0", n, len(s.pics.plain.making))
 	}
 	// One comes when the others were not seen for a while.
 	now := time.Now().Add(2 * onScreen)
@@ -316,7 +316,7 @@ func TestShelfLookAsText(t *testing.T) {
 	photograph(t, filepath.Join(dir, "A.png"), lampOf(1, 1, 1), ground)
 	b := drawnBoard("A")
 	k, _ := keyOfPicture(b, 0)
-	sq, err := readPicture(t.Context(), Folder(dir), &k)
+	sq, err := readPicture(t.Context(), Folder(dir), &k, picturePx)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -79,26 +79,51 @@ func (ps *pictures) cameAll() {
 // memory at once the last ones asked for are not made: they would push out one
 // another for ever.
 func (ps *pictures) picture(sh *shot, spec lookSpec) *photo.Squared {
+	return ps.get(&ps.plain, sh, spec, func(o order) error {
+		_, _, _, err := ps.shelf.picture(ps.ctx, o, &spec, true)
+		return err
+	}, func(err error) {
+		if sh.shown != nil {
+			ps.lost(sh, err)
+		}
+	})
+}
+
+// grade is how finely pictures for the screen are squared.
+type grade struct {
+	px     float64 // pixels a mm
+	memory *memory
+	making map[memoryKey]int64 // bytes
+}
+
+// need is what a picture takes with its halves, bytes.
+func (g *grade) need(k *pictureKey) int64 {
+	return int64(whole(k.length*g.px)) * int64(whole(k.width*g.px)) * 4 * 4 / 3
+}
+
+// get returns a picture from memory, or has it made, which puts it there, and
+// returns nil meanwhile.
+func (ps *pictures) get(g *grade, sh *shot, spec lookSpec, made func(order) error, failed func(error)) *photo.Squared {
 	k := memoryKey{sh, spec.tint}
-	if pic := ps.shelf.memory.get(k); pic != nil {
+	if pic := g.memory.get(k); pic != nil {
 		return pic
 	}
-	if ps.full[k] > 0 {
+	if g.making[k] > 0 {
 		return nil
 	}
+	o := order{sh, sh.key, ps.from}
 	if ps.s.opt.Post == nil {
-		pic, _, _, err := ps.shelf.picture(ps.ctx, order{sh, sh.key, ps.from}, &spec, true)
-		if err != nil {
+		if err := made(o); err != nil {
 			return nil
 		}
-		return pic
+		return g.memory.get(k)
 	}
-	need := int64(whole(sh.key.length*picturePx)) * int64(whole(sh.key.width*picturePx)) * 4 * 4 / 3
+	need := g.need(&sh.key)
 	coming := need
-	for _, n := range ps.full {
+	for _, n := range g.making {
 		coming += n
 	}
-	if !ps.shelf.memory.room(coming) {
+	if !g.memory.room(coming) {
 		if !sh.again { // what is on screen now may be gone by then
 			sh.again = true
 			later := time.AfterFunc(onScreen, func() { ps.queue.give(func() {}, ps.s.changed) })
@@ -107,20 +132,19 @@ func (ps *pictures) picture(sh *shot, spec lookSpec) *photo.Squared {
 		return nil
 	}
 	sh.again = false
-	ps.full[k] = need
-	o := order{sh, sh.key, ps.from}
+	g.making[k] = need
 	ps.queue.add(&task{
-		name: taskName{what: k}, urgent: true,
+		name: taskName{what: k, px: g.px}, urgent: true,
 		work: func() func() {
-			_, _, _, err := ps.shelf.picture(ps.ctx, o, &spec, true)
+			err := made(o)
 			return func() {
-				delete(ps.full, k)
-				if err != nil && ps.ctx.Err() == nil && sh.shown != nil {
-					ps.lost(sh, err)
+				delete(g.making, k)
+				if err != nil && ps.ctx.Err() == nil {
+					failed(err)
 				}
 			}
 		},
-		drop: func() { delete(ps.full, k) },
+		drop: func() { delete(g.making, k) },
 	}, ps.s.changed)
 	return nil
 }

@@ -102,6 +102,22 @@ func (m *memory) drop(sh *shot) {
 	}
 }
 
+// dropUnseen lets go of what was not asked for in a while.
+func (m *memory) dropUnseen(while time.Duration) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.used == 0 {
+		return
+	}
+	now := m.now()
+	for k, g := range m.got {
+		if now.Sub(g.at) > while {
+			m.used -= weight(g.pic)
+			delete(m.got, k)
+		}
+	}
+}
+
 // room reports whether n bytes fit beside all that is on screen.
 func (m *memory) room(n int64) bool {
 	m.mu.Lock()

@@ -20,6 +20,7 @@ type taskName struct {
 	board string
 	face  int
 	what  memoryKey // zero for the look of the committed face
+	px    float64   // of a picture for the screen
 }
 
 // queue does tasks in the background, at most abreast at once, and brings what

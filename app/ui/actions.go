@@ -28,6 +28,7 @@ func (w *Window) addActions() {
 	w.addZoneActions()
 	w.addViewActions()
 	w.addRackActions()
+	w.addArrangeActions()
 	w.onPanels()
 }
 

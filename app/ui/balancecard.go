@@ -15,38 +15,13 @@ import (
 // same balance to others, as one change.
 func (w *Window) balanceByCard(from intake.Place, to []intake.Place, ring geom.Polygon, kind cardKind) {
 	how := "by the " + map[bool]string{true: "grey card", false: "white sheet"}[kind.lightness == light.GreyCard]
-	fails := func(err error) { w.fail("The colours were not changed", err) }
 	w.balanceWork("Measuring the card…",
 		func(ctx context.Context, done func(session.Balanced, error)) {
-			w.ses.BalanceByCard(ctx, from.Board, from.Part.Face(), ring, kind.lightness, done)
-		},
-		func(got session.Balanced, err error) {
-			switch {
-			case err != nil:
-				fails(err)
-			case len(to) == 0:
-				w.tellBalanced(how, got)
-			default:
-				w.copyBalance(from, to, how, fails)
-			}
-		})
-}
-
-// copyBalance gives the balance of a face to others. What the card did to the
-// face itself is taken back first, so that all is one step of the history; the
-// session has taken the balance down by then.
-func (w *Window) copyBalance(from intake.Place, to []intake.Place, how string, fails func(error)) {
-	w.balanceWork("Giving "+count(len(to), "photograph", "photographs")+" the same balance…",
-		func(ctx context.Context, done func(session.Balanced, error)) {
-			before, _ := w.ses.Depth()
-			w.ses.CopyBalance(ctx, from, append([]intake.Place{from}, to...), func(got session.Balanced, err error) { done(got, err) })
-			if now, _ := w.ses.Depth(); now == before { // else it was done at once
-				w.ses.Undo()
-			}
+			w.ses.BalanceByCard(ctx, from, ring, kind.lightness, to, done)
 		},
 		func(got session.Balanced, err error) {
 			if err != nil {
-				fails(err)
+				w.fail("The colours were not changed", err)
 				return
 			}
 			w.tellBalanced(how, got)

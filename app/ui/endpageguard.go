@@ -30,7 +30,7 @@ func (w *Window) guardEnds() {
 			was()
 		}
 	}
-	for id, stays := range map[string]bool{"rack": false, "new": false, "open": false, "demo": false, "quit": false, "save": true, "save-as": true, "sheet": true} {
+	for id, stays := range map[string]bool{"rack": false, "rack-photos": false, "new": false, "open": false, "demo": false, "quit": false, "save": true, "save-as": true, "sheet": true} {
 		a := w.acts.byID[id]
 		if a == nil {
 			continue

@@ -208,6 +208,9 @@ func (p *endPage) leave(then func()) {
 	p.ask("Drop", func() { p.stop(); then() })
 }
 
+// origin implements drafted.
+func (p *endPage) origin() page { return p.from }
+
 // ask asks about what is not kept yet; then follows with it in the project or,
 // by the way called without, not.
 func (p *endPage) ask(without string, then func()) {

@@ -179,6 +179,16 @@ func (z *faceZones) all(l photo.Label) {
 	z.act(func(_ context.Context, ed faceEditor) error { return ed.All(l) })
 }
 
+// unsure calls what the program had better not have guessed "not sure".
+func (z *faceZones) unsure() {
+	if z.doubted() {
+		z.act(func(_ context.Context, ed faceEditor) error { return ed.TakeSuggested() })
+	}
+}
+
+// doubted reports whether the program suggests calling something not sure.
+func (z *faceZones) doubted() bool { return z.work != nil && z.work.now.doubted > 0 }
+
 func (z *faceZones) afresh() {
 	z.act(func(ctx context.Context, ed faceEditor) error { return ed.Afresh(ctx) })
 }

@@ -143,6 +143,9 @@ func (p *facePage) settle(without string, then func()) {
 		also: then})
 }
 
+// origin implements drafted.
+func (p *facePage) origin() page { return p.from }
+
 // back implements page: Escape drops what is under way, then the tool, then
 // leaves.
 func (p *facePage) back() (page, bool) {
@@ -210,7 +213,7 @@ func (w *Window) guardFaces() {
 			was()
 		}
 	}
-	for id, stays := range map[string]bool{"rack": false, "new": false, "open": false, "demo": false, "quit": false, "save": true, "save-as": true, "sheet": true} {
+	for id, stays := range map[string]bool{"rack": false, "rack-photos": false, "new": false, "open": false, "demo": false, "quit": false, "save": true, "save-as": true, "sheet": true} {
 		a := w.acts.byID[id]
 		if a == nil {
 			continue

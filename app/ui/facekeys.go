@@ -142,6 +142,8 @@ func (z *faceZones) sign(r rune, shift bool) bool {
 		z.all(photo.Sap)
 	case shift && r == 'H':
 		z.all(photo.Heart)
+	case shift && r == 'U':
+		z.unsure()
 	case r == 'S':
 		z.kind(photo.Sap)
 	case r == 'H':

@@ -46,11 +46,25 @@ func (c *faceCanvas) paintGround() {
 	a, b := c.view.toRoom(geom.Pt(0, c.view.size.Y)), c.view.toRoom(geom.Pt(c.view.size.X, 0))
 	frame.Push(render.Box(c.view.room))
 	frame.Stroke(render.Box(geom.R(a.X, a.Y, b.X, b.Y)), render.Pen{Width: 1.5, Color: p.border})
+	c.paintVague(frame)
 	frame.Pop()
 	if room := c.mapRoom(); !room.Empty() {
 		o.small = true
 		drawFace(c.ground, facePlace{at: room.Min.Mul(c.px), k: c.mapScale() * c.px, clip: pixelRect(room, c.px)}, pic, o)
 		c.paintMap(frame, room, p)
+	}
+}
+
+// paintVague frames the stretches that had better be called not sure.
+func (c *faceCanvas) paintVague(r *render.Raster) {
+	if !c.z.doubted() || c.z.show.peek {
+		return
+	}
+	for _, s := range c.z.work.now.result.Suggest {
+		a, b := c.view.toRoom(geom.Pt(s.Min.X, s.Max.Y)), c.view.toRoom(geom.Pt(s.Max.X, s.Min.Y))
+		box := render.Box(geom.R(a.X, a.Y, b.X, b.Y).Inset(3))
+		r.Stroke(box, render.Pen{Width: 4, Color: color.NRGBA{A: 170}})
+		r.Stroke(box, render.Pen{Width: 2, Color: kindInk(photo.Unseen), Dash: []float64{9, 6}})
 	}
 }
 

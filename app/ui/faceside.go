@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/layout/photo"
+	"heartside/layout/photo/split"
 )
 
 // faceSide is the column beside the picture: what the face is, how much
@@ -30,6 +31,7 @@ type faceSide struct {
 	zones  []fyne.CanvasObject // parts of the step with zones
 	spots  []fyne.CanvasObject // of the step with corners
 	keys   *widget.Label
+	advice *faceAdvice
 	agree  *agreeCard // whether the two faces belong together
 }
 
@@ -47,7 +49,7 @@ func (s *faceSide) fill() {
 	p, z := s.p, s.p.zones
 	text := func() *widget.Label { return wrapped("", widget.MediumImportance) }
 	s.head, s.size, s.share, s.sure, s.lie, s.edges, s.keys = text(), text(), text(), text(), text(), text(), wrapped("", widget.LowImportance)
-	s.agree = newAgreeCard(p.w)
+	s.advice, s.agree = newFaceAdvice(p), newAgreeCard(p.w)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	s.share.TextStyle.Bold = true
 	s.even = newTick(p.w, "Even light (E)", z.show.even, nil)
@@ -71,7 +73,7 @@ func (s *faceSide) fill() {
 		z.canvas.renew()
 	}
 	s.slide.OnChangeEnded = func(float64) { p.w.takeKeys() }
-	s.zones = []fyne.CanvasObject{snug(s.share), snug(s.sure), s.agree.box, p.bar.acts, snug(bold("Show")), s.even, s.doubt, snug(wrapped("Zones over the picture (hold V to hide)", widget.MediumImportance)), s.slide}
+	s.zones = []fyne.CanvasObject{snug(s.share), snug(s.sure), s.advice.box, s.agree.box, p.bar.acts, snug(bold("Show")), s.even, s.doubt, snug(wrapped("Zones over the picture (hold V to hide)", widget.MediumImportance)), s.slide}
 	s.spots = []fyne.CanvasObject{snug(s.lie), snug(s.edges)}
 	s.body.Objects = append(append(append([]fyne.CanvasObject{snug(s.head), snug(s.size)}, s.zones...), s.spots...), snug(bold("Keys")), snug(s.keys))
 	s.body.Refresh()
@@ -96,7 +98,7 @@ func (s *faceSide) show() {
 		return
 	}
 	changed := s.write(s.head, "Board "+p.board+", face "+itoa(p.face))
-	changed = s.write(s.size, ses.Len(p.length)+" × "+ses.Len(p.width)+" × "+ses.Len(b.Thickness)+". "+faceState(ses, b, p.face).text()+".") || changed
+	changed = s.write(s.size, sizeWords(ses, b)+"\n"+faceState(ses, b, p.face).text()) || changed
 	onZones := p.step == stepZones
 	changed = changed || s.slide.Visible() != onZones
 	for _, o := range s.zones {
@@ -108,6 +110,7 @@ func (s *faceSide) show() {
 	if onZones {
 		changed = s.write(s.share, s.shareText()) || changed
 		changed = s.write(s.sure, s.sureText()) || changed
+		changed = s.advice.show() || changed
 		s.ticks(z)
 		changed = s.agree.show(p.board, p.face) || changed
 	} else {
@@ -168,10 +171,10 @@ func (s *faceSide) sureText() string {
 	}
 	text += "."
 	for _, d := range r.Doubts {
+		if d == split.OneColour { // asked below, with what to press
+			continue
+		}
 		text += "\n• " + sentence(d.String())
-	}
-	if n := len(r.Suggest); n > 0 {
-		text += "\n• " + count(n, "stretch", "stretches") + " had better be called “not sure” (U)"
 	}
 	return text
 }
@@ -203,7 +206,7 @@ func (p *facePage) keys() string {
 		}
 		return text
 	}
-	text := "Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. Shift+H, Shift+S: all heart, all sap. O: other face. PgDn: next face to look at."
+	text := "Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. Shift+H, Shift+S: all heart, all sap. Shift+U: what is suggested as not sure. O: other face. PgDn: next face to look at."
 	if p.w.large() {
 		text = "Enter: looks right. C, Z: corners, zones. S, H, F, U: sapwood, heartwood, flaw, not sure. T, B, P, L: teach, paint, polygon, straight line. " + text
 	}

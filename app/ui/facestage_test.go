@@ -27,7 +27,10 @@ type fakeEditor struct {
 	at     int
 	calls  []fakeCall
 	far    float64 // told of a stroke
-	fails  error   // of the next act
+	doubt  float64 // share of the face that had better be called not sure
+	marked *photo.Mask
+	doubts []split.Reason
+	fails  error // of the next act
 }
 
 type fakeCall struct {
@@ -64,8 +67,15 @@ func (e *fakeEditor) push(c fakeCall) error {
 	return nil
 }
 
-func (e *fakeEditor) Mask() *photo.Mask      { return e.states[e.at] }
-func (e *fakeEditor) Result() *split.Result  { return &split.Result{Mask: e.states[0], Confidence: 0.9} }
+func (e *fakeEditor) Mask() *photo.Mask { return e.states[e.at] }
+func (e *fakeEditor) Result() *split.Result {
+	r := &split.Result{Mask: e.states[0], Confidence: 0.9, Doubts: e.doubts}
+	if e.doubt > 0 {
+		m := e.states[0]
+		r.Suggest = []geom.Rect{geom.R(0, 0, e.doubt*m.Length, m.Width)}
+	}
+	return r
+}
 func (e *fakeEditor) Changed() intake.Change { return intake.Change{Share: 0.1, Far: e.far} }
 func (e *fakeEditor) Touched() bool          { return e.at > 0 }
 func (e *fakeEditor) CanRedo() bool          { return e.at+1 < len(e.states) }
@@ -98,6 +108,17 @@ func (e *fakeEditor) Straight(a, b geom.Point, r float64) error {
 }
 func (e *fakeEditor) Smooth(mm float64) error { return e.push(fakeCall{act: "smooth", size: mm}) }
 func (e *fakeEditor) All(k photo.Label) error { return e.push(fakeCall{act: "all", kind: k}) }
+func (e *fakeEditor) Suggested() float64 {
+	if e.Mask() != e.marked {
+		return e.doubt
+	}
+	return 0
+}
+func (e *fakeEditor) TakeSuggested() error {
+	err := e.push(fakeCall{act: "suggested"})
+	e.marked = e.Mask()
+	return err
+}
 func (e *fakeEditor) Afresh(context.Context) error {
 	return e.push(fakeCall{act: "afresh"})
 }
@@ -107,8 +128,9 @@ func (e *fakeEditor) Afresh(context.Context) error {
 // corner at (50, 200).
 type faceStage struct {
 	stage
-	p  *facePage
-	ed *fakeEditor
+	p     *facePage
+	ed    *fakeEditor
+	setUp func(*fakeEditor) // nil: as it is
 }
 
 func boardCorners() [4]geom.Point {
@@ -139,6 +161,14 @@ func faceAt(t *testing.T, img image.Image, text int) *faceStage {
 	return s
 }
 
+// faceOf is faceAt with an editor made as setUp wants it.
+func faceOf(t *testing.T, setUp func(*fakeEditor)) *faceStage {
+	t.Helper()
+	s := &faceStage{stage: open(t, faceProject(), 100), setUp: setUp}
+	s.show(t, smallBoard())
+	return s
+}
+
 func (s *faceStage) show(t *testing.T, img image.Image) {
 	t.Helper()
 	means := faceMeans{
@@ -154,6 +184,9 @@ func (s *faceStage) show(t *testing.T, img image.Image) {
 			s.ed = newFakeEditor(sq.Length, sq.Width)
 			if m != nil {
 				s.ed.states[0] = m
+			}
+			if s.setUp != nil {
+				s.setUp(s.ed)
 			}
 			return s.ed, nil
 		},

@@ -30,6 +30,8 @@ type faceEditor interface {
 	Straight(a, b geom.Point, reach float64) error
 	Smooth(mm float64) error
 	All(kind photo.Label) error
+	Suggested() float64
+	TakeSuggested() error
 	Afresh(ctx context.Context) error
 }
 
@@ -70,6 +72,7 @@ type faceNow struct {
 	mask    *photo.Mask
 	result  *split.Result
 	changed intake.Change
+	doubted float64 // share of the face that had better be called not sure
 	touched bool
 	canRedo bool
 	label   string // of the last act
@@ -102,7 +105,7 @@ func newFaceWork(ctx context.Context, post func(func()), ed faceEditor) *faceWor
 }
 
 func readFace(ed faceEditor) faceNow {
-	return faceNow{mask: ed.Mask(), result: ed.Result(), changed: ed.Changed(), touched: ed.Touched(), canRedo: ed.CanRedo(), label: ed.UndoLabel()}
+	return faceNow{mask: ed.Mask(), result: ed.Result(), changed: ed.Changed(), doubted: ed.Suggested(), touched: ed.Touched(), canRedo: ed.CanRedo(), label: ed.UndoLabel()}
 }
 
 // do has an act done after those before it.

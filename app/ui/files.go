@@ -197,15 +197,15 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 		switch ext := strings.ToLower(filepath.Ext(path)); {
 		case u.Scheme() != "file":
 		case ext == ".yaml" || ext == ".yml":
-			w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) })
+			w.pastDraft(func() { w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) }) })
 			return
 		default:
 			photos = append(photos, path)
 		}
 	}
 	if len(photos) == 1 && !isPhoto(photos[0]) || len(photos) == 0 {
-		w.say("Drop a project file (.yaml), or pictures (.jpg, .png) of the boards.")
+		w.say("Drop a project file (.yaml), or photographs of the boards.")
 		return
 	}
-	w.rackPictures(photos)
+	w.pastDraft(func() { w.rackPictures(photos) })
 }

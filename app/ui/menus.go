@@ -32,7 +32,7 @@ func menuLists() []struct {
 		{"File", []string{"new", "open", "recent", "demo", "", "save", "save-as", "", "sheet", "", "project", "", "quit"}},
 		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
 		{"Boards", []string{"rack", "rack-photos", "read-waiting", "stop-reading", "balance", "", "new-board", "edit-board", "photo", "remove-board", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through"}},
-		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "propose", "fill", "add-strip", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
+		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "propose", "fill", "add-strip", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
 		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "", "look", "text"}},
 		{"Help", []string{"keys", "explain", "next-warning", "apply-fix", "", "about"}},
 	}
@@ -159,7 +159,7 @@ func (w *Window) fillRecent() {
 	var items []*fyne.MenuItem
 	for _, path := range w.set.recent() {
 		items = append(items, fyne.NewMenuItem(filepath.Base(path)+"   "+filepath.Dir(path), func() {
-			w.guard("open another project", func() { w.openOrSay(path) })
+			w.pastDraft(func() { w.guard("open another project", func() { w.openOrSay(path) }) })
 		}))
 	}
 	w.menus.recent.Disabled = len(items) == 0

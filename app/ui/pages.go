@@ -25,6 +25,9 @@ type page interface {
 // turnTo shows a page, nil for the panels and boards.
 func (w *Window) turnTo(p page) {
 	w.nudge.settle()
+	if was, ok := w.page.(*arrangePage); ok && p != page(was) {
+		was.stop() // it searches no longer
+	}
 	shown := w.middle
 	if p != nil {
 		shown = p.content()
@@ -45,6 +48,28 @@ func (w *Window) leavePage() {
 	if to, stays := w.page.back(); !stays {
 		w.turnTo(to)
 	}
+}
+
+// drafted is a page whose work is a draft until it is kept.
+type drafted interface {
+	page
+	unsaved() bool
+	leave(then func()) // asks about what is not kept; then follows unless the maker stays
+	origin() page      // where the page was opened from
+}
+
+// pastDraft does what leads away from a page; where the page holds work that
+// is not kept yet it asks first.
+func (w *Window) pastDraft(then func()) {
+	p, ok := w.page.(drafted)
+	if !ok || !p.unsaved() {
+		then()
+		return
+	}
+	p.leave(func() {
+		w.turnTo(p.origin())
+		then()
+	})
 }
 
 // takeKeys gives the keys to the page that is up, or to the surface.

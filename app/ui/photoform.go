@@ -1,31 +1,23 @@
 package ui
 
 import (
-	"errors"
+	"context"
 	"fmt"
 	"image"
-	_ "image/jpeg" // pictures of boards
-	_ "image/png"
-	"os"
 	"path/filepath"
 
-	"golang.org/x/image/draw"
-
-	"heartside/model/file"
+	"heartside/app/picture"
 )
 
 // photoAsk chooses a picture of a face of the board in hand.
 func (w *Window) photoAsk() {
 	face := max(w.ses.Selected().Face, 1)
-	w.choose(choosing{title: "Photograph of board " + w.board().ID, yes: "Use it", trace: "photo", kinds: []string{".jpg", ".jpeg", ".png"}, must: true,
+	w.choose(choosing{title: "Photograph of board " + w.board().ID, yes: "Use it", trace: "photo", kinds: photoKinds(), must: true,
 		do: func(path string) error {
 			w.post(func() { w.photoCorners(path, face) })
 			return nil
 		}})
 }
-
-// mostPhoto is the most pixels of a picture that is opened.
-const mostPhoto = 100e6
 
 // mostShown is the longest side of a picture as it is shown, pixels.
 const mostShown = 3000
@@ -35,7 +27,7 @@ const mostShown = 3000
 func (w *Window) photoCorners(path string, face int) {
 	b := w.board()
 	w.background("Opening "+filepath.Base(path)+"…", func() func() {
-		img, scale, err := openPhoto(path)
+		img, scale, err := openPhoto(w.work, path)
 		return func() {
 			if err != nil {
 				w.fail("The photograph cannot be used", fmt.Errorf("%s: %w", filepath.Base(path), err))
@@ -46,32 +38,26 @@ func (w *Window) photoCorners(path string, face int) {
 	})
 }
 
-// openPhoto reads a picture and makes it small enough to show. scale is how
+// openPhoto reads a picture, upright and small enough to show. scale is how
 // many pixels of the picture one pixel shown has.
-func openPhoto(path string) (*image.RGBA, float64, error) {
-	f, err := os.Open(path)
+func openPhoto(ctx context.Context, path string) (*image.RGBA, float64, error) {
+	img, wide, err := openReduced(ctx, path, mostShown)
 	if err != nil {
-		return nil, 0, fmt.Errorf("it cannot be read (%w); check the name and that it may be read", file.Cause(err))
-	}
-	defer f.Close()
-	cfg, _, err := image.DecodeConfig(f)
-	if err != nil {
-		return nil, 0, errors.New("it is not a JPEG or PNG picture; save it as one")
-	}
-	if float64(cfg.Width)*float64(cfg.Height) > mostPhoto {
-		return nil, 0, fmt.Errorf("%d × %d pixels are too many; make it smaller than %.0f million", cfg.Width, cfg.Height, mostPhoto/1e6)
-	}
-	if _, err := f.Seek(0, 0); err != nil {
 		return nil, 0, err
 	}
-	src, _, err := image.Decode(f)
+	return img, float64(wide) / float64(img.Rect.Dx()), nil
+}
+
+// openReduced reads a picture, upright, with at most so many pixels along its
+// longer side, and tells how wide it is itself.
+func openReduced(ctx context.Context, path string, longest int) (*image.RGBA, int, error) {
+	f, err := picture.Open(path)
 	if err != nil {
-		return nil, 0, errors.New("it is damaged; copy it from the camera again")
+		return nil, 0, err
 	}
-	scale := max(float64(cfg.Width)/mostShown, float64(cfg.Height)/mostShown, 1)
-	out := image.NewRGBA(image.Rect(0, 0, max(int(float64(cfg.Width)/scale), 1), max(int(float64(cfg.Height)/scale), 1)))
-	draw.ApproxBiLinear.Scale(out, out.Rect, src, src.Bounds(), draw.Src, nil)
-	return out, float64(cfg.Width) / float64(out.Rect.Dx()), nil
+	defer f.Close()
+	img, info, err := picture.DecodeReduced(ctx, f, longest, picture.Limits{})
+	return img, info.Width, err
 }
 
 // photoName is how the project knows a picture: from the project's folder

@@ -17,7 +17,7 @@ import (
 type rackCell struct {
 	widget.BaseWidget
 	l     *rackList
-	row   int
+	row   *rackRow
 	part  intake.Part
 	ring  *canvas.Rectangle
 	img   *canvas.Image
@@ -29,8 +29,8 @@ type rackCell struct {
 	box   *fyne.Container
 }
 
-func newRackCell(l *rackList, row int, part intake.Part) *rackCell {
-	c := &rackCell{l: l, row: row, part: part}
+func newRackCell(row *rackRow, part intake.Part) *rackCell {
+	c := &rackCell{l: row.l, row: row, part: part}
 	c.ring = canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
 	c.ring.CornerRadius = 4
 	c.img = canvas.NewImageFromImage(nil)
@@ -90,6 +90,15 @@ func (c *rackCell) picture(t *faceThumb, scale float64, b *model.Board) {
 	}
 }
 
+// blank drops the picture of the board that the row showed before.
+func (c *rackCell) blank() {
+	c.last = time.Time{}
+	if c.img.Image != nil {
+		c.img.Image = nil
+		c.img.Refresh()
+	}
+}
+
 // mark shows whether the cell is in hand, and whether the keys are there.
 func (c *rackCell) mark(on, keys bool) {
 	stroke, width, fill := theme.Color(theme.ColorNameSeparator), float32(1), theme.Color(theme.ColorNameInputBackground)
@@ -111,7 +120,7 @@ func (c *rackCell) Tapped(*fyne.PointEvent) {
 	twice := time.Since(c.last) < doubleClick
 	c.last = time.Now()
 	c.l.w.win.Canvas().Focus(c.l)
-	c.l.take(c.row, c.part)
+	c.l.take(c.row.at, c.part)
 	if twice {
 		c.last = time.Time{}
 		c.l.w.lookAt(c.l)
@@ -121,7 +130,7 @@ func (c *rackCell) Tapped(*fyne.PointEvent) {
 // TappedSecondary opens the menu of the cell.
 func (c *rackCell) TappedSecondary(ev *fyne.PointEvent) {
 	c.l.w.win.Canvas().Focus(c.l)
-	c.l.take(c.row, c.part)
+	c.l.take(c.row.at, c.part)
 	widget.ShowPopUpMenuAtPosition(c.l.w.cellMenu(c.l), c.l.w.win.Canvas(), ev.AbsolutePosition)
 }
 

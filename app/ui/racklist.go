@@ -14,15 +14,17 @@ import (
 )
 
 // rackList shows a row a board: its two faces and its ends. One cell is in
-// hand; arrows move it.
+// hand; arrows move it. Only rows in sight are there, see rackroll.go.
 type rackList struct {
 	widget.BaseWidget
 	w      *Window
 	all    fyne.CanvasObject // the list, or what to do where there is none
+	room   *fyne.Container   // none and box
 	box    *fyne.Container
 	scroll *container.Scroll
 	none   *widget.Label
-	rows   []*rackRow
+	rows   []*rackRow // those in sight, from the top
+	roll   rackRoll
 	thumbs *faceThumbs
 	at     int // row in hand
 	part   intake.Part
@@ -32,10 +34,12 @@ type rackList struct {
 func newRackList(w *Window) *rackList {
 	l := &rackList{w: w, part: intake.Face1, thumbs: newFaceThumbs(w.post)}
 	l.thumbs.ready = l.drawn
-	l.box = container.New(stackLayout{})
+	l.box = container.New(rackRows{l})
 	l.none = wrapped("No boards yet. Give each a letter and its sizes under 1 and chalk the letter on it; then photograph both faces and drop the pictures on this window.", widget.MediumImportance)
+	l.room = container.New(stackLayout{}, l.none, l.box)
 	var room *fyne.Container
-	room, l.scroll = down(container.New(stackLayout{}, l.none, l.box), func() { w.post(l.show) })
+	room, l.scroll = down(l.room, func() { w.post(l.show) })
+	l.scroll.OnScrolled = func(fyne.Position) { l.fill() }
 	l.ExtendBaseWidget(l)
 	l.all = container.NewStack(l, room) // under what takes clicks
 	return l
@@ -50,33 +54,10 @@ func (l *rackList) CreateRenderer() fyne.WidgetRenderer {
 // show brings the rows up to date.
 func (l *rackList) show() {
 	boards := l.w.ses.Project().Boards
-	changed := len(l.rows) != len(boards)
 	setShown(l.none, len(boards) == 0)
-	for len(l.rows) < len(boards) {
-		r := newRackRow(l, len(l.rows))
-		l.rows = append(l.rows, r)
-		l.box.Add(r.box)
-	}
-	if len(l.rows) > len(boards) {
-		l.rows = l.rows[:len(boards)]
-		l.box.Objects = l.box.Objects[:len(boards)]
-		l.box.Refresh()
-	}
 	l.at = min(max(l.at, 0), max(len(boards)-1, 0))
-	longest := 0.0
-	for _, b := range boards {
-		longest = max(longest, b.Length)
-	}
-	for i, b := range boards {
-		if r := l.rows[i]; r.show(b, longest) {
-			relay(r.box)
-			changed = changed || r.box.MinSize().Height != r.box.Size().Height
-		}
-	}
-	l.mark()
-	if changed {
-		settled(l.scroll)
-	}
+	l.roll.begin(boards)
+	l.fill()
 }
 
 // drawn is told when pictures of faces are ready.
@@ -88,18 +69,19 @@ func (l *rackList) drawn() {
 
 func (l *rackList) restyled() {
 	l.thumbs.forget()
-	for _, r := range l.rows {
+	for _, r := range append(l.rows, l.roll.free...) {
 		r.shown = ""
 	}
+	l.roll.high = nil
 	l.show()
 	settled(l.scroll)
 }
 
 // mark shows which cell is in hand.
 func (l *rackList) mark() {
-	for i, r := range l.rows {
+	for _, r := range l.rows {
 		for _, c := range r.cells {
-			c.mark(i == l.at && c.part == l.part, l.has)
+			c.mark(r.at == l.at && c.part == l.part, l.has)
 		}
 	}
 }
@@ -116,10 +98,10 @@ func (l *rackList) hand() (p intake.Place, b *model.Board, ok bool) {
 
 // take takes a cell in hand and its board with it.
 func (l *rackList) take(row int, part intake.Part) {
-	l.at, l.part = min(max(row, 0), max(len(l.rows)-1, 0)), part
-	l.mark()
+	l.at, l.part = min(max(row, 0), max(len(l.w.ses.Project().Boards)-1, 0)), part
 	if p, _, ok := l.hand(); ok {
-		into(l.scroll, l.rows[l.at].box)
+		l.reveal(l.at)
+		l.mark()
 		if sel := l.w.ses.Selected(); sel.Board != p.Board {
 			l.w.ses.Select(session.Selection{Panel: sel.Panel, Strip: sel.Strip, Board: p.Board, Zone: -1})
 		}
@@ -157,7 +139,7 @@ func (l *rackList) next() {
 
 // key does what a named key asks for.
 func (l *rackList) key(ev *fyne.KeyEvent) bool {
-	page := max(int(l.scroll.Size().Height/fyne.Max(l.rowHeight(), 1)), 1)
+	page := max(int(l.scroll.Size().Height/(l.roll.usual()+stackGap)), 1)
 	switch ev.Name {
 	case fyne.KeyUp:
 		l.take(l.at-1, l.part)
@@ -170,7 +152,7 @@ func (l *rackList) key(ev *fyne.KeyEvent) bool {
 	case fyne.KeyHome:
 		l.take(0, l.part)
 	case fyne.KeyEnd:
-		l.take(len(l.rows)-1, l.part)
+		l.take(len(l.w.ses.Project().Boards)-1, l.part)
 	case fyne.KeyPageUp:
 		l.take(l.at-page, l.part)
 	case fyne.KeyPageDown:
@@ -183,13 +165,6 @@ func (l *rackList) key(ev *fyne.KeyEvent) bool {
 		return false
 	}
 	return true
-}
-
-func (l *rackList) rowHeight() float32 {
-	if len(l.rows) == 0 {
-		return 0
-	}
-	return l.rows[0].box.Size().Height + stackGap
 }
 
 // sign does what a letter asks for.

@@ -11,10 +11,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/intake"
+	"heartside/app/picture"
 )
 
 // photoKinds are the endings of pictures that can be read.
-func photoKinds() []string { return []string{".jpg", ".jpeg", ".png"} }
+func photoKinds() []string { return picture.Kinds() }
 
 // isPhoto reports whether a file is named as a picture that can be read.
 func isPhoto(path string) bool {
@@ -157,7 +158,7 @@ func (w *Window) rackPictures(paths []string) {
 	r.content()
 	r.tell("")
 	if len(bad) > 0 {
-		r.tell("Not taken, as these are no JPEG or PNG pictures: " + strings.Join(bad, ", ") + ". Save them as JPEG and drop them again.")
+		r.tell("Not taken, as these are no pictures that can be read: " + strings.Join(bad, ", ") + ". Save them as JPEG and drop them again.")
 	}
 	if len(good) == 0 {
 		if w.page == page(r) {

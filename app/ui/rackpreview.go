@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"golang.org/x/image/draw"
 )
 
 // mostPreview is the longest side of a preview, pixels.
@@ -45,7 +44,7 @@ func (p *previews) want(path string) {
 		case <-w.work.Done():
 			return
 		}
-		img, err := openSmall(path)
+		img, _, err := openReduced(w.work, path, mostPreview)
 		<-p.gate
 		w.post(func() {
 			if err != nil {
@@ -64,21 +63,6 @@ func (p *previews) trouble(path string) string {
 		return ": " + err.Error()
 	}
 	return ""
-}
-
-// openSmall reads a picture and makes it small.
-func openSmall(path string) (image.Image, error) {
-	img, _, err := openPhoto(path)
-	if err != nil {
-		return nil, err
-	}
-	k := max(float64(img.Rect.Dx()), float64(img.Rect.Dy())) / mostPreview
-	if k <= 1 {
-		return img, nil
-	}
-	out := image.NewRGBA(image.Rect(0, 0, max(int(float64(img.Rect.Dx())/k), 1), max(int(float64(img.Rect.Dy())/k), 1)))
-	draw.BiLinear.Scale(out, out.Rect, img, img.Rect, draw.Src, nil)
-	return out, nil
 }
 
 // preview shows the picture in hand large, with its name.

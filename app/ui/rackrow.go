@@ -17,6 +17,7 @@ import (
 // rackRow is a board of the list.
 type rackRow struct {
 	l      *rackList
+	at     int // which board of the project
 	box    *fyne.Container
 	letter *widget.Label
 	about  *widget.Label
@@ -26,26 +27,46 @@ type rackRow struct {
 	scale  float64 // units of the screen a mm
 }
 
-func newRackRow(l *rackList, i int) *rackRow {
+func newRackRow(l *rackList) *rackRow {
 	r := &rackRow{l: l}
 	r.letter = widget.NewLabelWithStyle("", fyne.TextAlignCenter, fyne.TextStyle{Bold: true})
-	r.letter.SizeName = theme.SizeNameHeadingText
+	r.letter.Truncation = fyne.TextTruncateEllipsis
 	r.about = wrapped("", widget.MediumImportance)
 	r.about.SizeName = theme.SizeNameCaptionText
 	for k := range r.cells {
-		r.cells[k] = newRackCell(l, i, intake.Part(k+1))
+		r.cells[k] = newRackCell(r, intake.Part(k+1))
 	}
 	r.box = container.New(rackRowLayout{r}, r.letter, r.about, r.cells[0], r.cells[1], r.cells[2], r.cells[3])
 	return r
 }
 
+// turn makes the row that of another board.
+func (r *rackRow) turn(at int) {
+	r.at, r.shown = at, ""
+	for _, c := range r.cells {
+		c.blank()
+	}
+}
+
+// fit lays the row out in a width and returns its height.
+func (r *rackRow) fit(width float32) (high float32) {
+	for range 2 { // texts break in the width they were given, and their height counts then
+		high = rackRowLayout{r}.place(r.box.Objects, width)
+	}
+	r.box.Resize(fyne.NewSize(width, high))
+	return high
+}
+
 // show brings the row up to date and reports whether its height may differ.
 func (r *rackRow) show(b *model.Board, longest float64) bool {
 	ses := r.l.w.ses
+	if r.board != nil && r.board.ID != b.ID {
+		r.turn(r.at)
+	}
 	r.board = b
 	about := speciesName(b.Species) + "\n" + sizeWords(ses, b)
 	var states [4]cellState
-	key := b.ID + about + fmt.Sprint(longest, r.l.faceWide())
+	key := b.ID + about + fmt.Sprint(longest, r.l.faceWide(), r.l.roll.letters)
 	for k := range states {
 		if k < 2 {
 			states[k] = faceState(ses, b, k+1)
@@ -61,9 +82,25 @@ func (r *rackRow) show(b *model.Board, longest float64) bool {
 		return false
 	}
 	r.shown = key
+	r.letter.SizeName = idSize(b.ID)
 	r.letter.SetText(b.ID)
 	r.about.SetText(about)
 	return true
+}
+
+// mostLetters is how many letters of a board's name the rack has room for.
+const mostLetters = 8
+
+// idSize is how large a board's letter stands: what is longer has to fit the
+// same column.
+func idSize(id string) fyne.ThemeSizeName {
+	switch n := len([]rune(id)); {
+	case n <= 2:
+		return theme.SizeNameHeadingText
+	case n == 3:
+		return theme.SizeNameSubHeadingText
+	}
+	return theme.SizeNameText
 }
 
 // pictures shows the faces as far as they are drawn.
@@ -88,7 +125,9 @@ type rackRowLayout struct{ r *rackRow }
 
 func (l rackRowLayout) widths(width float32) (letter, about, face, end float32, two bool) {
 	t := theme.TextSize()
-	letter, about, end = 3.6*t, 12.5*t, 6.6*t
+	// Room for two large letters, or for so many of running text.
+	letter = t * fyne.Max(3.6, 1.6+letterWidth*1.15*float32(min(l.r.l.roll.letters, mostLetters)))
+	about, end = 12.5*t, 6.6*t
 	face = (width - letter - about - 2*end - 5*pad()) / 2
 	if least := float32(l.r.l.faceWide()) + 4*pad(); face < least {
 		return letter, width - letter - 2*end - 3*pad(), (width - pad()) / 2, end, true

@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"heartside/app/picture"
 )
 
 // exifWithin is how much of a picture's beginning is searched for the note of
@@ -26,7 +28,17 @@ func takenAt(path string) time.Time {
 	if err != nil {
 		return time.Time{}
 	}
-	return exifTime(data)
+	if t := exifTime(data); !t.IsZero() {
+		return t
+	}
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return time.Time{}
+	}
+	info, err := picture.Stat(f, picture.Limits{}) // in other formats the note lies elsewhere
+	if err != nil {
+		return time.Time{}
+	}
+	return info.Taken
 }
 
 // Tags of the note, from the EXIF standard (CIPA DC-008): where the camera's

@@ -32,7 +32,7 @@ func newActionRow(w *Window) *actionRow {
 // and is grey where it makes no sense; only the last group changes, and only
 // while zones are edited.
 func (r *actionRow) wanted() []string {
-	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "rack", "zones", "hatch", "before", "back", ""}
+	ids := []string{"open", "save", "undo", "redo", "", "sheet", "", "rack", "arrange", "zones", "hatch", "before", "back", ""}
 	if r.w.page != nil {
 		return append([]string{"open", "save", "undo", "redo", "", "sheet", "", "rack", ""}, r.w.page.row()...)
 	}

@@ -54,7 +54,7 @@ type stage struct {
 }
 
 // open shows a project in a window of the size a maker is sure to have.
-func open(t *testing.T, p *model.Project, text int) stage {
+func open(t testing.TB, p *model.Project, text int) stage {
 	t.Helper()
 	a := test.NewTempApp(t)
 	faces, err := render.LoadFaces()

@@ -57,7 +57,7 @@ func (s *statusLine) reading(text string) {
 // says and something changed meanwhile.
 func (s *surface) rehint() {
 	line := s.w.status
-	if line == nil || line.hint == "" || line.text.Text != line.hint || s.state.Busy() {
+	if line == nil || line.hint == "" || line.text.Text != line.hint || s.w.page != nil || s.state.Busy() {
 		return
 	}
 	line.hover(s.w, s.scene().Hit(s.pointer.at))
@@ -65,7 +65,7 @@ func (s *surface) rehint() {
 
 // hover says what lies under the pointer.
 func (s *statusLine) hover(w *Window, h scene.Hit) {
-	if w.surf.state.Busy() {
+	if w.page != nil || w.surf.state.Busy() { // a page hides what lies there
 		return
 	}
 	text := hint(w, h)

@@ -46,6 +46,8 @@ func (t *tracer) page(p page) {
 		t.line("page panels")
 	case *facePage:
 		t.line("page face")
+	case *arrangePage:
+		t.line("page arrange")
 	default:
 		t.line("page other")
 	}

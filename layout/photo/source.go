@@ -39,7 +39,7 @@ func sourceOf(src image.Image, corners [4]geom.Point) source {
 // cell returns the pixels about a coordinate and the weight of the second.
 func cell(v float64, lo, hi int) (int, int, float64) {
 	f := math.Floor(v)
-	i := int(math.Min(math.Max(f, float64(lo)-1), float64(hi)))
+	i := int(min(max(f, float64(lo)-1), float64(hi)))
 	a, b := min(max(i, lo), hi-1), min(max(i+1, lo), hi-1)
 	return a, b, v - f
 }

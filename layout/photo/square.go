@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"heartside/layout/geom"
 )
@@ -106,39 +108,56 @@ func (v View) FromFace(wide, high int, length, width float64) (geom.Homography, 
 	return m, lens, err
 }
 
-// warp fills the pixels row by row.
+// mostWorkers bounds how many cores squaring takes.
+const mostWorkers = 4
+
+// warp fills the pixels, some rows at a time; no row rests on another.
 func (s *Squared) warp(ctx context.Context, from source, m warp) error {
-	nx, ny := s.Pix.Rect.Dx(), s.Pix.Rect.Dy()
-	dx, dy := s.Length/float64(nx), s.Width/float64(ny)
-	for j := 0; j < ny; j++ {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		row := s.Pix.Pix[j*s.Pix.Stride : j*s.Pix.Stride+4*nx]
-		y1 := s.Width - float64(j)*dy
-		kx, ky := 1, 1
-		for i := 0; i < nx; i++ {
-			x0 := float64(i) * dx
-			if i%stretchEvery == 0 {
-				ax, ay := stretch(&m.straight, geom.Pt(x0+dx/2, y1-dy/2))
-				kx, ky = samples(ax*dx), samples(ay*dy)
-			}
-			var sum [3]float64
-			for b := 0; b < ky; b++ {
-				y := y1 - dy*(float64(b)+0.5)/float64(ky)
-				for a := 0; a < kx; a++ {
-					p := m.at(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
-					v := from.at(p.X-0.5, p.Y-0.5)
-					sum[0] += v[0]
-					sum[1] += v[1]
-					sum[2] += v[2]
+	var next atomic.Int64
+	var all sync.WaitGroup
+	ny := s.Pix.Rect.Dy()
+	for range min(ny, mostWorkers, runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			for ctx.Err() == nil {
+				j := int(next.Add(1)) - 1
+				if j >= ny {
+					return
 				}
+				s.warpRow(from, &m, j)
 			}
-			n := float64(kx * ky)
-			from.colour(row[4*i:4*i+4], sum[0]/n, sum[1]/n, sum[2]/n)
-		}
+		})
 	}
-	return nil
+	all.Wait()
+	return ctx.Err()
+}
+
+// warpRow fills the pixels of a row.
+func (s *Squared) warpRow(from source, m *warp, j int) {
+	nx := s.Pix.Rect.Dx()
+	dx, dy := s.Length/float64(nx), s.Width/float64(s.Pix.Rect.Dy())
+	row := s.Pix.Pix[j*s.Pix.Stride : j*s.Pix.Stride+4*nx]
+	y1 := s.Width - float64(j)*dy
+	kx, ky := 1, 1
+	for i := 0; i < nx; i++ {
+		x0 := float64(i) * dx
+		if i%stretchEvery == 0 {
+			ax, ay := stretch(&m.straight, geom.Pt(x0+dx/2, y1-dy/2))
+			kx, ky = samples(ax*dx), samples(ay*dy)
+		}
+		var sum [3]float64
+		for b := 0; b < ky; b++ {
+			y := y1 - dy*(float64(b)+0.5)/float64(ky)
+			for a := 0; a < kx; a++ {
+				p := m.at(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
+				v := from.at(p.X-0.5, p.Y-0.5)
+				sum[0] += v[0]
+				sum[1] += v[1]
+				sum[2] += v[2]
+			}
+		}
+		n := float64(kx * ky)
+		from.colour(row[4*i:4*i+4], sum[0]/n, sum[1]/n, sum[2]/n)
+	}
 }
 
 // samples returns how many samples cover a stretch of pixels.

@@ -98,7 +98,7 @@ func beamsOf(ctx context.Context, p *plane) (*beams, error) {
 				}
 				f := float64(n)
 				mean2 := float64(sum.dot(sum)) / (f * f)
-				row[k] = float32(edgeness(mean2, math.Max(float64(sq)/f-mean2, 0), f))
+				row[k] = float32(edgeness(mean2, max(float64(sq)/f-mean2, 0), f))
 				power[(off+b.reach)*b.pieces+k] = sq / float32(n)
 			}
 		}

@@ -32,7 +32,7 @@ func fit(marks *[4][]mark, wide, high int, scale float64) fitted {
 	off := leastOff * scale
 	best := fitWith(marks, wide, high, 0, 4*scale)
 	for pass := 0; pass < 2; pass++ {
-		noise := math.Max(off, best.rms)
+		noise := max(off, best.rms)
 		try := func(bow float64) float64 { return fitWith(marks, wide, high, bow, noise).cost }
 		at, least := 0.0, math.Inf(1)
 		const cells = 20
@@ -95,14 +95,14 @@ func fitWith(marks *[4][]mark, wide, high int, bow, noise float64) fitted {
 		cost := 0.0
 		for i := range pts {
 			r := l.off(pts[i]) * gain[i]
-			u := math.Min(r*r/(cut*cut), 1)
+			u := min(r*r/(cut*cut), 1)
 			cost += ms[i].weight * cut * cut / 3 * (1 - (1-u)*(1-u)*(1-u)) / (noise * noise)
 			if u < 1 {
 				sum += w[i] * r * r
 				n += w[i]
 			}
 		}
-		f.cost += cost / total * math.Min(sideCount, float64(len(ms)))
+		f.cost += cost / total * min(sideCount, float64(len(ms)))
 	}
 	if n > 0 {
 		f.rms = math.Sqrt(sum / n)

@@ -29,8 +29,8 @@ func (s *seeker) found(c candidate, rivals []candidate) *Found {
 		return q
 	}
 	f.View.Corners = shown(&c)
-	short := math.Min(c.c[0].Dist(c.c[3]), c.c[0].Dist(c.c[1]))
-	near := math.Max(sameShare*short, 3*s.finest())
+	short := min(c.c[0].Dist(c.c[3]), c.c[0].Dist(c.c[1]))
+	near := max(sameShare*short, 3*s.finest())
 	total := math.Exp(sureness * nothing)
 	var agree [4]float64
 	whole := 0.0
@@ -57,10 +57,10 @@ func (s *seeker) found(c candidate, rivals []candidate) *Found {
 		// The edges that meet there, over the last two of their stretches.
 		in, out := c.tracks[(k+3)%4].edge, c.tracks[k].edge
 		a, b := (in[chunks-1]+in[chunks-2])/2, (out[0]+out[1])/2
-		e := math.Min(a, b)
+		e := min(a, b)
 		f.Confidence[k] = agree[k] / total * 1.25 * e / (e + 0.25)
 	}
-	mm := math.Sqrt(s.length * s.width / math.Max(geom.Polygon(c.c[:]).Area(), 1))
+	mm := math.Sqrt(s.length * s.width / max(geom.Polygon(c.c[:]).Area(), 1))
 	f.Residual = c.rms * mm
 	return f
 }

@@ -29,7 +29,7 @@ func ratio(r reader, bowed func(geom.Point) geom.Point, p, q geom.Point, step fl
 	}
 	d = d.Mul(1 / long)
 	n := geom.Pt(-d.Y, d.X)
-	far := math.Min(math.Max(0.04*long, 8*step), 30*step)
+	far := min(max(0.04*long, 8*step), 30*step)
 	const looks = 10
 	across := func(way float64) (mean, scatter float64) {
 		var sum sample
@@ -51,13 +51,13 @@ func ratio(r reader, bowed func(geom.Point) geom.Point, p, q geom.Point, step fl
 			sq += v.dot(v)
 		}
 		mean2 := float64(sum.dot(sum)) / (looks * looks)
-		return mean2, math.Max(float64(sq)/looks-mean2, 0) / looks
+		return mean2, max(float64(sq)/looks-mean2, 0) / looks
 	}
 	in, noise := across(-1)
 	out, more := across(1)
-	out = math.Max(out-2*more, 0)
+	out = max(out-2*more, 0)
 	if in+noise+out <= 0 {
 		return 0
 	}
-	return math.Min(math.Sqrt(out/(in+noise+lowStep*lowStep)), 1)
+	return min(math.Sqrt(out/(in+noise+lowStep*lowStep)), 1)
 }

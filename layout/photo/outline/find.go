@@ -156,7 +156,7 @@ func (s *seeker) weigh(r reader, c *candidate, step float64) {
 }
 
 // finest is the step between samples of the photograph itself, pixels.
-func (s *seeker) finest() float64 { return math.Max(1, float64(max(s.src.w, s.src.h))/3000) }
+func (s *seeker) finest() float64 { return max(1, float64(max(s.src.w, s.src.h))/3000) }
 
 // best sorts and thins candidates.
 func best(all []candidate, most int, near float64) []candidate {
@@ -202,8 +202,8 @@ func (s *seeker) lens(bow float64) photo.Lens { return photo.LensOf(s.src.w, s.s
 func (s *seeker) rate(c *candidate, spread float64) {
 	m := geom.Pt(float64(s.src.w)/2, float64(s.src.h)/2)
 	// An edge is known to about half a sample: more of a narrow board.
-	short := math.Min(c.c[0].Dist(c.c[3]), c.c[0].Dist(c.c[1]))
-	spread = math.Hypot(spread, 0.5*s.finest()/math.Max(short, 1))
+	short := min(c.c[0].Dist(c.c[3]), c.c[0].Dist(c.c[1]))
+	spread = math.Hypot(spread, 0.5*s.finest()/max(short, 1))
 	c.shape = shapeOf(c.c, m, float64(max(s.src.w, s.src.h)), s.length, s.width, spread)
 	var sides [4]float64
 	for i, t := range c.tracks {

@@ -36,7 +36,7 @@ func (b *beams) side(s stroke) side {
 	for _, c := range [...][3]float64{{e.foot.X, e.dir.X, 2 * b.middle.X}, {e.foot.Y, e.dir.Y, 2 * b.middle.Y}} {
 		if math.Abs(c[1]) > 1e-9 {
 			t, u := -c[0]/c[1], (c[2]-c[0])/c[1]
-			e.from, e.to = math.Max(e.from, math.Min(t, u)), math.Min(e.to, math.Max(t, u))
+			e.from, e.to = max(e.from, min(t, u)), min(e.to, max(t, u))
 		}
 	}
 	return e
@@ -51,14 +51,14 @@ func (e *side) at(u float64) geom.Point { return e.foot.Add(e.dir.Mul(u)) }
 // upTo sums the pieces before a place.
 func (e *side) upTo(t float64) float64 {
 	t = t/beamStep + e.middle
-	t = math.Min(math.Max(t, 0), float64(len(e.sum)-1))
+	t = min(max(t, 0), float64(len(e.sum)-1))
 	k := min(int(t), len(e.sum)-2)
 	return e.sum[k] + (t-float64(k))*(e.sum[k+1]-e.sum[k])
 }
 
 // mean is how far the stretch between two places is an edge, 0 to 1.
 func (e *side) mean(from, to float64) float64 {
-	return (e.upTo(to) - e.upTo(from)) / math.Max(to-from, 1e-9) * beamStep
+	return (e.upTo(to) - e.upTo(from)) / max(to-from, 1e-9) * beamStep
 }
 
 // window judges the stretch between two points of the line: how far it is an
@@ -74,18 +74,18 @@ func (e *side) stretch(a, b float64) (in, beyond float64) {
 	in = e.mean(a, b)
 	// Blur and corners off by a piece are no run.
 	const gap = beamStep
-	far := math.Max(2*beamStep, 0.15*(b-a))
+	far := max(2*beamStep, 0.15*(b-a))
 	return in, e.runs(a-gap-far, a-gap, in) + e.runs(b+gap, b+gap+far, in)
 }
 
 // runs tells how far a stretch beyond an end is as much an edge as within. One
 // that leaves the picture is more likely a line of the ground than a board.
 func (e *side) runs(from, to, in float64) float64 {
-	from, to = math.Max(from, e.from), math.Min(to, e.to)
+	from, to = max(from, e.from), min(to, e.to)
 	if to-from < beamStep {
 		return 0.3
 	}
-	return math.Min(e.mean(from, to)/(in+0.05), 1)
+	return min(e.mean(from, to)/(in+0.05), 1)
 }
 
 // pair is two long edges that may be those of the board.
@@ -105,7 +105,7 @@ func (b *beams) pairs(want *wanted, most int) []pair {
 	for i, s := range strokes {
 		sides[i] = b.side(s)
 	}
-	ratio := math.Max(want.length, want.width) / math.Min(want.length, want.width)
+	ratio := max(want.length, want.width) / min(want.length, want.width)
 	var out []pair
 	for i := range sides {
 		for j := i + 1; j < len(sides); j++ {

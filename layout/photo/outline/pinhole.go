@@ -68,7 +68,7 @@ func shapeOf(q [4]geom.Point, middle geom.Point, longer, length, width, spread f
 		la, lb := a.len(), b.len()
 		s := shape{focal: f}
 		s.aspect = math.Log(la / lb * width / length)
-		s.skew = math.Asin(math.Min(math.Max(a.dot(b)/(la*lb), -1), 1))
+		s.skew = math.Asin(min(max(a.dot(b)/(la*lb), -1), 1))
 		lf := math.Log(f/focalUsual) / focalSpread
 		s.cost = (s.aspect*s.aspect+s.skew*s.skew)/(spread*spread) + lf*lf
 		if s.cost < best.cost {

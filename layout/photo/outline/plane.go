@@ -4,7 +4,6 @@ import (
 	"context"
 	"image"
 	"image/draw"
-	"math"
 )
 
 // colours counts the channels of a plane: light and two of colour.
@@ -32,7 +31,7 @@ type plane struct {
 // at returns the colour at a place of the plane, between pixels by their
 // distance, beyond the border that of the border.
 func (p *plane) at(x, y float64) sample {
-	x, y = math.Min(math.Max(x-0.5, 0), float64(p.w-1)), math.Min(math.Max(y-0.5, 0), float64(p.h-1))
+	x, y = min(max(x-0.5, 0), float64(p.w-1)), min(max(y-0.5, 0), float64(p.h-1))
 	i, j := int(x), int(y)
 	fx, fy := float32(x-float64(i)), float32(y-float64(j))
 	o := j*p.w + i
@@ -43,14 +42,7 @@ func (p *plane) at(x, y float64) sample {
 	if j+1 < p.h {
 		d = p.w
 	}
-	a, b, c, e := &p.pix[o], &p.pix[o+r], &p.pix[o+d], &p.pix[o+r+d]
-	var out sample
-	for k := range out {
-		top := a[k] + fx*(b[k]-a[k])
-		low := c[k] + fx*(e[k]-c[k])
-		out[k] = top + fy*(low-top)
-	}
-	return out
+	return between(&p.pix[o], &p.pix[o+r], &p.pix[o+d], &p.pix[o+r+d], fx, fy)
 }
 
 // source reads single pixels of a photograph, counted from its own top left.

@@ -20,17 +20,23 @@ func (s scaled) at(x, y float64) sample { return s.p.at(x/s.p.factor, y/s.p.fact
 
 // at reads between pixels by their distance.
 func (s *source) at(x, y float64) sample {
-	x, y = math.Min(math.Max(x-0.5, 0), float64(s.w-1)), math.Min(math.Max(y-0.5, 0), float64(s.h-1))
+	x, y = min(max(x-0.5, 0), float64(s.w-1)), min(max(y-0.5, 0), float64(s.h-1))
 	i, j := int(x), int(y)
 	fx, fy := float32(x-float64(i)), float32(y-float64(j))
 	r, d := min(i+1, s.w-1), min(j+1, s.h-1)
 	a, b, c, e := s.pixel(i, j), s.pixel(r, j), s.pixel(i, d), s.pixel(r, d)
-	for k := range a {
-		top := a[k] + fx*(b[k]-a[k])
-		low := c[k] + fx*(e[k]-c[k])
-		a[k] = top + fy*(low-top)
-	}
-	return a
+	return between(&a, &b, &c, &e, fx, fy)
+}
+
+// between mixes four neighbours: a and b above, c and e below.
+func between(a, b, c, e *sample, fx, fy float32) sample {
+	return sample{mixed(a[0], b[0], c[0], e[0], fx, fy), mixed(a[1], b[1], c[1], e[1], fx, fy), mixed(a[2], b[2], c[2], e[2], fx, fy)}
+}
+
+func mixed(a, b, c, e, fx, fy float32) float32 {
+	top := a + fx*(b-a)
+	low := c + fx*(e-c)
+	return top + fy*(low-top)
 }
 
 const (
@@ -58,16 +64,16 @@ type profile struct {
 // a little at both ends, where the corner is.
 func profileOf(r reader, lens photo.Lens, p, q geom.Point, step float64, reach, window int) *profile {
 	long := p.Dist(q)
-	dir := q.Sub(p).Mul(1 / math.Max(long, 1e-9))
+	dir := q.Sub(p).Mul(1 / max(long, 1e-9))
 	// Anticlockwise as seen, y down: the outside lies to the right.
 	f := &profile{p: p, q: q, n: geom.Pt(-dir.Y, dir.X), step: step, reach: reach}
-	n := int(math.Min(math.Max(long/(2*step)/chunks, 4), perSide/chunks)) * chunks
+	n := int(min(max(long/(2*step)/chunks, 4), perSide/chunks)) * chunks
 	wide := 2*reach + 1
 	f.t = make([]float64, n)
 	f.d = make([]sample, n*wide)
 	row := make([]sample, wide+2*window)
 	// Averaging along the line between places.
-	sub := int(math.Min(math.Max(long/(float64(n)*step), 1), 3))
+	sub := int(min(max(long/(float64(n)*step), 1), 3))
 	for i := range f.t {
 		f.t[i] = 0.02 + 0.96*(float64(i)+0.5)/float64(n)
 		clear(row)
@@ -124,7 +130,7 @@ func (f *profile) along(a, b float64) track {
 		}
 		n := float64(per)
 		mean2 := float64(sum.dot(sum)) / (n * n)
-		scatter := math.Max(float64(sq)/n-mean2, 0)
+		scatter := max(float64(sq)/n-mean2, 0)
 		m := math.Sqrt(mean2)
 		noise := 4 * (scatter/n + lowStep*lowStep/4)
 		tr.edge[c] = mean2 / (mean2 + noise) * m / (m + midStep)

@@ -25,7 +25,7 @@ type wanted struct {
 }
 
 func (w *wanted) middle() geom.Point { return geom.Pt(w.w/2, w.h/2) }
-func (w *wanted) longer() float64    { return math.Max(w.w, w.h) }
+func (w *wanted) longer() float64    { return max(w.w, w.h) }
 
 // inside tells whether a corner may lie at p: in the picture, or as far out as
 // a line's error takes it.
@@ -66,7 +66,7 @@ func smallness(share float64) float64 {
 	if share < leastLong {
 		return 100
 	}
-	d := math.Log(math.Min(share/usualLong, 1)) / longSpread
+	d := math.Log(min(share/usualLong, 1)) / longSpread
 	return d * d / 2
 }
 
@@ -129,14 +129,14 @@ next:
 
 // longest is the longest side of a quadrilateral.
 func longest(q [4]geom.Point) float64 {
-	return math.Max(math.Max(q[0].Dist(q[1]), q[1].Dist(q[2])), math.Max(q[2].Dist(q[3]), q[3].Dist(q[0])))
+	return max(max(q[0].Dist(q[1]), q[1].Dist(q[2])), max(q[2].Dist(q[3]), q[3].Dist(q[0])))
 }
 
 // farthest is how far the corners of two quadrilaterals lie apart at most.
 func farthest(a, b [4]geom.Point) float64 {
 	d := 0.0
 	for i := range a {
-		d = math.Max(d, a[i].Dist(b[i]))
+		d = max(d, a[i].Dist(b[i]))
 	}
 	return d
 }

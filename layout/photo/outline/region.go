@@ -1,8 +1,6 @@
 package outline
 
 import (
-	"math"
-
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 )
@@ -25,8 +23,8 @@ func regions(r reader, lens photo.Lens, c [4]geom.Point) (sides [4]float64) {
 	long := c[0].Dist(c[1]) + c[3].Dist(c[2])
 	short := c[0].Dist(c[3]) + c[1].Dist(c[2])
 	// The share of each direction that one width is.
-	w := math.Min(long, short)
-	du, dv := w/math.Max(long, 1), w/math.Max(short, 1)
+	w := min(long, short)
+	du, dv := w/max(long, 1), w/max(short, 1)
 	look := func(u, v float64) (sample, bool) {
 		p := c[0].Lerp(c[1], u).Lerp(c[3].Lerp(c[2], u), v)
 		p = lens.Bowed(p)
@@ -69,9 +67,11 @@ func regions(r reader, lens photo.Lens, c [4]geom.Point) (sides [4]float64) {
 	}
 	likeness := func(s sample, of []sample) float64 {
 		sum := float32(0)
+		s0, s1, s2 := s[0], s[1], s[2]
 		for i := range of {
-			d := s.sub(of[i])
-			k := 1 / (1 + d.dot(d)/(alike*alike))
+			o := &of[i]
+			d0, d1, d2 := s0-o[0], s1-o[1], s2-o[2]
+			k := 1 / (1 + (d0*d0+d1*d1+d2*d2)/(alike*alike))
 			sum += k * k
 		}
 		return float64(sum) / float64(len(of))
@@ -90,7 +90,7 @@ func regions(r reader, lens photo.Lens, c [4]geom.Point) (sides [4]float64) {
 				n++
 			}
 		}
-		sides[i] /= math.Max(n, 1)
+		sides[i] /= max(n, 1)
 	}
 	return sides
 }

@@ -81,7 +81,7 @@ func (p *plane) paperOnly() *plane {
 	q := &plane{w: p.w, h: p.h, factor: p.factor, pix: make([]sample, len(p.pix))}
 	for i, s := range p.pix {
 		c := math.Hypot(float64(s[1]), float64(s[2])) / chroma
-		q.pix[i][0] = float32(math.Max(0, float64(s[0])-4*c))
+		q.pix[i][0] = float32(max(0, float64(s[0])-4*c))
 	}
 	return q
 }

@@ -27,7 +27,7 @@ func spotOf(img image.Image, at geom.Point, radius float64) (spot, bool) {
 		return spot{}, false
 	}
 	s := sourceOf(img)
-	return spot{&s, math.Min(radius, mostRadius)}, true
+	return spot{&s, min(radius, mostRadius)}, true
 }
 
 // edge judges the stretch from p to q: 0 none to 1.
@@ -53,7 +53,7 @@ func (s *spot) edge(p, q geom.Point) float64 {
 	f := float64(looks)
 	mean2 := float64(sum.dot(sum)) / (f * f)
 	m := math.Sqrt(mean2)
-	noise := 4 * (math.Max(float64(sq)/f-mean2, 0)/f + lowStep*lowStep/4)
+	noise := 4 * (max(float64(sq)/f-mean2, 0)/f + lowStep*lowStep/4)
 	return mean2 / (mean2 + noise) * m / (m + midStep)
 }
 
@@ -81,7 +81,7 @@ func (s *spot) lines(at geom.Point, half bool, most int) (feet []geom.Point, tur
 			b := s.edge(foot, foot.Add(d.Mul(s.r)))
 			v := (a + b) / 2
 			if half {
-				v = math.Max(a, b)
+				v = max(a, b)
 			}
 			if v >= strong/2 {
 				all = append(all, found{foot, turn, v * (1 - 0.2*math.Abs(off)/s.r)})

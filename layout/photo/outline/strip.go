@@ -61,8 +61,8 @@ func stripOf(base *plane, lens photo.Lens, scale float64, p *pair, want *wanted)
 	z.a, z.b = z.heightOf(big(p.l[0])), z.heightOf(big(p.l[1]))
 	half := math.Hypot(float64(base.w), float64(base.h)) / 2
 	// As fine as the board is narrow.
-	usual := math.Max(want.length, want.width) / math.Min(want.length, want.width)
-	z.step = math.Min(math.Max(math.Max(math.Abs(z.b[0]-z.a[0]), half/usual)/28, 1), coarsest)
+	usual := max(want.length, want.width) / min(want.length, want.width)
+	z.step = min(max(max(math.Abs(z.b[0]-z.a[0]), half/usual)/28, 1), coarsest)
 	z.n = int(2 * half / z.step)
 	for k := range z.v {
 		z.v[k] = 0.06 + 0.88*(float64(k-beyondRows)+0.5)/stripRows
@@ -129,7 +129,7 @@ func (z *strip) edgeOf(from, count int, column float64, lean float64) float64 {
 		return 0
 	}
 	mean2 := float64(sum.dot(sum)) / (n * n)
-	scatter := math.Max(float64(sq)/n-mean2, 0)
+	scatter := max(float64(sq)/n-mean2, 0)
 	m := math.Sqrt(mean2)
 	noise := 4 * (scatter/n + lowStep*lowStep/4)
 	return mean2 / (mean2 + noise) * m / (m + midStep)
@@ -200,7 +200,7 @@ next:
 			score: f.score,
 		}
 		for _, from := range [...]int{0, beyondRows + stripRows} {
-			e.beyond += math.Min(z.edgeOf(from, beyondRows, f.column, f.lean)/(f.score+0.05), 1)
+			e.beyond += min(z.edgeOf(from, beyondRows, f.column, f.lean)/(f.score+0.05), 1)
 		}
 		out = append(out, e)
 	}

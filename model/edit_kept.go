@@ -2,9 +2,12 @@ package model
 
 import "slices"
 
-// Keep remembers the arrangement of a panel under a name; the same name again
-// replaces it.
-type Keep struct{ Panel, Name string }
+// Keep remembers an arrangement of a panel under a name; the same name again
+// replaces it. Strips is how it lies there, nil for how it lies now.
+type Keep struct {
+	Panel, Name string
+	Strips      []Strip
+}
 
 // Label implements Edit.
 func (e Keep) Label() string { return "Keep arrangement " + e.Name }
@@ -15,6 +18,9 @@ func (e Keep) apply(p *Project) (*Project, error) {
 		return nil, noPanel(e.Panel)
 	}
 	k := Kept{Panel: e.Panel, Name: e.Name, Strips: cloneStrips(n.Strips)}
+	if e.Strips != nil {
+		k.Strips = cloneStrips(e.Strips)
+	}
 	return p.with(func(q *Project) {
 		q.Kept = slices.Clone(q.Kept)
 		if i := q.keptIndex(e.Panel, e.Name); i >= 0 {

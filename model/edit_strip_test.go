@@ -186,7 +186,7 @@ func TestSawnStaysAsSawn(t *testing.T) {
 func TestUnknownIDs(t *testing.T) {
 	for rule, list := range map[Rule][]Edit{
 		RuleUnknownBoard: {PlaceStrip{"top", "3", "Z", 0, 0, 0}, RemoveBoard{"Z"}, RenameBoard{"Z", "Y"}, SetFace{"Z", 1, Face{}}, SetBoard{NewBoard("Z", "teak", 1, 1, 1)}, SpoilBoard{"Z", true}, SetGrain{"Z", 1, nil, ""}},
-		RuleUnknownPanel: {FlipStrip{"nope", "A1"}, RemovePanel{"nope"}, Keep{"nope", "k"}, ToSpares{"nope", "A1"}, FromSpares{"B2", "nope", 0}, RenamePanel{"nope", "n"}, PutSet{"", NewSet("x", "top", "nope")}, SetPlan{Panels: []PlanPanel{{"nope", nil}}}},
+		RuleUnknownPanel: {FlipStrip{"nope", "A1"}, RemovePanel{"nope"}, Keep{Panel: "nope", Name: "k"}, ToSpares{"nope", "A1"}, FromSpares{"B2", "nope", 0}, RenamePanel{"nope", "n"}, PutSet{"", NewSet("x", "top", "nope")}, SetPlan{Panels: []PlanPanel{{"nope", nil}}}},
 		RuleUnknownStrip: {FlipStrip{"top", "Z9"}, SwapStrips{"top", "A1", "Z9"}, SwapStrips{"top", "Z9", "A1"}, MoveStrip{"top", "Z9", 0}, RemoveStrip{"top", "Z9"}, ToSpares{"top", "Z9"}, FromSpares{"Z9", "top", 0}, RemoveSpare{"Z9"}},
 		RuleUnknownSet:   {DropSet{"x"}, PutSet{"x", NewSet("case", "top", "side")}},
 		RuleUnknownPart:  {DropPart{"x"}, PlacePart{"x", nil, ""}, PutPart{"x", NewPart("leg", Leg, 1, 9, 9, 9)}, SetPlan{Parts: []PlanPart{{"x", nil}}}},

@@ -58,7 +58,7 @@ func allEdits() []Edit {
 		ToSpares{"top", "A1"},
 		FromSpares{"B2", "side", -1},
 		RemoveSpare{"B2"},
-		Keep{"top", "second"},
+		Keep{Panel: "top", Name: "second"},
 		DropKept{"top", "first"},
 		UseKept{"top", "first"},
 		SpoilBoard{"B", true},
@@ -198,7 +198,7 @@ func TestUntouchedPartsKeepTheirPointers(t *testing.T) {
 		{SetZones{"A", 1, nil, ""}, "A", ""},
 		{SetDetails{"x", "mm"}, "", ""},
 		{RenameBoard{"B", "K"}, "B", "top"},
-		{Keep{"side", "k"}, "", ""},
+		{Keep{Panel: "side", Name: "k"}, "", ""},
 		{ToSpares{"top", "B1"}, "", "top"},
 	} {
 		q := must(t, p, c.e)

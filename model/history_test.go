@@ -119,7 +119,7 @@ func anyEdit(t *rapid.T, p *Project) Edit {
 		SetPlaned{panel, s, &PlanedSap{Near: Tape{x, 2, 3}}}, SetPlaned{panel, s, nil},
 		AddStrip{panel, NewPlace(NextStripID(p), 930, x), n}, RemoveStrip{panel, s},
 		ToSpares{panel, s}, FromSpares{s, panel, n}, RemoveSpare{s},
-		Keep{panel, fmt.Sprint(n)}, UseKept{panel, fmt.Sprint(n)}, DropKept{panel, fmt.Sprint(n)},
+		Keep{Panel: panel, Name: fmt.Sprint(n)}, UseKept{panel, fmt.Sprint(n)}, DropKept{panel, fmt.Sprint(n)},
 		RenameBoard{board, "H"}, RenameBoard{"H", board}, RemoveBoard{board},
 		AddBoard{NewBoard(NextBoardID(p), "teak", 2000, x, 25)},
 		SetZones{board, n, []Zone{{Sap, ring(0, 0, x, 0, x, 30)}}, ""},

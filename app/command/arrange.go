@@ -155,15 +155,20 @@ func onlyPanel(p *model.Project) (string, error) {
 // writeArranged saves the project with the best answer laid and the others
 // kept beside it.
 func writeArranged(s *session.Session, panel string, f *session.Found, to string) error {
-	for i := len(f.Answers) - 1; i >= 0; i-- {
-		if err := s.Commit(f.Answers[i].Edit); err != nil {
-			return err
+	for i := range f.Answers {
+		lay, ok := f.Answers[i].Edit.(model.SetStrips)
+		if !ok {
+			continue
 		}
-		if i > 0 {
-			name := fmt.Sprintf("%s %d", f.Look, i+1)
-			if err := s.Commit(model.Keep{Panel: panel, Name: name}); err != nil {
+		if i == 0 {
+			if err := s.Commit(lay); err != nil {
 				return err
 			}
+			continue
+		}
+		name := fmt.Sprintf("%s %d", f.Look, i+1)
+		if err := s.Commit(model.Keep{Panel: panel, Name: name, Strips: lay.Strips}); err != nil {
+			return err
 		}
 	}
 	return s.SaveAs(to)

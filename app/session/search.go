@@ -19,6 +19,7 @@ type Search struct {
 	project *model.Project
 	words   words
 	req     seek.Request
+	only    bool // judged, not searched
 }
 
 // Search prepares a search, to be run on a goroutine of its own.
@@ -75,6 +76,17 @@ func numbersOf(p *model.Project, panel string) func(string) string {
 	}
 }
 
+// Appraise prepares to judge a panel as p lies, without searching: run it and
+// take Found.Now.
+func (s *Session) Appraise(wish Wish, p *face.Panel) (*Search, error) {
+	q, err := s.Search(wish)
+	if err != nil {
+		return nil, err
+	}
+	q.req.Panel, q.only = *p, true
+	return q, nil
+}
+
 // Run searches until it is done or ctx ends, which keeps the best found.
 // improved, where not nil, is told of every better answer on the goroutine
 // that runs.
@@ -82,6 +94,11 @@ func (q *Search) Run(ctx context.Context, improved func(Found)) (Found, error) {
 	var told func(seek.Result)
 	if improved != nil {
 		told = func(r seek.Result) { improved(q.found(&r)) }
+	}
+	if q.only {
+		over, stop := context.WithCancel(ctx)
+		stop()
+		ctx = over
 	}
 	r, err := seek.Search(ctx, q.req, told)
 	if err != nil {
@@ -111,11 +128,13 @@ func (q *Search) arrangement(a *seek.Answer) Arrangement {
 	w := q.words
 	w.panel = &p
 	for i := range a.Score.Terms {
-		t := &a.Score.Terms[i]
+		t := a.Score.Terms[i]
+		ids := make([]string, len(t.Strips)) // what was found may be told twice
 		for k, id := range t.Strips {
-			t.Strips[k] = strings.TrimPrefix(id, q.wish.Panel+"/")
+			ids[k] = strings.TrimPrefix(id, q.wish.Panel+"/")
 		}
-		out.Reasons = append(out.Reasons, Reason{Text: w.term(t), Points: t.Points, Strips: t.Strips, Joint: t.Joint})
+		t.Strips = ids
+		out.Reasons = append(out.Reasons, Reason{Text: w.term(&t), Points: t.Points, Strips: t.Strips, Joint: t.Joint})
 	}
 	for _, l := range a.Looks {
 		out.Looks = append(out.Looks, LookScore{Look: model.Look(l.Look), Points: l.Points})

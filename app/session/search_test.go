@@ -165,3 +165,18 @@ func TestSearchCalledOff(t *testing.T) {
 		t.Errorf("%v: %+v", err, f)
 	}
 }
+
+// An arrangement that was kept is judged in words as if it lay there.
+func TestAppraise(t *testing.T) {
+	s := New(fourStrips(), Options{})
+	defer s.Close()
+	f := searched(t, s, Wish{Panel: "top"})
+	q, err := s.Appraise(Wish{Panel: "top"}, f.Answers[1].Panel)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := q.Run(context.Background(), nil)
+	if err != nil || got.Now.Points != f.Answers[1].Points || len(got.Now.Reasons) != len(f.Answers[1].Reasons) {
+		t.Errorf("%v: %.3f points, the search gave %.3f", err, got.Now.Points, f.Answers[1].Points)
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"heartside/app/session"
-	"heartside/layout/arrange/look"
 	"heartside/layout/face"
 	"heartside/model"
 )
@@ -23,27 +22,6 @@ func (w *Window) beginSearch(wish session.Wish) (searcher, error) {
 	return q, nil
 }
 
-// judged says what a panel has against it for every look. It is pure, for a
-// goroutine of its own.
-func judged(p *face.Panel, rings model.Rings) session.Arrangement {
-	r := face.ReadFull(p)
-	out := session.Arrangement{Panel: p, After: afterOf(r)}
-	rules := look.DefaultRules
-	switch rings {
-	case model.RingsAlternate:
-		rules.Rings = look.Alternate
-	case model.RingsBarkUp:
-		rules.Rings = look.BarkUp
-	case model.RingsHeartUp:
-		rules.Rings = look.HeartUp
-	}
-	for _, l := range looks() {
-		points := look.NewJudge(p, look.Name(l), rules).Points(p, r)
-		out.Looks = append(out.Looks, session.LookScore{Look: l, Points: points})
-	}
-	return out
-}
-
 // afterOf is what one asks first of a reading.
 func afterOf(r *face.Reading) session.After {
 	if r == nil {
@@ -58,12 +36,11 @@ func afterOf(r *face.Reading) session.After {
 	return out
 }
 
-// keepEdits keep an arrangement under a name. The project keeps what lies
-// there, so another arrangement is laid first.
-func keepEdits(panel, name string, lay model.Edit) []model.Edit {
+// keepEdit keeps an arrangement under a name, nil what lies there now.
+func keepEdit(panel, name string, lay model.Edit) model.Edit {
 	keep := model.Keep{Panel: panel, Name: name}
-	if lay == nil {
-		return []model.Edit{keep}
+	if set, ok := lay.(model.SetStrips); ok {
+		keep.Strips = set.Strips
 	}
-	return []model.Edit{lay, keep}
+	return keep
 }

@@ -163,8 +163,6 @@ func (p *arrangePage) keep() {
 	lay := e.edit
 	if e.same {
 		lay = nil
-	} else {
-		text += " The panel is laid so, too."
 	}
 	p.w.ask(question{title: "Keep " + map[bool]string{true: "how it lies now", false: e.spoken()}[e.kind == layNow], yes: "Keep", focus: f,
 		body: pairs(named("Name"), f, named(""), wrapped(text, widget.LowImportance)),
@@ -176,10 +174,8 @@ func (p *arrangePage) keep() {
 			case slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, name) }):
 				return errors.New("name: “" + name + "” is kept already; give this one another name")
 			}
-			for _, edit := range keepEdits(p.panel, name, lay) {
-				if err := p.w.ses.Commit(edit); err != nil {
-					return err
-				}
+			if err := p.w.ses.Commit(keepEdit(p.panel, name, lay)); err != nil {
+				return err
 			}
 			p.w.say("Kept as “" + name + "”.")
 			return nil

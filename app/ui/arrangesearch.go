@@ -7,7 +7,6 @@ import (
 	"sync"
 
 	"heartside/app/session"
-	"heartside/model"
 )
 
 // foundBox holds the latest that a search told, so that no more than one
@@ -159,22 +158,19 @@ func (p *arrangePage) weigh(e *layEntry) {
 		clear(p.weighed)
 	}
 	p.weighed[key] = session.Arrangement{}
-	look, panel, rings := p.ask.look, e.panel, model.RingsAny
-	if n := p.w.ses.Committed().Panel(p.panel); n != nil {
-		rings = n.Rings
+	look := p.ask.look
+	s, err := p.appraise(e)
+	if err != nil {
+		return
 	}
-	work := func() (session.Arrangement, error) { return judged(panel, rings), nil }
-	if e.kind == layNow { // in words too: a search that ends at once
-		s, err := p.begin(p.wish())
-		if err != nil {
-			return
+	work := func() (session.Arrangement, error) {
+		ctx, stop := context.WithCancel(p.ctx)
+		if e.kind == layNow {
+			stop() // a search that ends at once
 		}
-		work = func() (session.Arrangement, error) {
-			ctx, stop := context.WithCancel(p.ctx)
-			stop()
-			f, err := ran(ctx, s, nil)
-			return f.Now, err
-		}
+		defer stop()
+		f, err := ran(ctx, s, nil)
+		return f.Now, err
 	}
 	go func() {
 		got, err := work()
@@ -191,6 +187,18 @@ func (p *arrangePage) weigh(e *layEntry) {
 			p.shown()
 		})
 	}()
+}
+
+// appraise prepares to tell what speaks against an arrangement.
+func (p *arrangePage) appraise(e *layEntry) (searcher, error) {
+	if e.kind == layNow {
+		return p.begin(p.wish())
+	}
+	q, err := p.w.ses.Appraise(p.wish(), e.panel)
+	if err != nil {
+		return nil, err
+	}
+	return q, nil
 }
 
 // mostWeighed bounds how many arrangements are remembered with what speaks

@@ -47,10 +47,8 @@ func standsUpright(r model.Role) bool { return r == model.RoleSide || r == model
 // eyeFor is where a panel is looked at from in its place.
 func eyeFor(r model.Role, length, width float64) eyes.Eye {
 	switch {
-	case standsUpright(r): // at half its height, or it would be seen to lean
-		e := eyes.Standing(length, width)
-		e.Along = length / 2
-		return e
+	case standsUpright(r):
+		return eyes.Standing(length)
 	case r == model.RoleDrawerFront: // straight before it
 		return eyes.Eye{Along: length / 2, Across: width / 2, Out: 1500}
 	}
@@ -89,32 +87,14 @@ func (s *sitter) paint() *image.RGBA {
 
 // fromChair is the panel in its place, seen from where one is.
 func (s *sitter) fromChair() *image.RGBA {
-	w, h := s.w, s.h
-	if standsUpright(s.role) {
-		w, h = h, w
-	}
-	img := scene.Portrait(s.panel, s.sit, 2*w, 2*w)
+	big := 2 * max(s.w, s.h)
+	img := scene.Portrait(s.panel, s.sit, big, big)
 	for _, m := range s.marks {
 		markInto(img, m, s.panel)
 	}
-	out, err := eyes.From(img, s.panel.Length, s.panel.Width, eyeFor(s.role, s.panel.Length, s.panel.Width), w, h)
+	out, err := eyes.From(img, s.panel.Length, s.panel.Width, eyeFor(s.role, s.panel.Length, s.panel.Width), s.w, s.h)
 	if err != nil { // nothing is seen from there
 		return scene.Portrait(s.panel, s.sit, s.w, s.h)
-	}
-	if standsUpright(s.role) {
-		return quarterTurned(out)
-	}
-	return out
-}
-
-// quarterTurned turns a picture clockwise, so that its left end comes up.
-func quarterTurned(src *image.RGBA) *image.RGBA {
-	w, h := src.Rect.Dx(), src.Rect.Dy()
-	out := image.NewRGBA(image.Rect(0, 0, h, w))
-	for y := range h {
-		for x := range w {
-			out.SetRGBA(h-1-y, x, src.RGBAAt(x, y))
-		}
 	}
 	return out
 }

@@ -10,8 +10,12 @@ import (
 )
 
 // Eye is where a panel is looked at from, mm: Along its length from the left
-// end, Across it from the front edge, Out before its face.
-type Eye struct{ Along, Across, Out float64 }
+// end, Across it from the front edge, Out before its face. Upright panels stand
+// with their left end up; others lie, or hang with their back edge up.
+type Eye struct {
+	Along, Across, Out float64
+	Upright            bool
+}
 
 // Where one looks from. A seated eye is about 1.2 m above the floor, a table
 // top 0.74 m, an arm's length from its edge; a standing one 1.6 m. Engineering
@@ -20,22 +24,25 @@ const (
 	seatedOver   = 460.0 // of the eye over the top
 	seatedBefore = 350.0 // of its front edge
 	standingFar  = 1500.0
+	standingHigh = 1600.0
 	standingSide = 700.0
 )
 
 // Seated is the eye of one who sits at the middle of the front edge of a top
 // of that length, mm.
-func Seated(length float64) Eye { return Eye{length / 2, -seatedBefore, seatedOver} }
+func Seated(length float64) Eye {
+	return Eye{Along: length / 2, Across: -seatedBefore, Out: seatedOver}
+}
 
-// Standing is the eye of one who passes an upright panel of that length and
-// width, mm, its length upright.
-func Standing(length, width float64) Eye {
-	return Eye{math.Min(length*0.8, 1600), -standingSide, standingFar}
+// Standing is the eye of one who passes an upright panel of that length, mm,
+// that stands on the floor.
+func Standing(length float64) Eye {
+	return Eye{Along: length - standingHigh, Across: -standingSide, Out: standingFar, Upright: true}
 }
 
 // From draws a panel of length by width mm as seen by an eye, in a picture of
 // w by h pixels, as large as fits. The picture of the panel has its back edge
-// at the top. Straight lines stay straight: a pinhole that looks at the middle
+// at the top, whether it stands or not. Straight lines stay straight: a pinhole that looks at the middle
 // of the panel, with upright lines of the room upright where the eye is not
 // turned (Hartley and Zisserman 2004, section 8.1).
 func From(src *image.RGBA, length, width float64, e Eye, w, h int) (*image.RGBA, error) {
@@ -78,9 +85,15 @@ func project(length, width float64, e Eye) ([4]geom.Point, error) {
 		return to, errors.New("the eye lies in the panel or behind it: look from before its face")
 	}
 	gaze := vec{length/2 - e.Along, width/2 - e.Across, -e.Out}.unit()
-	// Up is the way across the panel and out of it, as for a top before the eye.
+	// Up in the room is out of a panel that lies, and towards the left end of
+	// one that stands.
 	right := gaze.cross(vec{0, 0, 1}).unit()
-	if math.Abs(gaze[2]) > 0.999 {
+	switch {
+	case e.Upright:
+		if right = gaze.cross(vec{-1, 0, 0}).unit(); math.Abs(gaze[0]) > 0.999 {
+			right = vec{0, 1, 0}
+		}
+	case math.Abs(gaze[2]) > 0.999:
 		right = vec{1, 0, 0}
 	}
 	up := right.cross(gaze)

@@ -108,7 +108,7 @@ func TestFromAbove(t *testing.T) {
 			src.SetRGBA(x, y, color.RGBA{250, 0, 0, 255}) // along the back edge
 		}
 	}
-	out, err := From(src, 900, 300, Eye{450, 150, 1e6}, 600, 300)
+	out, err := From(src, 900, 300, Eye{Along: 450, Across: 150, Out: 1e6}, 600, 300)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -123,40 +123,68 @@ func TestFromAbove(t *testing.T) {
 	}
 }
 
-// From the side the near end of an upright panel is larger than the far one,
-// and the whole of it is in the picture.
+// An upright panel of 2000 x 400 mm seen from 1500 before it, at half its
+// height, 700 to the side of its front edge: the gaze is level, so its long
+// edges stay upright; by hand, the gaze is (0, 900, -1500)/1749.3, the front
+// edge lies 700 (0.51450) + 1500 (0.85749) = 1646.4 along it, the back one
+// 1100 (0.51450) + 1500 (0.85749) = 1852.2, and they are seen as long as 2000
+// over that.
+func TestStandingByHand(t *testing.T) {
+	to, err := project(2000, 400, Eye{Along: 1000, Across: -700, Out: 1500, Upright: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(to[0].X-to[1].X) > 1e-12 || math.Abs(to[2].X-to[3].X) > 1e-12 {
+		t.Errorf("long edges lean: %v", to)
+	}
+	if near, far := to[0].Dist(to[1]), to[2].Dist(to[3]); math.Abs(near-2000/1646.4) > 1e-4 || math.Abs(far-2000/1852.2) > 1e-4 {
+		t.Errorf("edges %.5f and %.5f, by hand %.5f and %.5f", near, far, 2000/1646.4, 2000/1852.2)
+	}
+	// The left end is up, the back edge to the right.
+	if to[0].Y <= to[1].Y || to[3].X <= to[0].X {
+		t.Errorf("it stands the wrong way: %v", to)
+	}
+}
+
+// The whole of a standing panel is in the picture, higher than wide, its left
+// end at the top.
 func TestStanding(t *testing.T) {
-	to, err := project(2000, 400, Standing(2000, 400))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if to[0].Dist(to[1]) <= to[3].Dist(to[2]) {
-		t.Error("the edge that is nearer is not the longer one")
-	}
 	src := filled(200, 40, color.RGBA{255, 255, 255, 255})
-	out, err := From(src, 2000, 400, Standing(2000, 400), 300, 200)
-	if err != nil {
-		t.Fatal(err)
-	}
-	n := 0
-	for i := 3; i < len(out.Pix); i += 4 {
-		if out.Pix[i] == 255 {
-			n++
+	for y := range 40 {
+		for x := range 20 {
+			src.SetRGBA(x, y, color.RGBA{255, 0, 0, 255}) // the left end
 		}
 	}
-	if n < 2000 {
-		t.Errorf("only %d pixels show the panel", n)
+	out, err := From(src, 2000, 400, Standing(2000), 300, 200)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n, red, top, bottom := 0, 0, 200, 0
+	for y := range 200 {
+		for x := range 300 {
+			switch c := out.RGBAAt(x, y); {
+			case c.A < 255:
+			case c.G == 0:
+				red++
+				top, bottom = min(top, y), max(bottom, y)
+			default:
+				n++
+			}
+		}
+	}
+	if n < 2000 || red < 100 || bottom > 60 || top > 20 {
+		t.Errorf("%d pixels show the panel, %d its left end, from row %d to %d", n, red, top, bottom)
 	}
 }
 
 func TestFromNowhere(t *testing.T) {
 	src := filled(4, 4, color.RGBA{A: 255})
-	for _, e := range []Eye{{0, 0, 0}, {0, 0, -5}, {5, 5, 0.001}} {
+	for _, e := range []Eye{{}, {Out: -5}, {Along: 5, Across: 5, Out: 0.001}} {
 		if _, err := From(src, 10, 10, e, 10, 10); err == nil {
 			t.Errorf("the panel is seen from %v", e)
 		}
 	}
-	if _, err := From(src, 0, 10, Eye{0, 0, 10}, 10, 10); err == nil {
+	if _, err := From(src, 0, 10, Eye{Out: 10}, 10, 10); err == nil {
 		t.Error("a panel without length is seen")
 	}
 }

@@ -18,6 +18,9 @@ type scorer interface {
 	Points(p *face.Panel, r *face.Reading) float64
 }
 
+// tellEvery is after how many readings it is told how far the search is.
+const tellEvery = 250
+
 // little is a difference of points that is none.
 const little = 1e-9
 
@@ -132,6 +135,9 @@ func (e *engine) points(l laying) (float64, bool) {
 	}
 	x := e.read(l)
 	e.seen[string(key)] = x
+	if e.tried%tellEvery == 0 && e.improved != nil && len(e.best.laying) > 0 {
+		e.improved() // how far it is
+	}
 	if !math.IsInf(x, 1) {
 		f := found{slices.Clone(key), x}
 		e.list = append(e.list, f)

@@ -78,7 +78,7 @@ type Result struct {
 
 // Search looks for arrangements with the fewest points against them, clearly
 // different from each other. improved, where not nil, is called from the same
-// goroutine for each better one. When ctx ends, what was found so far is
+// goroutine for each better one, and now and then between. When ctx ends, what was found so far is
 // returned without an error. Errors tell of a panel that cannot be arranged. A
 // look that only judges returns the panel as it lies.
 func Search(ctx context.Context, req Request, improved func(Result)) (Result, error) {

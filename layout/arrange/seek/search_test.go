@@ -71,8 +71,8 @@ func TestSearch(t *testing.T) {
 	last, calls := math.Inf(1), 0
 	got, err := Search(t.Context(), req, func(r Result) {
 		calls++
-		if x := r.Answers[0].Score.Points; x >= last {
-			t.Errorf("%v is no better than %v", x, last)
+		if x := r.Answers[0].Score.Points; x > last {
+			t.Errorf("%v is worse than %v", x, last)
 		} else {
 			last = x
 		}

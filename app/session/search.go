@@ -20,6 +20,10 @@ type Search struct {
 	words   words
 	req     seek.Request
 	only    bool // judged, not searched
+	grain   map[*face.Board]looks.Grain
+	todo    []grainTask
+	book    *grainBook
+	shelf   *shelf
 }
 
 // Search prepares a search, to be run on a goroutine of its own.
@@ -54,6 +58,8 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 	if wish.Spares {
 		q.req.Pool, q.req.SwapWithPool = slices.Clone(v.spares), true
 	}
+	q.grain, q.todo = s.grainTasks(v, boardsOf(p.Strips, q.req.Pool))
+	q.book, q.shelf = s.grain, s.pics.shelf
 	// Numbers that are asked for later belong to the project searched.
 	q.words.number = numbersOf(v.project, wish.Panel)
 	return q, nil
@@ -91,6 +97,8 @@ func (s *Session) Appraise(wish Wish, p *face.Panel) (*Search, error) {
 // improved, where not nil, is told of every better answer on the goroutine
 // that runs.
 func (q *Search) Run(ctx context.Context, improved func(Found)) (Found, error) {
+	q.book.read(ctx, q.shelf, q.grain, q.todo)
+	q.req.Rules.Grain = q.grain
 	var told func(seek.Result)
 	if improved != nil {
 		told = func(r seek.Result) { improved(q.found(&r)) }

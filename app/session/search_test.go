@@ -180,3 +180,40 @@ func TestAppraise(t *testing.T) {
 		t.Errorf("%v: %.3f points, the search gave %.3f", err, got.Now.Points, f.Answers[1].Points)
 	}
 }
+
+// Lines drawn along the grain, and the place of boards in their log, are
+// minded.
+func TestSearchMindsTheGrain(t *testing.T) {
+	p := fourStrips()
+	for i, b := range p.Boards[:4] {
+		b.Log = &model.Log{Name: "L", Order: 3 * i}
+		for f := range b.Faces {
+			dy := 0.0
+			if b.ID == "C" {
+				dy = 100
+			}
+			for x := 0.0; x < 800; x += 100 {
+				b.Faces[f].Grain = append(b.Faces[f].Grain, []geom.Point{{X: x, Y: 3}, {X: x + 200, Y: 3 + dy}})
+			}
+		}
+	}
+	s := New(p, Options{})
+	defer s.Close()
+	q, err := s.Appraise(Wish{Panel: "top"}, s.Panel("top"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := q.Run(context.Background(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]bool{}
+	for _, r := range f.Now.Reasons {
+		for _, w := range []string{"grain runs", "neighbours in it"} {
+			said[w] = said[w] || strings.Contains(r.Text, w)
+		}
+	}
+	if !said["grain runs"] || !said["neighbours in it"] {
+		t.Errorf("%v: %+v", said, f.Now.Reasons)
+	}
+}

@@ -28,6 +28,14 @@ func (w words) term(t *looks.Term) string {
 		return capital(who) + " lies against the growth rings asked for"
 	case looks.Moisture:
 		return fmt.Sprintf("Moisture of %s differs by %.1f %%, over %.0f %%", who, t.Measure, t.Limit)
+	case looks.FigureStep:
+		return fmt.Sprintf("The grain runs %.0f° apart over the %s", t.Measure, joint)
+	case looks.FigureCut:
+		return "An arch of the figure is cut off at the " + joint
+	case looks.FigureApart:
+		return "Arches of " + who + " point opposite ways"
+	case looks.FigureOrder:
+		return capital(who) + " come from one log, but were not neighbours in it"
 	case looks.OnShow:
 		return fmt.Sprintf("%s of %s shows: %s of the face", capital(wood), who, share)
 	case looks.Astray:

@@ -38,6 +38,7 @@ type Session struct {
 	before   map[string]*panelReader
 	sets     map[string]*setReader // by name
 	fixes    fixBook
+	grain    *grainBook
 	taken    takeIn
 	agree    agreements
 	notices  []string
@@ -64,7 +65,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
 	s.viewer = newViewer()
 	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
-	s.fixes = fixBook{}
+	s.fixes, s.grain = fixBook{}, &grainBook{}
 	s.agree = agreements{got: map[*model.Board]*Agreement{}}
 	s.taken = takeIn{news: map[intake.Place]intake.News{}}
 	s.pics = newPictures(s)

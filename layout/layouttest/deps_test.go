@@ -25,7 +25,7 @@ var arrows = Arrows{
 	"layout/cutting":        {"layout/geom", "layout/colour", "layout/face"},
 	"layout/arrange":        {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
 	"layout/arrange/order":  nil,
-	"layout/arrange/look":   {"layout/geom", "layout/colour", "layout/face"},
+	"layout/arrange/look":   {"layout/geom", "layout/colour", "layout/face", "layout/figure"},
 	"layout/arrange/seek":   {"layout/geom", "layout/colour", "layout/face", "layout/arrange/order", "layout/arrange/look", "layout/together"},
 	"layout/together":       {"layout/geom", "layout/face"},
 	"layout/match":          {"layout/geom", "layout/face", "layout/cutting"},

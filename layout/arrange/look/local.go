@@ -48,6 +48,9 @@ func (j *Judge) pair(a, b *sheet, say func(k TermKind, points, measure, limit fl
 			say(ColourStep, r.Colour*math.Min((d-r.ColourFrom)/(r.ColourFull-r.ColourFrom), 1), d, r.ColourFrom)
 		}
 	}
+	for _, f := range r.Figure.Joint(a.figure, b.figure) {
+		say(TermKind(f.Kind), f.Points, f.Measure, f.Limit)
+	}
 	if a.planes*b.planes < 0 {
 		say(PlanesApart, r.Planing, 1, 0)
 	}

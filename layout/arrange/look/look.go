@@ -1,5 +1,10 @@
 package look
 
+import (
+	"heartside/layout/face"
+	"heartside/layout/figure"
+)
+
 // Name is the name of a look, as in the project file.
 type Name string
 
@@ -47,6 +52,12 @@ type Rules struct {
 	// MoistureMost is in per cent, as for the warning.
 	MoistureMost float64
 
+	// Grain tells of boards how their grain runs and where in which log they
+	// were sawn; what is not known speaks against nothing. Figure are the
+	// weights of what meets at a joint.
+	Grain  map[*face.Board]Grain
+	Figure figure.Rules
+
 	// Of the whole face. Shares are of its area.
 	OnShow  float64 // heart-only: all of the face is unwanted wood
 	Astray  float64 // sap-out, sap-in: all of it lies where it should not
@@ -64,10 +75,19 @@ type Rules struct {
 	FlawOnShow, FlawInEdge, TooSmall                      float64
 }
 
+// Grain is how the grain of a board runs on its faces, nil where not known, and
+// its place in the log.
+type Grain struct {
+	Maps  [2]*figure.Map
+	Log   string
+	Order int
+}
+
 // DefaultRules are used where nothing else is said.
 var DefaultRules = Rules{
 	Least: 3, Border: 4, Step: 1.5, LikeToLike: 2.5,
 	Colour: 2, ColourFrom: 2, ColourFull: 12, // classes of difference on wood, see face.Contrast
+	Figure:  figure.DefaultRules,
 	Planing: 0.4, RingsWrong: 0.6, Moisture: 1, MoistureMost: 2,
 	OnShow: 60, Astray: 60, Bare: 2, Away: 10, Mirror: 5, Uneven: 20, OffMix: 60, Stripes: 1.5, Few: 0.05,
 	Streak: 12, Sliver: 2, OneSidedJoint: 1, OneSidedEdge: 1.5, Lopsided: 3,

@@ -6,6 +6,7 @@ import (
 
 	"heartside/layout/colour"
 	"heartside/layout/face"
+	"heartside/layout/figure"
 	"heartside/layout/geom"
 )
 
@@ -40,6 +41,7 @@ type sheet struct {
 	reference   string
 	board       *face.Board
 	planes      int
+	figure      figure.EdgeFigure
 	barkUp      int // 1 bark side up, -1 down, 0 not known
 }
 
@@ -78,6 +80,12 @@ func (j *Judge) look(s *face.Strip) *sheet {
 	sh.heart = f.Heart
 	if j.unwanted == face.Heart {
 		sh.heart = f.Sap
+	}
+	if g, ok := j.rules.Grain[s.Board]; ok {
+		sh.figure.Log, sh.figure.Order = g.Log, g.Order
+		if g.Maps[0] != nil || g.Maps[1] != nil {
+			sh.figure.Figure = figure.Read(s, g.Maps, figure.Limits{})
+		}
 	}
 	z := layersOf(s)
 	var area, wood float64

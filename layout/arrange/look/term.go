@@ -1,5 +1,7 @@
 package look
 
+import "heartside/layout/figure"
+
 // TermKind names a term.
 type TermKind string
 
@@ -11,6 +13,10 @@ const (
 	PlanesApart TermKind = "planes-apart"
 	RingsWrong  TermKind = "rings"
 	Moisture    TermKind = "moisture"
+	FigureStep  TermKind = TermKind(figure.AngleStep)
+	FigureCut   TermKind = TermKind(figure.ClippedFig)
+	FigureApart TermKind = TermKind(figure.Opposed)
+	FigureOrder TermKind = TermKind(figure.OutOfOrder)
 	OnShow      TermKind = "on-show"   // unwanted wood shows
 	Astray      TermKind = "astray"    // it lies where the look does not want it
 	EdgeBare    TermKind = "edge-bare" // an outside edge has none
@@ -30,7 +36,8 @@ const (
 )
 
 // Kinds lists all terms.
-var Kinds = [...]TermKind{JointBorder, JointStep, ColourStep, PlanesApart, RingsWrong, Moisture, OnShow, Astray,
+var Kinds = [...]TermKind{JointBorder, JointStep, ColourStep, PlanesApart, RingsWrong, Moisture,
+	FigureStep, FigureCut, FigureApart, FigureOrder, OnShow, Astray,
 	EdgeBare, EdgeLight, LoneStreak, Warned, Mirror, Away, Uneven, OffMix, MiddleBare, Stripes}
 
 // Term is one thing that speaks against an arrangement.

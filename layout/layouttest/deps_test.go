@@ -28,6 +28,7 @@ var arrows = Arrows{
 	"layout/arrange/look":   {"layout/geom", "layout/colour", "layout/face", "layout/figure"},
 	"layout/arrange/seek":   {"layout/geom", "layout/colour", "layout/face", "layout/arrange/order", "layout/arrange/look", "layout/together"},
 	"layout/together":       {"layout/geom", "layout/face"},
+	"layout/mend":           {"layout/geom", "layout/face", "layout/cutting", "layout/arrange/look"},
 	"layout/match":          {"layout/geom", "layout/face", "layout/cutting"},
 	"layout/figure":         {"layout/geom", "layout/colour", "layout/face", "layout/grain", "layout/photo"},
 	"layout/seen":           {"layout/geom", "layout/colour"},

@@ -11,4 +11,9 @@
 // how it lies and its place, and on the strip beside it, so that the best order
 // by them can be found exactly. All others are at least 0, so that the local
 // sum is a bound of the whole.
+//
+// What is judged is what is seen: the panel's shape less what is hidden. A strip
+// by itself does not know where across the panel it comes to lie, so that local
+// terms count only what shows anywhere and terms of the whole add the rest. At
+// a joint, what is not seen yet speaks neither for nor against.
 package look

@@ -2,6 +2,7 @@ package look
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"heartside/layout/face"
@@ -20,6 +21,9 @@ type Judge struct {
 	sheets   map[wayKey]*sheet
 	pairs    map[[2]int32]float64
 	profile  [bins]float64 // unwanted wood across the panel
+	sound    bool          // the panel's sizes can be worked with
+	stations int           // how often a strip is looked at along the panel
+	view     view
 }
 
 // NewJudge returns a judge for panels of frame's size, wanted wood and limits;
@@ -36,6 +40,12 @@ func NewJudge(frame *face.Panel, name Name, rules Rules) *Judge {
 		j.mix = face.DefaultLimits.Mix
 	}
 	j.unwanted, j.judges = frame.Wanted.Unwanted()
+	j.sound = real(frame.Length, frame.Width) && frame.Length > 0 && frame.Width > 0
+	j.stations = 1
+	if j.sound {
+		j.stations = max(int(math.Round(frame.Length/station)), 1)
+		j.view = viewOf(frame, j.stations)
+	}
 	return j
 }
 
@@ -76,7 +86,7 @@ func (j *Judge) Local(p *face.Panel) float64 {
 // Whole returns what speaks against a panel as a whole; r is its reading.
 func (j *Judge) Whole(p *face.Panel, r *face.Reading) float64 {
 	sum := 0.0
-	j.whole(p, r, func(_ TermKind, points, _, _ float64, _ *face.Warning) { sum += points })
+	j.whole(p, r, func(_ TermKind, points, _, _ float64, _ *face.Warning, _ whose) { sum += points })
 	return sum
 }
 
@@ -112,12 +122,12 @@ func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Readi
 			add(Term{Kind: k, Points: points, Local: true, Joint: -1, Strips: []string{s.ID}, Measure: measure, Limit: limit})
 		})
 	}
-	by.whole(all, r, func(k TermKind, points, measure, limit float64, w *face.Warning) {
+	by.whole(all, r, func(k TermKind, points, measure, limit float64, w *face.Warning, who whose) {
 		t := Term{Kind: k, Points: points, Joint: -1, Measure: measure, Limit: limit}
 		if w != nil {
 			t.Why, t.Strips = string(w.Kind), slices.Clone(w.Strips)
 		} else {
-			t.Strips = by.carriers(all)
+			t.Strips = by.named(all, who)
 		}
 		add(t)
 	})
@@ -125,12 +135,43 @@ func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Readi
 	return sc
 }
 
-// carriers are the strips with unwanted wood on show.
-func (j *Judge) carriers(p *face.Panel) []string {
+// whose tells which strips a term of the whole face is about.
+type whose uint8
+
+const (
+	carriers whose = iota // those with unwanted wood
+	inMiddle              // those that reach into the middle third
+	atFront
+	atRear
+)
+
+// trace is a share of a strip that is not spoken of.
+const trace = 0.002
+
+// named lists the strips that a term is about, front to back.
+func (j *Judge) named(p *face.Panel, who whose) []string {
 	var out []string
+	y := p.Y0()
 	for i := range p.Strips {
-		if j.sheetOf(&p.Strips[i]).share > 0.002 {
-			out = append(out, p.Strips[i].ID)
+		s := &p.Strips[i]
+		from, to := y, y+s.W
+		y = to
+		if s.Board == nil {
+			continue
+		}
+		is := false
+		switch who {
+		case carriers:
+			is = j.sheetOf(s).share > trace
+		case inMiddle:
+			is = to > p.Width/3 && from < p.Width*2/3
+		case atFront:
+			is = i == 0
+		case atRear:
+			is = i == len(p.Strips)-1
+		}
+		if is {
+			out = append(out, s.ID)
 		}
 	}
 	return out

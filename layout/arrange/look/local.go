@@ -22,7 +22,7 @@ func (j *Judge) pair(a, b *sheet, say func(k TermKind, points, measure, limit fl
 	var met, one, both, apart float64
 	for i := range a.rear {
 		u, v := float64(a.rear[i]), float64(b.front[i])
-		if u < 0 || v < 0 {
+		if u < 0 || v < 0 { // not known, or nobody sees it
 			continue
 		}
 		met++
@@ -65,6 +65,7 @@ func (j *Judge) pair(a, b *sheet, say func(k TermKind, points, measure, limit fl
 // single says what speaks against a strip in its place.
 func (j *Judge) single(s *face.Strip, place, places int, say func(k TermKind, points, measure, limit float64)) {
 	sh, r := j.sheetOf(s), &j.rules
+	places = max(places, 1)
 	if sh.board == nil {
 		return
 	}
@@ -76,7 +77,7 @@ func (j *Judge) single(s *face.Strip, place, places int, say func(k TermKind, po
 	}
 	of := 0.0 // the share of the panel that the strip's unwanted wood is
 	if j.width > 0 {
-		of = sh.share * s.W / j.width
+		of = sh.sure * s.W / j.width
 	}
 	front, rear := place == 0, place == places-1
 	switch j.name {
@@ -110,8 +111,8 @@ func (j *Judge) single(s *face.Strip, place, places int, say func(k TermKind, po
 		}
 	case SapToSap:
 		for e, outside := range [2]bool{front, rear} {
-			if outside && sh.bare[e] < 1 {
-				say(EdgeLight, r.Bare*(1-sh.bare[e]), 1-sh.bare[e], 0)
+			if outside && sh.light[e] > 0 {
+				say(EdgeLight, r.Bare*r.LikeToLike*sh.light[e], sh.light[e], 0)
 			}
 		}
 	}

@@ -42,7 +42,7 @@ type Rules struct {
 	Least      float64 // mm of unwanted wood at a joint that count
 	Border     float64 // all of a joint has unwanted wood on one side only: a straight hard border
 	Step       float64 // both sides carry it, one as good as none of the other's width
-	LikeToLike float64 // factor on both of them where sap-to-sap is asked
+	LikeToLike float64 // factor on both of them, and on light outside edges, where sap-to-sap is asked
 	Colour     float64 // neighbours' wanted wood differs by ColourFull
 	ColourFrom float64 // CIEDE2000 that is not seen over a joint
 	ColourFull float64 // CIEDE2000
@@ -69,10 +69,17 @@ type Rules struct {
 	Stripes float64 // stripes as regular as a pole's
 	Few     float64 // share under which mirror and distance count less; sap-in: under which the middle is bare
 
-	// Warnings.
-	Streak, Sliver, OneSidedJoint, OneSidedEdge, Lopsided float64
-	Over, OverShare                                       float64 // over the limit, and by all of the face
-	FlawOnShow, FlawInEdge, TooSmall                      float64
+	// Warnings of the reading, each; those under another count half.
+	Streak        float64 // a lone streak: more than a whole joint gone wrong, whatever the look
+	Sliver        float64 // a sliver is mended by ripping 2 mm more
+	OneSidedJoint float64 // the joint's border counts besides
+	OneSidedEdge  float64 // milder than a streak, as an edge is an excuse
+	Lopsided      float64 // most of the unwanted wood lies to one side
+	Over          float64 // over the limit at all
+	OverShare     float64 // over it by all of the face
+	FlawOnShow    float64 // each flaw
+	FlawInEdge    float64 // each; an edge is seen less
+	TooSmall      float64 // the strips do not make the panel: above all else
 }
 
 // Grain is how the grain of a board runs on its faces, nil where not known, and

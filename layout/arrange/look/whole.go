@@ -10,11 +10,11 @@ import (
 const bins = 60
 
 // whole says what speaks against the face as a whole. Every term is at least 0.
-func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, points, measure, limit float64, w *face.Warning)) {
+func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
 	for i := range r.Warnings {
 		j.warned(&r.Warnings[i], 1, say)
 	}
-	if !j.judges || !(p.Width > 0) {
+	if !j.judges || !j.sound || !(p.Width > 0) {
 		return
 	}
 	share := j.spread(p)
@@ -23,14 +23,15 @@ func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, point
 		// A range where wood is unseen is taken at its best.
 		lo, hi := r.Show.Unwanted.Lo, r.Show.Unwanted.Hi
 		if off := math.Max(j.mix[0]-hi, lo-j.mix[1]); off > 0 {
-			say(OffMix, q.OffMix*off, r.Show.Unwanted.Value, j.mix[0], nil)
+			say(OffMix, q.OffMix*off, r.Show.Unwanted.Value, j.mix[0], nil, carriers)
 		}
 	}
 	if j.name == SapIn {
 		if d := 1 - j.middle()/q.Few; d > 0 {
-			say(MiddleBare, 2*q.Bare*d, d, 0, nil)
+			say(MiddleBare, 2*q.Bare*d, d, 0, nil, inMiddle)
 		}
 	}
+	j.seen(p, r, say)
 	if share <= 0 {
 		return
 	}
@@ -38,21 +39,43 @@ func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, point
 	switch j.name {
 	case SapOut, SapIn:
 		if d := j.away(); d > 0 {
-			say(Away, q.Away*few*d, d, 0, nil)
+			say(Away, q.Away*few*d, d, 0, nil, carriers)
 		}
 	case EvenMix:
 		if d := j.uneven(); d > 0.01 {
-			say(Uneven, q.Uneven*2*d, d, 0, nil)
+			say(Uneven, q.Uneven*2*few*d, d, 0, nil, carriers)
 		}
 	}
 	if k := mirrorWeight(j.name); k > 0 {
 		if d := j.lopsided(); d > 0 {
-			say(Mirror, q.Mirror*k*few*d, d, 0, nil)
+			say(Mirror, q.Mirror*k*few*d, d, 0, nil, carriers)
 		}
 	}
-	if j.name != EvenMix {
-		if n := stripes(r.Show.Bands, p.Width); n > 0 {
-			say(Stripes, q.Stripes, float64(n), 0, nil)
+	if j.name != EvenMix && j.name != SapToSap { // these ask for many bands
+		if n := stripes(r.Show.Bands, p.Length, p.Width); n > 0 {
+			say(Stripes, q.Stripes, float64(n), 0, nil, carriers)
+		}
+	}
+}
+
+// seen says what trimming, the panel's shape and what is hidden of it add to the
+// terms of single strips, which do not know of them.
+func (j *Judge) seen(p *face.Panel, r *face.Reading, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
+	q := &j.rules
+	switch {
+	case j.name == HeartOnly && j.view.cut:
+		more := r.Show.Unwanted.Value
+		for i := range p.Strips {
+			more -= j.sheetOf(&p.Strips[i]).sure * p.Strips[i].W / j.width
+		}
+		if more > 0 {
+			say(OnShow, q.OnShow*more, more, 0, nil, carriers)
+		}
+	case j.name == SapOut && len(p.Strips) > 0:
+		for e, i := range [2]int{0, len(p.Strips) - 1} {
+			if more := j.trimmed(p, e) - j.sheetOf(&p.Strips[i]).bare[e]; more > 1e-9 {
+				say(EdgeBare, q.Bare*more, more, 0, nil, [2]whose{atFront, atRear}[e])
+			}
 		}
 	}
 }
@@ -72,7 +95,7 @@ func mirrorWeight(n Name) float64 {
 
 // warned counts a warning with those under it, which are the same wood again,
 // at half.
-func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, measure, limit float64, w *face.Warning)) {
+func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
 	q, kind, points := &j.rules, Warned, 0.0
 	switch w.Kind {
 	case face.LoneStreak:
@@ -95,7 +118,7 @@ func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, 
 		points = q.TooSmall
 	}
 	if points > 0 {
-		say(kind, k*points, w.Measure, w.Limit, w)
+		say(kind, k*points, w.Measure, w.Limit, w, carriers)
 	}
 	for i := range w.Under {
 		j.warned(&w.Under[i], k/2, say)
@@ -111,21 +134,39 @@ func (j *Judge) spread(p *face.Panel) float64 {
 	sum := 0.0
 	for i := range p.Strips {
 		sh := j.sheetOf(&p.Strips[i])
-		for k, v := range sh.across {
-			if v == 0 {
-				continue
+		if sh.cells != nil {
+			rows := len(sh.across)
+			for n := range len(j.view.open) / bins {
+				sum += j.lay(sh.cells[n*rows:(n+1)*rows], y, sh.row, bin, j.view.open[n*bins:(n+1)*bins])
 			}
-			a := math.Max(y+float64(k)*sh.row, 0)
-			b := math.Min(y+float64(k+1)*sh.row, p.Width)
-			for c := int(a / bin); c < bins && float64(c)*bin < b; c++ {
-				part := float64(v) * (math.Min(b, float64(c+1)*bin) - math.Max(a, float64(c)*bin)) / p.Width
-				if part > 0 {
-					j.profile[c] += part
-					sum += part
-				}
-			}
+		} else {
+			sum += j.lay(sh.across, y, sh.row, bin, nil)
 		}
 		y += p.Strips[i].W
+	}
+	return sum
+}
+
+// lay adds rows of a strip that begins at y to the profile, what is seen of
+// them, and returns their sum.
+func (j *Judge) lay(rows []float32, y, row, bin float64, open []float32) float64 {
+	sum := 0.0
+	width := bin * bins
+	for k, v := range rows {
+		a, b := math.Max(y+float64(k)*row, 0), math.Min(y+float64(k+1)*row, width)
+		if v == 0 || !(b > a) {
+			continue
+		}
+		for c := int(a / bin); c < bins && float64(c)*bin < b; c++ {
+			part := float64(v) * (math.Min(b, float64(c+1)*bin) - math.Max(a, float64(c)*bin)) / width
+			if open != nil {
+				part *= float64(open[c])
+			}
+			if part > 0 {
+				j.profile[c] += part
+				sum += part
+			}
+		}
 	}
 	return sum
 }
@@ -180,34 +221,3 @@ func (j *Judge) uneven() float64 {
 	}
 	return d
 }
-
-// stripes counts the bands of a face that run like the stripes of a pole: four
-// or more along most of the length, as far apart as one another within a fifth.
-func stripes(bands []face.Band, width float64) int {
-	n, first, last := 0, math.Inf(1), math.Inf(-1)
-	for i := range bands {
-		if b := &bands[i]; runs(b) {
-			n++
-			first, last = math.Min(first, b.CentreY), math.Max(last, b.CentreY)
-		}
-	}
-	if n < 4 || last <= first {
-		return 0
-	}
-	gap := (last - first) / float64(n-1)
-	for i := range bands {
-		if b := &bands[i]; runs(b) {
-			k := (b.CentreY - first) / gap
-			if math.Abs(k-math.Round(k)) > 0.2 {
-				return 0
-			}
-		}
-	}
-	if last-first < width/2 {
-		return 0
-	}
-	return n
-}
-
-// runs reports whether a band is long and thin.
-func runs(b *face.Band) bool { return b.Length > 6*b.MeanWidth && !b.Sliver }

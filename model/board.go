@@ -20,6 +20,7 @@ type Board struct {
 	Log       *Log
 	Shape     Shape
 	Wanted    Wanted // "" = heart
+	Edges     Edges  // "" = sawn
 	Faces     [2]Face
 	Ends      [2]End // a = marked end, b = other end
 	Note      string

@@ -26,6 +26,7 @@ func (c *checker) board(b *Board) {
 	}
 	c.word(at, "bark", string(b.Bark), "", string(BarkFace1), string(BarkFace2), string(BarkNone))
 	c.word(at, "planes", string(b.Planes), "", string(PlanesFromMarked), string(PlanesToMarked), string(PlanesMixed))
+	c.word(at, "edges", string(b.Edges), "", string(EdgesWaney), string(EdgesMeasured))
 	c.word(at, "wanted", string(b.Wanted), "", string(WantHeart), string(WantSap), string(WantBoth))
 	if b.Log != nil && (strings.TrimSpace(b.Log.Name) == "" || b.Log.Order < 0) {
 		c.fail(RuleError{Rule: RuleWord, Board: b.ID, Where: "log", Detail: "a log has a name, and cuts are counted from 0"})

@@ -30,6 +30,9 @@ func check(args []string, out io.Writer) (int, error) {
 	} else if err := printReport(out, s, r); err != nil {
 		return Failed, fmt.Errorf("write readings: %w", err)
 	}
+	if len(r.Warnings) > 0 {
+		return Warnings, nil
+	}
 	for _, p := range r.Panels {
 		if len(p.Warnings) > 0 {
 			return Warnings, nil
@@ -66,11 +69,17 @@ func printReport(out io.Writer, s *session.Session, r reportJSON) error {
 			w.printf("  no warnings\n")
 		}
 		for _, x := range p.Warnings {
-			w.printf("  ! %s\n    %s\n", x.Title, strings.TrimPrefix(x.Text, x.Title+". "))
-			for _, f := range x.Fixes {
-				w.printf("    %s: %s (%s)\n", f.Cost, f.Text, f.AfterText)
-			}
+			w.warning(x)
 		}
+	}
+	for _, x := range r.Sets {
+		w.set(s, x)
+	}
+	if len(r.Warnings) > 0 {
+		w.printf("\nSolid parts and spares\n")
+	}
+	for _, x := range r.Warnings {
+		w.warning(x)
 	}
 	return w.err
 }
@@ -84,6 +93,13 @@ type lines struct {
 func (w *lines) printf(format string, a ...any) {
 	if w.err == nil {
 		_, w.err = fmt.Fprintf(w.out, format, a...)
+	}
+}
+
+func (w *lines) warning(x warningJSON) {
+	w.printf("  ! %s\n    %s\n", x.Title, strings.TrimPrefix(x.Text, x.Title+". "))
+	for _, f := range x.Fixes {
+		w.printf("    %s: %s (%s)\n", f.Cost, f.Text, f.AfterText)
 	}
 }
 

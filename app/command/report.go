@@ -14,6 +14,9 @@ type reportJSON struct {
 	Units   string      `json:"units"`
 	Notices []string    `json:"notices"`
 	Panels  []panelJSON `json:"panels"`
+	Sets    []setJSON   `json:"sets"`
+	// Warnings concern no panel: solid parts, and spares of spoiled boards.
+	Warnings []warningJSON `json:"warnings"`
 }
 
 type panelJSON struct {
@@ -121,10 +124,16 @@ type afterJSON struct {
 // report reads every panel of s.
 func report(s *session.Session) reportJSON {
 	p := s.Project()
-	out := reportJSON{Name: p.Name, Units: string(p.Units), Panels: []panelJSON{}}
+	out := reportJSON{Name: p.Name, Units: string(p.Units), Panels: []panelJSON{}, Sets: []setJSON{}, Warnings: []warningJSON{}}
 	out.Notices = append(append([]string{}, s.Notices()...), s.PhotoTrouble()...)
 	for _, m := range p.Panels {
 		out.Panels = append(out.Panels, panelReport(s, m.ID))
+	}
+	for _, set := range p.Sets {
+		out.Sets = append(out.Sets, setReport(s.ReadSet(set)))
+	}
+	for _, n := range s.LooseNotes() {
+		out.Warnings = append(out.Warnings, warningReport(&n))
 	}
 	return out
 }

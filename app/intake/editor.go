@@ -13,11 +13,11 @@ import (
 
 // Editor corrects the split of one face. Strokes teach: the whole face follows
 // them. What is painted, filled or drawn straight is absolute: no later stroke
-// moves it. Every act is a state that can be taken back. It belongs to one
-// goroutine; Squared and the masks it gives out are not to be changed.
+// moves it. What is outside the outline of the board is not looked at. Every act
+// is a state that can be taken back. It belongs to one goroutine; Squared and
+// the masks it gives out are not to be changed.
 type Editor struct {
 	Squared *photo.Squared
-	face    *split.Face
 	states  []editState
 	at      int
 }
@@ -25,9 +25,12 @@ type Editor struct {
 // editState is the face after an act.
 type editState struct {
 	act     string
+	face    *split.Face  // within the outline
+	ring    geom.Polygon // of the outline, nil where it was not traced
 	strokes []split.Stroke
 	result  *split.Result
 	by      *photo.Mask // what was set by hand, Outside where nothing was; nil nothing
+	gone    []bool      // cells that were said to be no wood; nil none
 	mask    *photo.Mask
 	changed Change
 }
@@ -41,6 +44,38 @@ type Change struct {
 // NewEditor opens a squared face. mask is how it was split before, cell for
 // cell of what split gives; nil to split it now.
 func NewEditor(ctx context.Context, s *photo.Squared, mask *photo.Mask) (*Editor, error) {
+	return OpenEditor(ctx, s, mask, nil)
+}
+
+// OpenEditor is NewEditor for a face with an outline, mm, nil for the
+// rectangle; a mask has its own.
+func OpenEditor(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring geom.Polygon) (*Editor, error) {
+	wood := s
+	if mask == nil && ring != nil {
+		wood = within(s, ringMask(ring, photo.NewMask(s.Length, s.Width, pxPerMM)))
+	}
+	if mask != nil {
+		if m := photo.NewMask(s.Length, s.Width, pxPerMM); mask.W != m.W || mask.H != m.H {
+			return nil, fmt.Errorf("opening a face: a mask of %d x %d cells for one of %d x %d", mask.W, mask.H, m.W, m.H)
+		}
+		wood = within(s, mask)
+	}
+	st, err := splitNow(ctx, wood)
+	if err != nil {
+		return nil, err
+	}
+	e := &Editor{Squared: s}
+	st.ring = ring
+	if mask != nil {
+		st.by, st.mask = opened(differing(nil, st.result.Mask, mask)), mask
+		st.gone = cutFrom(nil, st.result.Mask, mask)
+	}
+	e.states = []editState{*st}
+	return e, nil
+}
+
+// splitNow is a face as the program splits it by itself.
+func splitNow(ctx context.Context, s *photo.Squared) (*editState, error) {
 	f, err := split.New(ctx, s)
 	if err != nil {
 		return nil, err
@@ -49,16 +84,7 @@ func NewEditor(ctx context.Context, s *photo.Squared, mask *photo.Mask) (*Editor
 	if err != nil {
 		return nil, err
 	}
-	e := &Editor{Squared: s, face: f}
-	st := editState{result: r, mask: r.Mask}
-	if mask != nil {
-		if mask.W != r.Mask.W || mask.H != r.Mask.H {
-			return nil, fmt.Errorf("opening a face: a mask of %d x %d cells for one of %d x %d", mask.W, mask.H, r.Mask.W, r.Mask.H)
-		}
-		st.by, st.mask = opened(differing(nil, r.Mask, mask)), mask
-	}
-	e.states = []editState{st}
-	return e, nil
+	return &editState{face: f, result: r, mask: r.Mask}, nil
 }
 
 // Mask returns the face as it is now.
@@ -112,9 +138,12 @@ func (e *Editor) Stroke(ctx context.Context, kind photo.Label, points []geom.Poi
 		return errors.New("the stroke has no points")
 	}
 	was := e.now()
-	st := editState{act: "Stroke of " + word(kind), by: was.by}
+	if kind == photo.Outside { // teaches nothing
+		return e.Brush(kind, points, width)
+	}
+	st := editState{act: "Stroke of " + word(kind), face: was.face, ring: was.ring, by: was.by, gone: was.gone}
 	st.strokes = append(append(st.strokes, was.strokes...), split.Stroke{Kind: kind, Points: points, Width: width})
-	r, err := e.face.With(ctx, was.result, st.strokes)
+	r, err := was.face.With(ctx, was.result, st.strokes)
 	if err != nil {
 		return err
 	}
@@ -125,7 +154,7 @@ func (e *Editor) Stroke(ctx context.Context, kind photo.Label, points []geom.Poi
 			return err
 		}
 	}
-	st.mask = laid(r.Mask, st.by)
+	st.mask = asBefore(laid(r.Mask, st.by), was.mask) // a stroke over the edge makes no wood
 	st.changed = changeOf(was.mask, st.mask, points)
 	e.push(st)
 	return nil
@@ -179,12 +208,12 @@ func (e *Editor) Smooth(mm float64) error {
 // longer count.
 func (e *Editor) All(kind photo.Label) error {
 	was := e.now()
-	st := editState{act: "All " + word(kind), mask: recalled(was.mask, kind, func(int) bool { return true })}
+	st := editState{act: "All " + word(kind), face: was.face, ring: was.ring, gone: was.gone, mask: recalled(was.mask, kind, func(int) bool { return true })}
 	switch kind {
 	case photo.Heart:
-		st.result = e.face.AllHeart()
+		st.result = was.face.AllHeart()
 	case photo.Sap:
-		st.result = e.face.AllSap()
+		st.result = was.face.AllSap()
 	default:
 		return fmt.Errorf("a whole face cannot be called %s", word(kind))
 	}
@@ -240,11 +269,14 @@ func recalled(m *photo.Mask, kind photo.Label, in func(k int) bool) *photo.Mask 
 
 // Afresh drops every mark and shows what the program finds by itself.
 func (e *Editor) Afresh(ctx context.Context) error {
-	r, err := e.face.Auto(ctx)
+	was := e.now()
+	r, err := was.face.Auto(ctx)
 	if err != nil {
 		return err
 	}
-	e.push(editState{act: "Split afresh", result: r, mask: r.Mask, changed: changeOf(e.now().mask, r.Mask, nil)})
+	st := editState{act: "Split afresh", face: was.face, ring: was.ring, gone: was.gone, result: r, mask: without(r.Mask, was.gone)}
+	st.changed = changeOf(was.mask, st.mask, nil)
+	e.push(st)
 	return nil
 }
 
@@ -259,11 +291,14 @@ func (e *Editor) hand(act string, do func(*photo.Mask) (*photo.Mask, error)) err
 	if c.Share == 0 {
 		return nil
 	}
-	e.push(editState{act: act, strokes: was.strokes, result: was.result, mask: mask, by: differing(was.by, was.mask, mask), changed: c})
+	e.push(editState{
+		act: act, face: was.face, ring: was.ring, strokes: was.strokes, result: was.result, mask: mask,
+		by: differing(was.by, was.mask, mask), gone: cutFrom(was.gone, was.mask, mask), changed: c,
+	})
 	return nil
 }
 
 // word names a kind in the middle of a sentence.
 func word(kind photo.Label) string {
-	return [...]string{"nothing", "heart", "sap", "flaw", "not seen"}[min(kind, photo.Unseen)]
+	return [...]string{"no wood", "heart", "sap", "flaw", "not seen"}[min(kind, photo.Unseen)]
 }

@@ -13,8 +13,11 @@ import (
 
 // Ask is what is known of a photograph of a face before it is looked at.
 type Ask struct {
-	Length, Width float64        // of the board, mm
+	Length, Width float64        // of the board, mm; the width of a waney one may be 0: to be measured
 	Corners       *[4]geom.Point // pixels; nil: to be found
+	Waney         bool           // its long edges are not sawn: Corners are of a rectangle about it
+	Bow           float64        // of the lens, with Corners of a waney face, which do not tell it
+	Focal35       float64        // focal length as of a 35 mm film camera; 0 not known
 }
 
 // Seen is a photograph of a face taken apart.
@@ -25,6 +28,7 @@ type Seen struct {
 	Residual   float64    // mm of the face, see outline.Found
 	Squared    *photo.Squared
 	Split      *split.Result
+	Waney      *Waney // nil: the edges are sawn
 }
 
 // pxPerMM is how finely faces are squared for the split; more buys nothing.
@@ -37,12 +41,20 @@ func Look(ctx context.Context, img image.Image, ask Ask, tell func(Step)) (*Seen
 	if err != nil {
 		return nil, err
 	}
+	width := ask.Width
+	if s.Waney != nil {
+		width = s.Waney.Width
+	}
 	tell(Squaring)
-	if s.Squared, err = photo.Square(ctx, img, s.View, ask.Length, ask.Width, pxPerMM); err != nil {
+	if s.Squared, err = photo.Square(ctx, img, s.View, ask.Length, width, pxPerMM); err != nil {
 		return nil, err
 	}
 	tell(Splitting)
-	f, err := split.New(ctx, s.Squared)
+	wood := s.Squared
+	if s.Waney != nil { // what lies beside the board is not looked at
+		wood = cut(wood, ringMask(s.Waney.Ring, photo.NewMask(ask.Length, width, pxPerMM)))
+	}
+	f, err := split.New(ctx, wood)
 	if err != nil {
 		return nil, err
 	}
@@ -54,6 +66,13 @@ func Look(ctx context.Context, img image.Image, ask Ask, tell func(Step)) (*Seen
 
 // lay finds the corners, or the bow of the lens where the corners are given.
 func lay(ctx context.Context, img image.Image, ask Ask) (*Seen, error) {
+	if ask.Waney {
+		w, err := LayWaney(ctx, img, ask)
+		if err != nil {
+			return nil, err
+		}
+		return &Seen{View: w.View, Confidence: [4]float64{w.Sure, w.Sure, w.Sure, w.Sure}, Whole: w.Sure, Waney: w}, nil
+	}
 	if ask.Corners == nil {
 		f, err := outline.Find(ctx, img, ask.Length, ask.Width)
 		if err != nil {

@@ -22,12 +22,12 @@ func Reader(open OpenFunc) ReadFunc {
 		if err != nil {
 			return nil, err
 		}
-		img, _, err := picture.Decode(ctx, r, picture.Limits{})
+		img, info, err := picture.Decode(ctx, r, picture.Limits{})
 		r.Close()
 		if err != nil {
 			return nil, err
 		}
-		s, err := Look(ctx, img, Ask{j.Length, j.Width, j.Corners}, tell)
+		s, err := Look(ctx, img, Ask{Length: j.Length, Width: j.Width, Corners: j.Corners, Waney: j.Waney, Focal35: info.Focal35}, tell)
 		if err != nil {
 			return nil, err
 		}
@@ -46,6 +46,9 @@ func (s *Seen) reading(ctx context.Context) (*Reading, error) {
 	out.Tones = TonesOf(ctx, s.Squared, s.Split.Mask)
 	out.Split = model.Split{By: model.SplitFound, Sure: s.Sure()}
 	out.Doubts = s.Doubts()
+	if s.Waney != nil {
+		out.Outline, out.Width = s.Waney.Ring, s.Waney.Width
+	}
 	return out, nil
 }
 
@@ -68,7 +71,10 @@ func (s *Seen) Doubts() []string {
 			n++
 		}
 	}
-	if n > 0 {
+	switch {
+	case s.Waney != nil:
+		out = append(out, s.Waney.Doubts()...)
+	case n > 0:
 		out = append(out, fmt.Sprintf("%d of 4 corners unsure: look where they lie", n))
 	}
 	for _, d := range s.Split.Doubts {

@@ -13,8 +13,9 @@ import (
 type Job struct {
 	Place         Place
 	Name          string         // of the picture, as the project knows it
-	Length, Width float64        // of the board, mm
+	Length, Width float64        // of the board, mm; see Ask
 	Corners       *[4]geom.Point // the maker's; nil: to be found
+	Waney         bool           // the long edges are not sawn
 }
 
 // Step is how far a job is.

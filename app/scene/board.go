@@ -25,6 +25,9 @@ func (s *Scene) buildBoard() {
 		taken = append(taken, ticks[i].chip)
 	}
 	s.add("tick lines", s.inBoard(func(c render.Canvas) { s.drawTickLines(c, ticks) }))
+	if s.spoiled(s.hand) {
+		s.add("crossed out", s.inBoard(s.drawCrossed))
+	}
 	for _, l := range s.laid() {
 		s.add("laid "+l.Panel+"/"+l.Strip.ID, s.inBoard(func(c render.Canvas) { s.drawLaid(c, l, taken) }))
 	}
@@ -156,6 +159,11 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 	c.Text(at, title, head)
 	at.X += s.width(title, head) + 12*k
 	head.Bold, head.Size, head.Color = false, s.size(12), t.Quiet
+	if s.spoiled(b) {
+		fault := render.Style{Size: s.size(14), Bold: true, Color: t.Fault}
+		c.Text(at, spoiledWord, fault)
+		at.X += s.width(spoiledWord, fault) + 12*k
+	}
 	parts := []string{s.in.Words.Short(b.Length) + " × " + s.in.Words.Short(b.Width) + " × " + s.in.Words.Len(b.Thickness)}
 	for f := 1; f <= 2; f++ {
 		if v := s.lightWords(b, f); v != "" {

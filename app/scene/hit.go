@@ -32,6 +32,7 @@ type Hit struct {
 	Part   Part
 	Panel  string
 	Strip  string
+	Solid  string // what the cutting of a solid part is called that is hit
 	Board  string
 	Face   int        // 1 or 2 where a face is hit
 	Index  int        // of the strip or joint in the panel; of a zone's vertex, or the vertex before its edge

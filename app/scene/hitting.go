@@ -126,7 +126,7 @@ func (s *Scene) hitBoard(h Hit, at geom.Point) Hit {
 			continue
 		}
 		if q := inv.Apply(h.At1); q.X >= 0 && q.X <= st.L && q.Y >= 0 && q.Y <= st.W {
-			h.Part, h.Strip, h.Panel = BoardStrip, st.ID, laid[i].Panel
+			h.Part, h.Strip, h.Panel, h.Solid = BoardStrip, st.ID, laid[i].Panel, laid[i].Solid
 			return h
 		}
 	}

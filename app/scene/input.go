@@ -39,13 +39,17 @@ type Stack struct {
 	InHand string // id of the board shown unwrapped
 	Laid   []Laid
 	Blank  Blank
+	// Spoiled are the ids of boards that nothing more is cut from: they are
+	// crossed out.
+	Spoiled []string
 }
 
 // Laid is a strip as it lies on its board.
 type Laid struct {
-	Panel string // id, "" for a spare
+	Panel string // id, "" for a spare and for a solid part
 	Strip *face.Strip
-	Back  bool // of a panel that is not on screen
+	Back  bool   // of a panel that is not on screen
+	Solid string // what a cutting of a solid part is called; "" a strip
 }
 
 // Blank is what is sawn round a strip, mm.

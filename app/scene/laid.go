@@ -22,7 +22,9 @@ func (s *Scene) laid() []Laid {
 	return out
 }
 
-func (s *Scene) picked(l Laid) bool { return !l.Back && l.Strip.ID == s.in.Pick.Strip }
+func (s *Scene) picked(l Laid) bool {
+	return !l.Back && l.Solid == "" && l.Strip.ID == s.in.Pick.Strip
+}
 
 // stripUnits maps a strip's own (s, t) to units on a face of the board in
 // hand.
@@ -53,6 +55,8 @@ func (s *Scene) drawLaid(c render.Canvas, l Laid, taken []geom.Rect) {
 		switch {
 		case picked:
 			s.ringed(c, render.Ring(ring), 2.4, t.Accent, nil)
+		case l.Solid != "":
+			s.drawSolid(c, ring, l)
 		case l.Back || l.Panel == "":
 			c.Fill(render.Ring(ring), faint(t.Veil, 0.5))
 			s.onWood(c, render.Ring(ring), 1.2, []float64{9, 3})
@@ -80,6 +84,9 @@ func (s *Scene) laidName(c render.Canvas, l Laid, f int, to geom.Affine, taken [
 	number := s.in.Words.Number(l.Panel, st.ID)
 	words := number
 	switch {
+	case l.Solid != "":
+		number = l.Solid
+		words = number + " · " + s.in.Words.Short(st.L) + " × " + s.in.Words.Len(st.W)
 	case l.Panel == "":
 		words += " · spare"
 	case st.Up == f || (st.Up != 2 && f == 1):

@@ -117,6 +117,9 @@ func (s *Scene) laneStyle() render.Style {
 // either face.
 func (s *Scene) laneInfo(b *face.Board) string {
 	words := s.in.Words.Short(b.Length) + " × " + s.in.Words.Len(b.Width)
+	if s.spoiled(b) {
+		return words + " · " + spoiledWord
+	}
 	one, dark1, ok1 := s.in.Look.Textures.light(b, 1)
 	two, dark2, ok2 := s.in.Look.Textures.light(b, 2)
 	share := func(f int, v, unseen float64) string {
@@ -169,6 +172,9 @@ func (s *Scene) drawLane(c render.Canvas, l *lane, infoX float64) {
 	ring := render.Ring(l.to.ApplyTo(outline))
 	s.drawFace(c, b, 1, l.to, ring)
 	c.Stroke(ring, render.Pen{Width: 1, Color: t.Edge})
+	if s.spoiled(b) {
+		s.cross(c, ring, l.box.Min, 0.5)
+	}
 	for _, k := range s.in.Boards.Laid {
 		if k.Strip == nil || k.Strip.Board == nil || k.Strip.Board.ID != b.ID {
 			continue

@@ -31,9 +31,7 @@ func (s *Session) Open(path string) error {
 		return fmt.Errorf("open %s: %w", filepath.Base(path), err)
 	}
 	s.begin(p, abs, Folder(filepath.Dir(abs)))
-	for _, n := range notices {
-		s.notices = append(s.notices, n.String())
-	}
+	s.remark(notices)
 	return nil
 }
 
@@ -45,15 +43,23 @@ func (s *Session) OpenFrom(data []byte, name string, src Source) error {
 		return err
 	}
 	s.begin(p, "", src)
-	for _, n := range notices {
-		s.notices = append(s.notices, n.String())
-	}
+	s.remark(notices)
 	return nil
 }
 
 // Replace puts a new project without a file on screen. Its pictures are named
 // by their whole paths until it is saved.
 func (s *Session) Replace(p *model.Project) { s.begin(p, "", Folder("")) }
+
+// remark keeps what was remarked on in a file, but for what is told as long as
+// it is so.
+func (s *Session) remark(list []file.Notice) {
+	for _, n := range list {
+		if n.Rule != model.RuleSpoiled {
+			s.notices = append(s.notices, n.String())
+		}
+	}
+}
 
 // Notices are remarks made when the file was read.
 func (s *Session) Notices() []string { return s.notices }

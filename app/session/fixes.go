@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"slices"
 
 	"heartside/layout/arrange"
 	"heartside/layout/face"
@@ -11,6 +12,7 @@ import (
 // fixBook holds the fixes found for the panels of the committed project.
 type fixBook struct {
 	of   map[*face.Panel][]arrange.Fixed
+	from *view // what they were sought in
 	stop context.CancelFunc
 }
 
@@ -22,15 +24,15 @@ func (s *Session) findFixes() {
 	}
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	ctx, stop := context.WithCancel(s.work)
-	old := s.fixes.of
-	s.fixes = fixBook{of: map[*face.Panel][]arrange.Fixed{}, stop: stop}
+	old := s.fixes
+	s.fixes = fixBook{of: map[*face.Panel][]arrange.Fixed{}, from: v, stop: stop}
 	shown := s.Selected().Panel
 	var todo []*face.Panel
 	for _, m := range v.project.Panels {
 		p := v.panels[m.ID]
 		// What the others take from the boards bears on every fix, so an
 		// unchanged panel keeps its fixes only where it is the only one.
-		if got, ok := old[p]; ok && len(v.panels) == 1 {
+		if got, ok := old.of[p]; ok && len(v.panels) == 1 && v.offersAs(old.from) {
 			s.fixes.of[p] = got
 			continue
 		}
@@ -63,6 +65,13 @@ func (s *Session) findFixes() {
 	}()
 }
 
+// offersAs reports whether two views offer the same wood beside that of the
+// panels.
+func (v *view) offersAs(w *view) bool {
+	return w != nil && slices.Equal(v.beside(), w.beside()) && slices.Equal(v.sound(), w.sound()) &&
+		v.project.Allowances == w.project.Allowances && v.project.Machines == w.project.Machines
+}
+
 // fixesOf finds the fixes of one panel of a view.
 func fixesOf(ctx context.Context, v *view, p *face.Panel, opt arrange.Options) []arrange.Fixed {
 	for _, m := range v.project.Panels {
@@ -70,10 +79,32 @@ func fixesOf(ctx context.Context, v *view, p *face.Panel, opt arrange.Options) [
 			opt.Others = append(opt.Others, v.panels[m.ID].Strips...)
 		}
 	}
-	for _, b := range v.project.Boards {
-		opt.Boards = append(opt.Boards, v.boards[b.ID])
+	opt.Others = append(opt.Others, v.cuttings...)
+	opt.Boards = v.sound()
+	list := arrange.All(ctx, nil, p, v.usable(), opt)
+	for i := range list {
+		list[i].Fixes = slices.DeleteFunc(list[i].Fixes, func(f arrange.Fix) bool { return v.cutsSpoiled(p, &f) })
 	}
-	return arrange.All(ctx, nil, p, v.spares, opt)
+	return list
+}
+
+// cutsSpoiled reports whether a fix cuts a strip of p out of a spoiled board
+// otherwise than it is planned.
+func (v *view) cutsSpoiled(p *face.Panel, f *arrange.Fix) bool {
+	for i := range f.Panel {
+		now := &f.Panel[i]
+		if !v.lost(now) {
+			continue
+		}
+		same := func(was face.Strip) bool {
+			return was.ID == now.ID && was.Board != nil && was.Board.ID == now.Board.ID && was.X == now.X && was.Y == now.Y &&
+				was.L == now.L && was.W == now.W && was.Angle == now.Angle
+		}
+		if !slices.ContainsFunc(p.Strips, same) {
+			return true
+		}
+	}
+	return false
 }
 
 // fixesFor returns the fixes found for a warning of a panel; false while they
@@ -142,6 +173,11 @@ func fixEdit(p *model.Project, panel string, f *arrange.Fix, verb string) model.
 	e := model.SetStrips{Panel: panel, Strips: laid(known, f.Panel), Verb: capital(verb)}
 	if f.Spares != nil {
 		e.Spares = laid(known, f.Spares)
+		for _, st := range p.Spares { // those that were not offered stay
+			if b := p.Board(st.Board); b != nil && b.Spoiled && !st.Cut() {
+				e.Spares = append(e.Spares, st)
+			}
+		}
 	}
 	return e
 }

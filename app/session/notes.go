@@ -84,7 +84,9 @@ func (s *Session) warnings(panel string) []face.Warning {
 	if r == nil || r.Placed == 0 {
 		return nil
 	}
-	return s.asSeen(panel, allWarnings(panel, r, s.fit()))
+	own := append(s.view().spoiledFor(s.Panel(panel)), allWarnings(panel, r, s.fit())...)
+	byWeight(own)
+	return s.asSeen(panel, own)
 }
 
 // severe reports whether a warning says that the plan cannot be carried out
@@ -92,7 +94,7 @@ func (s *Session) warnings(panel string) []face.Warning {
 func severe(k face.WarningKind) bool {
 	switch k {
 	case face.LoneStreak, face.OutsideBoard, face.PartsOverlap, face.PanelTooSmall,
-		face.OverLimit, face.FlawOnShow, face.UnderMachineLimit:
+		face.OverLimit, face.FlawOnShow, face.UnderMachineLimit, BoardSpoiled:
 		return true
 	}
 	return false

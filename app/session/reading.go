@@ -69,16 +69,6 @@ func (r *panelReader) hold(on bool) {
 	}
 }
 
-// fit returns what is wrong with the places of strips on their boards.
-func (s *Session) fit() []cutting.Finding {
-	w := s.view()
-	panels := make([]*face.Panel, 0, len(w.project.Panels))
-	for _, m := range w.project.Panels {
-		panels = append(panels, w.panels[m.ID])
-	}
-	return cutting.Check(panels, w.spares, AllowancesOf(w.project.Allowances), machinesOf(w.project))
-}
-
 // AllowancesOf returns allowances as the cutting rules take them.
 func AllowancesOf(a model.Allowances) cutting.Allowances {
 	return cutting.Allowances{

@@ -37,7 +37,7 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 		return nil, fmt.Errorf("panel %s has no strips yet: propose some, or lay boards on it", m.ID)
 	}
 	placed := func(st face.Strip) bool { return st.Board != nil }
-	if !slices.ContainsFunc(p.Strips, placed) && (!wish.Spares || !slices.ContainsFunc(v.spares, placed)) {
+	if !slices.ContainsFunc(p.Strips, placed) && (!wish.Spares || !slices.ContainsFunc(v.usable(), placed)) {
 		return nil, fmt.Errorf("no strip of panel %s lies on a board yet: lay them on boards first", m.ID)
 	}
 	if wish.Look == "" {
@@ -56,7 +56,7 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 		q.req.Around = func(now *face.Panel) *face.Panel { return besides(v, set, now).Panel }
 	}
 	if wish.Spares {
-		q.req.Pool, q.req.SwapWithPool = slices.Clone(v.spares), true
+		q.req.Pool, q.req.SwapWithPool = v.usable(), true
 	}
 	q.grain, q.todo = s.grainTasks(v, boardsOf(p.Strips, q.req.Pool))
 	q.book, q.shelf = s.grain, s.pics.shelf

@@ -37,6 +37,8 @@ type Session struct {
 	readers  map[string]*panelReader
 	before   map[string]*panelReader
 	sets     map[string]*setReader // by name
+	levels   map[string]*gapBook   // by name of a set
+	fitted   fitted
 	fixes    fixBook
 	grain    *grainBook
 	taken    takeIn
@@ -65,6 +67,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
 	s.viewer = newViewer()
 	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
+	s.levels = map[string]*gapBook{}
 	s.fixes, s.grain = fixBook{}, &grainBook{}
 	s.agree = agreements{got: map[*model.Board]*Agreement{}}
 	s.taken = takeIn{news: map[intake.Place]intake.News{}}

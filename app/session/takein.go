@@ -120,7 +120,10 @@ func (s *Session) ReadFaces(places []intake.Place) {
 		}
 		s.forget(p)
 		f := &b.Faces[p.Part.Face()-1]
-		j := intake.Job{Place: p, Name: f.Photo, Length: b.Length, Width: b.Width, Corners: f.Corners}
+		j := intake.Job{Place: p, Name: f.Photo, Length: b.Length, Width: b.Width, Corners: f.Corners, Waney: b.Waney()}
+		if b.Edges == model.EdgesMeasured {
+			j.Width = 0
+		}
 		jobs = append(jobs, j)
 		r.places[p] = true
 		s.taken.order = append(s.taken.order, p)
@@ -178,7 +181,12 @@ func (s *Session) readInto(p intake.Place, n intake.News) {
 	if b := s.Committed().Board(p.Board); b != nil {
 		was = b.Faces[face-1]
 	}
-	s.hist.Amend(model.Read(p.Board, face, n.Job.Name, n.Reading.Face(was, n.Job.Name)))
+	value := n.Reading.Face(was, n.Job.Name)
+	if n.Reading.Width > 0 {
+		s.hist.Amend(model.ReadWaney(p.Board, face, n.Job.Name, value, n.Reading.Width))
+	} else {
+		s.hist.Amend(model.Read(p.Board, face, n.Job.Name, value))
+	}
 	s.renew()
 }
 

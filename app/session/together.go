@@ -45,6 +45,7 @@ func besides(v *view, set model.Set, now *face.Panel) *together.Face {
 // setReader keeps the live reading of a set.
 type setReader struct {
 	of   []*face.Panel
+	gap  float64
 	face *together.Face
 	read panelReader
 }
@@ -58,7 +59,7 @@ func (s *Session) setFace(set model.Set) (*together.Face, *face.Reading) {
 		list = append(list, v.panels[id])
 	}
 	r := s.sets[set.Name]
-	if r == nil || !slices.Equal(r.of, list) {
+	if r == nil || r.gap != set.Gap || !slices.Equal(r.of, list) {
 		held := s.preview != nil
 		if r == nil {
 			r = &setReader{}
@@ -68,7 +69,7 @@ func (s *Session) setFace(set model.Set) (*together.Face, *face.Reading) {
 			s.sets[set.Name] = r
 			r.read.reader.Hold(held)
 		}
-		r.of, r.face = list, besides(v, set, nil)
+		r.of, r.gap, r.face = list, set.Gap, besides(v, set, nil)
 	}
 	if r.face == nil {
 		return nil, nil

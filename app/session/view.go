@@ -12,7 +12,9 @@ type view struct {
 	boards  map[string]*face.Board
 	panels  map[string]*face.Panel
 	spares  []face.Strip
-	came    int // of viewer, when it was last found current
+	// cuttings are those of solid parts.
+	cuttings []face.Strip
+	came     int // of viewer, when it was last found current
 }
 
 // viewer makes views and keeps what did not change: a board or panel that
@@ -62,6 +64,7 @@ func (v *viewer) of(p *model.Project, fields func(*model.Board) lookedAt) *view 
 	for i := range p.Spares {
 		w.spares = append(w.spares, stripOf(&p.Spares[i], board, v.planedFace))
 	}
+	w.cuttings = cuttingsOf(p, board)
 	v.last[2], v.last[1], v.last[0] = v.last[1], v.last[0], w
 	v.forget()
 	return w

@@ -19,21 +19,29 @@ type words struct {
 	number func(strip string) string // the number chalked on a strip
 	panel  *face.Panel
 	look   looks.Name // asked of a search
+	// solid returns what a cutting of a solid part is called; nil: there is none.
+	solid func(id string) (string, bool)
 }
 
 func (s *Session) words(panel string) words {
 	p := s.Project()
 	m := p.Panel(panel)
 	fp := s.Panel(panel)
-	w := words{sys: p.Units, panel: fp, number: numbersOf(p, panel)}
+	w := words{sys: p.Units, panel: fp, number: numbersOf(p, panel), solid: solidNames(p)}
 	if m != nil {
 		w.role, w.wanted = m.Role, fp.Wanted
 	}
 	return w
 }
 
-// Number returns what is chalked on a strip of a panel.
+// Number returns what is chalked on a strip of a panel, "" for a spare's, and
+// what a cutting of a solid part is called.
 func (s *Session) Number(panel, strip string) string {
+	if panel == "" {
+		if name, ok := cuttingName(s.Project(), strip); ok {
+			return name
+		}
+	}
 	return model.StripNumber(s.Project(), panel, strip)
 }
 
@@ -60,19 +68,41 @@ func (w words) tone() string {
 	return "light"
 }
 
-// strips names strips by number: "strip A1", "strips A1 and B2".
+// strips names strips by number: "strip A1", "strips A1 and B2", and solid parts
+// among them: "strip A1 and part leg 2".
 func (w words) strips(ids []string) string {
-	var n []string
+	var n, parts []string
 	for _, id := range ids {
-		n = append(n, w.number(id))
+		if name, ok := w.part(id); ok {
+			parts = append(parts, name)
+		} else {
+			n = append(n, w.number(id))
+		}
 	}
-	switch len(n) {
-	case 0:
+	switch {
+	case len(ids) == 0:
 		return "the panel"
-	case 1:
-		return "strip " + n[0]
+	case len(parts) == 0:
+		return several("strip", n)
+	case len(n) == 0:
+		return several("part", parts)
 	}
-	return "strips " + strings.Join(n[:len(n)-1], ", ") + " and " + n[len(n)-1]
+	return several("strip", n) + " and " + several("part", parts)
+}
+
+func (w words) part(id string) (string, bool) {
+	if w.solid == nil {
+		return "", false
+	}
+	return w.solid(id)
+}
+
+// several lists names behind what they are: "strip A1", "strips A1 and B2".
+func several(what string, n []string) string {
+	if len(n) == 1 {
+		return what + " " + n[0]
+	}
+	return what + "s " + strings.Join(n[:len(n)-1], ", ") + " and " + n[len(n)-1]
 }
 
 // side names a side of the panel as its role does.
@@ -182,6 +212,8 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case face.ColoursNotComparable:
 		title = "Photographs share no grey or white reference"
 		text = "Colours of boards " + strings.Join(x.Boards, ", ") + " are not compared with each other; contrast is read board by board."
+	case BoardSpoiled:
+		title, text = w.saySpoiled(x)
 	default:
 		title = string(x.Kind)
 	}

@@ -132,6 +132,9 @@ func (d *boardDrawing) parts(parts []place) (outside []place) {
 			outside = append(outside, p)
 		}
 	}
+	for _, p := range parts {
+		d.solidSize(p, m)
+	}
 	return outside
 }
 
@@ -139,8 +142,12 @@ func (d *boardDrawing) parts(parts []place) (outside []place) {
 // reports whether that went.
 func (d *boardDrawing) numberInside(p place, m geom.Affine) bool {
 	st, ok := d.numberStyle(p)
+	spots := [...]float64{0.5, 0.35, 0.65, 0.2, 0.8}
+	if p.part != nil {
+		spots[0], spots[2] = 0.7, 0.5 // its size stands before it
+	}
 	for ; ok && st.Size >= least; st.Size *= 0.7 {
-		for _, t := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+		for _, t := range spots {
 			c := m.Apply(p.strip.ToBoard().Apply(geom.Pt(p.strip.L*t, p.strip.W/2)))
 			y := c.Y + d.b.f.CapHeight(st)/2
 			r := textBox(d.b.f, c.X, y, p.number, st).Inset(-0.6)

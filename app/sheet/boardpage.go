@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"heartside/layout/face"
@@ -17,24 +18,24 @@ func (b *builder) board(bd *face.Board) {
 	}
 	l := snapLine(bd)
 	cuts := cutList(b.in.Project.Allowances, bd, parts)
-	intro, table, text, check := b.boardIntro(l, cuts), b.cutTable(l, cuts), b.boardText(bd, parts, cuts), b.checkTable(bd, parts)
+	intro, table, text, check := b.boardIntro(l, cuts), b.cutTable(l, cuts), b.boardText(bd, parts, cuts), b.afterTables(bd, parts)
 	need := func() float64 {
-		return b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check)
+		return b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check...)
 	}
 	high := func(share float64) func() float64 {
 		return func() float64 { return min(0.9*b.boardHeight(bd, parts), b.left()*share) }
 	}
-	lying, h := bd.Length >= bd.Width, b.boardHeader(bd, parts)
-	fits := b.openFitting(lying, h, boardMarks(), need, high(0.42), high(0.3))
+	lying, h, marks := bd.Length >= bd.Width, b.boardHeader(bd, parts), boardMarks(parts)
+	fits := b.openFitting(lying, h, marks, need, high(0.42), high(0.3))
 	if !fits {
 		b.drop()
-		fits = b.openFitting(lying, h, boardMarks(), need, high(0.26))
+		fits = b.openFitting(lying, h, marks, need, high(0.26))
 	}
 	if fits {
 		b.drawBoard(bd, parts, l, cuts, b.left()-need())
 		b.across(intro)
 		b.tableWithText(table, text)
-		b.tables(check)
+		b.tables(check...)
 		return
 	}
 	// What is sawn on one page, what comes after on the next.
@@ -44,13 +45,16 @@ func (b *builder) board(bd *face.Board) {
 	b.across(intro)
 	b.tables(table)
 	b.more()
-	b.largest(func() float64 { return b.heightsOf(check) + b.textHeight(text) }, b.left())
-	b.tables(check)
+	b.largest(func() float64 { return b.heightsOf(check...) + b.textHeight(text) }, b.left())
+	b.tables(check...)
 	b.paragraphs(text)
 }
 
 func (b *builder) boardHeader(bd *face.Board, parts []place) header {
 	h := header{title: "Board " + bd.ID, boxes: []string{"MC %"}}
+	if mb := b.in.Project.Board(bd.ID); mb != nil && mb.Spoiled {
+		h.facts = append(h.facts, "SPOILED: nothing more is cut from it")
+	}
 	h.facts = append(h.facts, speciesName(bd.Species), b.say.size(bd.Length, bd.Width, bd.Thickness))
 	if bd.Moisture > 0 {
 		h.facts = append(h.facts, fmt.Sprintf("moisture %.1f %%", bd.Moisture))
@@ -82,12 +86,17 @@ func partsFact(parts []place) []string {
 	for i := 0; i < len(parts); {
 		var names []string
 		k := i
-		for ; k < len(parts) && parts[k].panel == parts[i].panel; k++ {
+		for ; k < len(parts) && parts[k].panel == parts[i].panel && (parts[k].part == nil) == (parts[i].part == nil); k++ {
 			names = append(names, parts[k].number)
 		}
-		if m := parts[i].panel; m != nil {
+		switch m := parts[i].panel; {
+		case m != nil:
 			out = append(out, and(names)+" for panel "+m.ID)
-		} else {
+		case parts[i].part != nil && len(names) == 1:
+			out = append(out, names[0]+" is a solid part")
+		case parts[i].part != nil:
+			out = append(out, and(names)+" are solid parts")
+		default:
 			out = append(out, and(names)+" for no panel yet")
 		}
 		i = k
@@ -147,6 +156,18 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 		}
 	}
 	return t
+}
+
+// afterTables are what is measured after planing, and the solid parts.
+func (b *builder) afterTables(bd *face.Board, parts []place) []*table {
+	var out []*table
+	if strips := stripsOf(parts); len(strips) > 0 {
+		out = append(out, b.checkTable(bd, strips))
+	}
+	if t := b.solidTable(parts); t != nil {
+		out = append(out, t)
+	}
+	return out
 }
 
 // checkTable leaves room for what is measured after planing.
@@ -212,9 +233,15 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 }
 
 func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragraph {
-	out := []paragraph{
-		{text: "After planing", bold: true},
-		{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line. Within %s after planing? If not, enter the new widths and check again.", b.say.len(tellApart)), bullet: "–"},
+	var out []paragraph
+	if len(stripsOf(parts)) > 0 {
+		out = append(out, paragraph{text: "After planing", bold: true},
+			paragraph{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line. Within %s after planing? If not, enter the new widths and check again.", b.say.len(tellApart)), bullet: "–"})
+	}
+	for _, x := range b.in.Loose {
+		if slices.Contains(x.Boards, bd.ID) {
+			out = append(out, paragraph{text: x.Title + ". " + x.Text, bullet: "!"})
+		}
 	}
 	if g := guessedFaces(bd); g != "" {
 		out = append(out, paragraph{text: g, bullet: "–"})

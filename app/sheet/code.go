@@ -13,8 +13,8 @@ import (
 const codeLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
 
 // Code is a short name of what a project's sheet says of its wood: five
-// letters that are alike on two sheets only where boards, zones, panels and
-// strips are, but for one chance in some thirty million.
+// letters that are alike on two sheets only where boards, zones, panels, strips,
+// solid parts and sets are, but for one chance in some thirty million.
 func Code(p *model.Project) string {
 	h := fnv.New32a()
 	ring := func(g geom.Polygon) {
@@ -45,6 +45,15 @@ func Code(p *model.Project) string {
 		list(m.ID, m.Strips)
 	}
 	list("spare", p.Spares)
+	for _, n := range p.Parts {
+		fmt.Fprintln(h, "part", n.ID, n.Kind, n.Count, n.Length, n.Width, n.Thickness, n.Wanted)
+		for _, k := range n.Places {
+			fmt.Fprintln(h, n.ID, k.Board, k.X, k.Y, k.L, k.W, k.Angle)
+		}
+	}
+	for _, s := range p.Sets {
+		fmt.Fprintln(h, "set", s.Name, s.Panels, s.Gap, s.Way, s.Match)
+	}
 	a := p.Allowances
 	fmt.Fprintln(h, a.Kerf, a.Rest, a.Joint, a.Ends, a.AfterGlue)
 	return base32.NewEncoding(codeLetters).EncodeToString(h.Sum(nil))[:5]

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"heartside/app/render"
+	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
 )
@@ -12,6 +13,8 @@ type Input struct {
 	Panels  []Panel       // in the order of the project
 	Boards  []*face.Board // in the order of the project, as the readings see them
 	Spares  []face.Strip  // strips in no panel, still cut from boards
+	Solid   []face.Strip  // cuttings for solid parts, by ids of the session
+	Loose   []Note        // warnings that concern no panel, worst first
 
 	// Number returns what is chalked on a strip; nil takes its id.
 	Number func(panel, strip string) string
@@ -36,6 +39,7 @@ type Note struct {
 	Fix   string   // the least change that mends it, "" for none
 
 	Strips []string // ids of the strips it is about, the one at fault first
+	Boards []string // ids of the boards it is about
 }
 
 // number returns what is chalked on a strip.
@@ -52,13 +56,25 @@ func (in *Input) number(panel, strip string) string {
 // place is a strip on a board, with the panel it is for.
 type place struct {
 	strip  *face.Strip
-	panel  *model.Panel // nil: a spare
+	panel  *model.Panel // nil: a spare, or for a solid part
+	part   *model.Part  // nil: a strip
 	number string
 	label  string // the number, with the panel where the number alone is not clear
 }
 
-// placesOn returns the strips cut from a board: panels in their order, then
-// spares.
+// stripsOf leaves the cuttings for solid parts out.
+func stripsOf(parts []place) []place {
+	var out []place
+	for _, p := range parts {
+		if p.part == nil {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// placesOn returns what is cut from a board: strips of the panels in their
+// order, spares, solid parts.
 func (in *Input) placesOn(board string) []place {
 	var out []place
 	add := func(p *model.Panel, id string, list []face.Strip) {
@@ -73,6 +89,13 @@ func (in *Input) placesOn(board string) []place {
 		add(in.Project.Panel(fp.ID), fp.ID, fp.Strips)
 	}
 	add(nil, "", in.Spares)
+	from := len(out)
+	add(nil, "", in.Solid)
+	for i := from; i < len(out); i++ {
+		if part, _, ok := session.CuttingOf(in.Project, out[i].strip.ID); ok {
+			out[i].part = &part
+		}
+	}
 	count := map[string]int{}
 	for _, p := range out {
 		count[p.number]++

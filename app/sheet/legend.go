@@ -76,9 +76,13 @@ func panelMarks() []mark {
 	return append(list, headMarks()...)
 }
 
-func boardMarks() []mark {
+func boardMarks(parts []place) []mark {
+	what := "strip as jointed"
+	if len(stripsOf(parts)) < len(parts) {
+		what = "strip or part as jointed"
+	}
 	list := append(woodMarks(),
-		lineMark(0.45, "strip as jointed"),
+		lineMark(0.45, what),
 		lineMark(0.25, "blank to saw", 1.6, 1),
 		lineMark(0.35, "snapped line", 4, 1, 0.8, 1),
 		wordMark("2", "cut, in order, with its place"),

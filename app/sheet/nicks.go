@@ -22,7 +22,7 @@ func (in *Input) allPlaces() []place {
 
 // findNicks gives the strips of each set different numbers, from 1.
 func (b *builder) findNicks() {
-	b.alike = findAlike(b.in.allPlaces())
+	b.alike = findAlike(stripsOf(b.in.allPlaces()))
 	b.nicks = nickOf{}
 	if b.in.Project.Allowances.Ends < nickRoom {
 		return

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -134,6 +135,12 @@ func (b *builder) panelHeader(v *view) header {
 	if len(ids) > 0 {
 		h.facts = append(h.facts, "from "+boards(ids), strings.Join(speciesNames(species), ", "))
 		h.facts = append(h.facts, "sapwood on the show face "+b.shareText(v.Reading.Show.Light))
+	}
+	for _, set := range b.in.Project.Sets {
+		if slices.Contains(set.Panels, p.ID) {
+			others := slices.DeleteFunc(slices.Clone(set.Panels), func(id string) bool { return id == p.ID })
+			h.facts = append(h.facts, "seen together with "+and(others)+" ("+set.Name+")")
+		}
 	}
 	if b.say.sys == unit.Inch {
 		return withFact(h, "lengths in inches")

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"heartside/app/render"
+	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -59,8 +60,25 @@ func anyInput(r *rand.Rand, f *render.Faces) Input {
 		var read face.Reader
 		in.Panels = append(in.Panels, Panel{Panel: fp, Reading: read.Read(fp), Notes: anyNotes(r)})
 	}
+	anyParts(r, &in, number)
 	in.Number = func(panel, strip string) string { return number[panel+strip] }
 	return in
+}
+
+// anyParts adds solid parts, also some that run off their boards.
+func anyParts(r *rand.Rand, in *Input, number map[string]string) {
+	for k := range r.IntN(3) {
+		n := model.NewPart([]string{"leg", "long stretcher of the under-frame", "r"}[k], model.Leg, 1+r.IntN(8), 100+900*r.Float64(), 10+90*r.Float64(), 10+50*r.Float64())
+		for i := range r.IntN(7) {
+			b := in.Boards[r.IntN(len(in.Boards))]
+			c := model.PartPlace{Board: b.ID, X: b.Length * r.Float64() * 0.8, Y: b.Width * r.Float64() * 0.8, L: n.Length, W: n.Width, Angle: float64(r.IntN(2)) * 30 * r.Float64()}
+			n.Places = append(n.Places, c)
+			id := session.CuttingID(n.ID, i)
+			in.Solid = append(in.Solid, face.Strip{ID: id, Board: b, X: c.X, Y: c.Y, L: c.L, W: c.W, Angle: c.Angle, Up: 1})
+			number[id] = fmt.Sprintf("%s %d", n.ID, i+1)
+		}
+		in.Project.Parts = append(in.Project.Parts, n)
+	}
 }
 
 func anyNotes(r *rand.Rand) []Note {

@@ -9,7 +9,10 @@ import (
 // date is printed as it is.
 func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) Input {
 	p := s.Project()
-	in := Input{Project: p, Number: s.Number, Date: date, Paper: paper, Faces: f, Spares: s.Spares()}
+	in := Input{Project: p, Number: s.Number, Date: date, Paper: paper, Faces: f, Spares: s.Spares(), Solid: s.Cuttings()}
+	for _, x := range s.LooseNotes() {
+		in.Loose = append(in.Loose, Note{Title: x.Title, Text: x.Text, Strips: x.Strips, Boards: x.Boards})
+	}
 	for _, b := range p.Boards {
 		if fb := s.Board(b.ID); fb != nil {
 			in.Boards = append(in.Boards, fb)

@@ -29,6 +29,8 @@ func (w *Window) addActions() {
 	w.addViewActions()
 	w.addRackActions()
 	w.addArrangeActions()
+	w.addMatchActions()
+	w.addJobActions()
 	w.onPanels()
 }
 

@@ -27,6 +27,7 @@ type boardForm struct {
 	size     [3]*field // length, width, thickness
 	moisture *field
 	wanted   *pick
+	edges    *pick
 	stated   bool   // the maker has said what is wanted
 	thick    string // the thickness that was asked about and is right
 	bark     *pick
@@ -122,6 +123,7 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	f.wanted = choice(w, woods(), wantedWords, wanted)
 	f.stated = known
 	f.wanted.changed = func() { f.stated = true }
+	f.edges = choice(w, edgeKinds(), edgesWords, b.Edges)
 	f.bark = choice(w, barks(), barkWords, b.Bark)
 	f.planes = choice(w, planings(), planesWords, b.Planes)
 	f.buying = newBuying(w, b)
@@ -155,7 +157,7 @@ func (f *boardForm) body() fyne.CanvasObject {
 		named("Species"), f.species.field,
 		named("Length"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
 		named("Moisture, %"), f.moisture,
-		named("Wanted"), f.wanted, named("Bark side"), f.bark, named("Planes"), f.planes), f.about)
+		named("Wanted"), f.wanted, named("Edges"), f.edges, named("Bark side"), f.bark, named("Planes"), f.planes), f.about)
 	left := container.NewVBox(identity, widget.NewSeparator(), sizes)
 	right := container.NewVBox(bold("3  Sapwood widths, with a tape"),
 		wrapped("Width of the sapwood from each edge, at the marked end, in the middle and at the other end. Leave empty where there is none.", widget.LowImportance),
@@ -264,6 +266,7 @@ func (f *boardForm) board() (*model.Board, error) {
 	if err := first(errs[:]...); err != nil {
 		return nil, err
 	}
+	out.Edges = chosen(f.edges, edgeKinds())
 	out.Wanted, out.Bark, out.Planes = chosen(f.wanted, woods()), chosen(f.bark, barks()), chosen(f.planes, planings())
 	for i := range out.Faces {
 		if err := f.face(&out, i); err != nil {

@@ -46,6 +46,7 @@ func newCard(c *column, i int, n session.Note, opened bool) *card {
 		k.detail.Add(b)
 	}
 	switch {
+	case n.Kind == session.BoardSpoiled && len(n.Fixes) == 0: // its text says what to do
 	case !n.FixesKnown:
 		k.detail.Add(line("Looking for a fix…", widget.LowImportance))
 	case len(n.Fixes) == 0:

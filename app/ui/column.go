@@ -21,6 +21,7 @@ type column struct {
 	reads *readings
 	cards *fyne.Container
 	more  *moreReadings
+	seen  *seenTogether
 	empty *widget.Label
 	told  *notices
 	how   *widget.Button // how the readings are meant
@@ -48,7 +49,7 @@ func newColumn(w *Window) *column {
 
 // rebuild makes the column's parts anew, after a change of text size.
 func (c *column) rebuild() {
-	c.reads, c.more = newReadings(c.w), newMoreReadings(c.w)
+	c.reads, c.more, c.seen = newReadings(c.w), newMoreReadings(c.w), newSeenTogether(c.w)
 	c.cards = container.New(stackLayout{})
 	c.empty = wrapped("", widget.MediumImportance)
 	c.empty.Hide()
@@ -61,7 +62,7 @@ func (c *column) rebuild() {
 	c.how.Importance, c.how.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	c.shown, c.list = "-", nil
 	c.body.Objects = []fyne.CanvasObject{
-		c.reads.box, c.told.box, c.reads.rows.box, c.how, snug(c.empty), c.cards, c.more.box,
+		c.reads.box, c.told.box, container.New(stackLayout{}, c.reads.rows.box, c.seen.box), c.how, snug(c.empty), c.cards, c.more.box,
 	}
 	if c.w.large() { // the warnings must not be pushed out of sight
 		o := c.body.Objects
@@ -101,7 +102,7 @@ func (c *column) showNotes() {
 	}
 	text := c.advice(id)
 	c.write(c.empty, text)
-	if c.told.show() {
+	if told, seen := c.told.show(), c.seen.show(); told || seen {
 		c.body.Refresh()
 	}
 	if key := c.key(); key != c.shown {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"unicode"
 
 	"fyne.io/fyne/v2"
@@ -200,6 +201,10 @@ func (w *Window) layOnBoard() {
 	if fp == nil || b == nil {
 		return
 	}
+	if w.handSpoiled() {
+		w.say(spoiledWords(b.ID))
+		return
+	}
 	st, ok := lastStrip(fp, id)
 	if !ok {
 		return
@@ -227,10 +232,7 @@ func (w *Window) layOnBoard() {
 func (w *Window) fillPanel() {
 	n := w.panel()
 	fp := w.ses.Panel(n.ID)
-	var boards []*face.Board
-	for _, b := range w.ses.Project().Boards {
-		boards = append(boards, w.ses.Board(b.ID))
-	}
+	boards := w.ses.Sound()
 	used := w.used(n.ID, "", "")
 	a := w.ses.Allowances()
 	w.background("Laying the empty places…", func() func() {
@@ -263,8 +265,8 @@ func (w *Window) keepPlaces(n *model.Panel, out []face.Strip) {
 	}
 }
 
-// used lists the strips that lie on boards, but for those of one panel and one
-// strip of another.
+// used lists what lies on boards, also of solid parts, but for the strips of one
+// panel and one strip of another.
 func (w *Window) used(butPanel, butStrip, of string) []face.Strip {
 	var out []face.Strip
 	for _, n := range w.ses.Project().Panels {
@@ -278,7 +280,7 @@ func (w *Window) used(butPanel, butStrip, of string) []face.Strip {
 			}
 		}
 	}
-	for _, s := range w.ses.Spares() {
+	for _, s := range append(slices.Clone(w.ses.Spares()), w.ses.Cuttings()...) {
 		if s.Board != nil {
 			out = append(out, s)
 		}

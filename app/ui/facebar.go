@@ -23,6 +23,9 @@ type faceBar struct {
 	kinds   map[photo.Label]*pageButton
 	modes   map[faceMode]*pageButton
 	snap    *tick
+	waney   *tick // the long edges are not sawn
+	snapAll *pageButton
+	traces  *pageButton // waney edges on the squared face
 	width   *widget.Label
 }
 
@@ -69,8 +72,14 @@ func (b *faceBar) cornerTools() *fyne.Container {
 		c.snap = on
 		p.w.takeKeys()
 	}
+	b.waney = newTick(p.w, b.short("Waney edges (W)", "Waney"), c.lie.waney, nil)
+	b.waney.OnChanged = func(on bool) {
+		c.setWaney(on)
+		p.w.takeKeys()
+	}
+	b.snapAll = p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges)
 	return flow([]fyne.CanvasObject{
-		p.button(b.short("Find again (F)", "Find again"), c.find), p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges), p.button(b.short("Turn end for end (T)", "Turn"), c.turn), b.snap})
+		p.button(b.short("Find again (F)", "Find again"), c.find), b.snapAll, p.button(b.short("Turn end for end (T)", "Turn"), c.turn), b.waney, b.snap})
 }
 
 func (b *faceBar) zoneTools() *fyne.Container {
@@ -80,7 +89,7 @@ func (b *faceBar) zoneTools() *fyne.Container {
 		l    photo.Label
 		text string
 	}{{photo.Sap, b.short("This is sapwood (S)", "Sapwood")}, {photo.Heart, b.short("This is heartwood (H)", "Heartwood")},
-		{photo.Flaw, b.short("This is a flaw (F)", "Flaw")}, {photo.Unseen, b.short("Not sure (U)", "Not sure")}} {
+		{photo.Flaw, b.short("This is a flaw (F)", "Flaw")}, {photo.Unseen, b.short("Not sure (U)", "Not sure")}, {photo.Outside, b.short("No wood (X)", "No wood")}} {
 		b.kinds[k.l] = p.button(k.text, func() { z.kind(k.l) })
 		kinds = append(kinds, b.kinds[k.l])
 	}
@@ -93,7 +102,8 @@ func (b *faceBar) zoneTools() *fyne.Container {
 		b.modes[m.mode] = p.button(m.text, func() { z.take(m.mode) })
 		modes = append(modes, b.modes[m.mode])
 	}
-	acts := []fyne.CanvasObject{p.button("Smooth (M)", z.smooth), p.button("All heart", func() { z.all(photo.Heart) }), p.button("All sap", func() { z.all(photo.Sap) }), p.button("Split afresh (R)", z.afresh)}
+	b.traces = p.button(b.short("Waney (W)", "Waney"), z.waney)
+	acts := []fyne.CanvasObject{b.traces, p.button("Smooth (M)", z.smooth), p.button("All heart", func() { z.all(photo.Heart) }), p.button("All sap", func() { z.all(photo.Sap) }), p.button("Split afresh (R)", z.afresh)}
 	if p.w.large() { // beside the picture, which needs the height
 		b.acts = flow(acts)
 	} else {
@@ -130,6 +140,19 @@ func (b *faceBar) show() {
 	}
 	if b.right.Text != text {
 		b.right.SetText(text)
+	}
+	b.snapAll.greyed(p.corners.lie.waney)
+	want := widget.MediumImportance
+	if z.work != nil && z.work.now.waney {
+		want = widget.HighImportance
+	}
+	if b.traces.Importance != want {
+		b.traces.Importance = want
+		b.traces.Refresh()
+	}
+	if b.waney.Checked != p.corners.lie.waney {
+		b.waney.Checked = p.corners.lie.waney
+		b.waney.Refresh()
 	}
 	b.right.Importance = widget.SuccessImportance
 	b.right.greyed(p.making != "" || p.step == stepZones && z.work == nil)

@@ -18,9 +18,12 @@ type faceLie struct {
 	at       []geom.Point // corners set so far, pixels
 	bow      float64      // of the lens
 	trust    [4]cornerTrust
-	residual float64 // mm
-	measured bool    // residual is of these corners
-	turned   bool    // by two corners from how the face was opened
+	residual float64      // mm
+	measured bool         // residual is of these corners
+	turned   bool         // by two corners from how the face was opened
+	waney    bool         // the corners are of a rectangle about a board with waney edges
+	ring     geom.Polygon // traced in that rectangle, mm; nil: to be traced
+	size     geom.Point   // of the face, mm
 }
 
 // with returns the lie with a corner elsewhere, by the maker.
@@ -31,7 +34,7 @@ func (l faceLie) with(i int, at geom.Point) faceLie {
 	} else {
 		l.at[i] = at
 	}
-	l.trust[i], l.measured = cornerTrust{mine: true}, false
+	l.trust[i], l.measured, l.ring = cornerTrust{mine: true}, false, nil
 	return l
 }
 
@@ -44,7 +47,7 @@ func (l faceLie) aboutTurned() faceLie {
 	}
 	l.at = []geom.Point{l.at[2], l.at[3], l.at[0], l.at[1]}
 	l.trust = [4]cornerTrust{l.trust[2], l.trust[3], l.trust[0], l.trust[1]}
-	l.turned = !l.turned
+	l.turned, l.ring = !l.turned, turnedRing(l.ring, l.size)
 	return l
 }
 
@@ -90,6 +93,8 @@ func (c *faceCorners) begin() {
 	if f.Corners != nil {
 		c.lie.at = append(c.lie.at, f.Corners[:]...)
 	}
+	b := c.p.w.ses.Project().Board(c.p.board)
+	c.startWaney(b != nil && b.Waney())
 	n, ok := c.p.w.ses.News(intake.Place{Board: c.p.board, Part: intake.Part(c.p.face)})
 	if r := n.Reading; ok && r != nil && f.Corners != nil && n.Job.Name == f.Photo && r.View.Corners == *f.Corners {
 		c.lie.residual, c.lie.measured = r.Residual, r.Residual > 0
@@ -174,7 +179,7 @@ func (c *faceCorners) read() {
 		return
 	}
 	l := c.lie
-	l.at, l.measured = got[:], false
+	l.at, l.measured, l.ring = got[:], false, nil
 	for i := range l.trust {
 		l.trust[i] = cornerTrust{mine: true}
 	}

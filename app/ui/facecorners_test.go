@@ -257,7 +257,7 @@ func TestFaceWithoutCornersIsLookedFor(t *testing.T) {
 	p := s.showFace("A", 1, faceMeans{
 		open: func(context.Context, string) (image.Image, error) { return img, nil },
 		find: realMeans().find,
-		editor: func(_ context.Context, sq *photo.Squared, _ *photo.Mask) (faceEditor, error) {
+		editor: func(_ context.Context, sq *photo.Squared, _ *photo.Mask, _ geom.Polygon) (faceEditor, error) {
 			return newFakeEditor(sq.Length, sq.Width), nil
 		},
 	})

@@ -10,10 +10,18 @@ import (
 // find looks for the board in the picture; snapEdges lays the sides on the
 // edges near the corners as they are.
 func (c *faceCorners) find() {
+	if c.lie.waney {
+		c.seekWaney()
+		return
+	}
 	c.seek("Looking for the board in the picture…", c.p.means.find)
 }
 
 func (c *faceCorners) snapEdges() {
+	if c.lie.waney {
+		c.p.w.say("Waney edges are not straight: there is nothing to lay the corners on. Enter traces them.")
+		return
+	}
 	if len(c.lie.at) != 4 {
 		c.p.w.say("Set all four corners first; then their edges can be snapped.")
 		return
@@ -64,7 +72,7 @@ const nearEnough = 3
 // judge finds out, once, how sure corners are that came without a word on it.
 func (c *faceCorners) judge() {
 	p := c.p
-	if c.judged || p.img == nil || len(c.lie.at) != 4 || c.lie.trust != [4]cornerTrust{} {
+	if c.judged || c.lie.waney || p.img == nil || len(c.lie.at) != 4 || c.lie.trust != [4]cornerTrust{} {
 		return
 	}
 	c.judged = true
@@ -73,7 +81,7 @@ func (c *faceCorners) judge() {
 		var f *outline.Found
 		err := guarded(func() (err error) { f, err = refine(ctx, img, from.view(), p.length, p.width); return err })
 		p.w.post(func() {
-			if ctx.Err() != nil || err != nil || !from.same(c.lie) {
+			if ctx.Err() != nil || err != nil || !from.same(c.lie) || c.lie.waney {
 				return
 			}
 			for i, q := range f.View.Corners {
@@ -94,7 +102,7 @@ func (c *faceCorners) judge() {
 // found returns the lie with what was found; of the two ways round it takes
 // the one that is nearer to the corners so far, as one picture cannot tell.
 func (l faceLie) found(f *outline.Found) faceLie {
-	n := faceLie{at: append([]geom.Point(nil), f.View.Corners[:]...), bow: f.View.Bow, residual: f.Residual, measured: f.Residual > 0, turned: l.turned}
+	n := faceLie{at: append([]geom.Point(nil), f.View.Corners[:]...), bow: f.View.Bow, residual: f.Residual, measured: f.Residual > 0, turned: l.turned, size: l.size}
 	for i, v := range f.Confidence {
 		n.trust[i] = cornerTrust{known: true, sure: v}
 	}

@@ -66,6 +66,10 @@ func (z *faceZones) take(m faceMode) {
 // teaches.
 func (z *faceZones) kind(l photo.Label) {
 	z.hand.kind = l
+	if l == photo.Outside && z.hand.mode != modePolygon { // nothing is learned from it
+		z.take(modePaint)
+		return
+	}
 	if z.hand.mode == modeNone || z.hand.mode == modeLine {
 		z.take(modeTeach)
 		return

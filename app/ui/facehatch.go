@@ -39,7 +39,7 @@ func (o *faceOverlay) draw(dst *image.RGBA, clip image.Rectangle, at facePlace) 
 		above, row = row, above
 		j := o.cell(y, at.at.Y, at.k, m.H, m.Width)
 		for i, col := range cols {
-			row[i] = photo.Outside
+			row[i] = beside
 			if j >= 0 && col >= 0 {
 				row[i] = m.Pix[j*m.W+col]
 			}
@@ -83,10 +83,14 @@ func (o *faceOverlay) line(dst *image.RGBA, clip image.Rectangle, y int, at face
 	}
 	for i := 1; i < len(row); i++ {
 		l, p := row[i], pix[4*(i-1):4*i]
-		if l == photo.Outside {
+		x := clip.Min.X + i - 1
+		switch {
+		case l == beside || l == photo.Outside && o.shown <= 0:
+			continue
+		case l == photo.Outside && !edge(l, row[i-1]) && !edge(l, above[i]):
+			veil(p, x-ox, y-oy, step, thick, o.shown)
 			continue
 		}
-		x := clip.Min.X + i - 1
 		if o.shown > 0 {
 			u, v := x-ox, y-oy
 			switch {
@@ -98,7 +102,7 @@ func (o *faceOverlay) line(dst *image.RGBA, clip image.Rectangle, y int, at face
 				blend(p, 0, 0.6*o.shown)
 			}
 		}
-		if j >= 0 && !o.small {
+		if j >= 0 && !o.small && l != photo.Outside {
 			if c := o.cell(x, at.at.X, at.k, o.sure.NX, o.mask.Length); c >= 0 && o.sure.P[j*o.sure.NX+c] < unsure {
 				dot(p, x-ox, y-oy, thick)
 			}
@@ -106,8 +110,11 @@ func (o *faceOverlay) line(dst *image.RGBA, clip image.Rectangle, y int, at face
 	}
 }
 
+// beside is what lies under a pixel that shows none of the face.
+const beside photo.Label = 255
+
 // edge reports whether an outline runs between two cells.
-func edge(a, b photo.Label) bool { return a != b && b != photo.Outside }
+func edge(a, b photo.Label) bool { return a != b && a != beside && b != beside }
 
 // edgeNear reports the dark side of an outline.
 func edgeNear(row, above labelRow, i int) bool {

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/intake"
+	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
 )
@@ -18,7 +19,7 @@ type savedFace struct {
 
 // unsaved reports whether there is something that the project has not.
 func (p *facePage) unsaved() bool {
-	if !p.corners.lie.same(p.saved.lie) {
+	if !p.corners.lie.same(p.saved.lie) || p.corners.lie.waney != p.corners.used.waney {
 		return true
 	}
 	k := p.zones.work
@@ -49,7 +50,7 @@ func (p *facePage) keep(then func()) {
 		}
 		return
 	}
-	if !p.corners.lie.same(p.corners.used) || p.zones.work == nil {
+	if !p.corners.lie.same(p.corners.used) || p.corners.lie.waney != p.corners.used.waney || p.zones.work == nil {
 		p.corners.use(func() { p.keep(then) })
 		return
 	}
@@ -60,6 +61,7 @@ func (p *facePage) keep(then func()) {
 		base  model.ZoneKind
 		tones []model.Tone
 		mask  *photo.Mask
+		ring  geom.Polygon
 		sure  float64
 	}
 	sq := z.sq
@@ -70,7 +72,10 @@ func (p *facePage) keep(then func()) {
 			if r := ed.Result(); r != nil {
 				drawn.sure = min(max(r.Confidence, 0), 1)
 			}
-			drawn.zones, drawn.base, err = intake.ZonesOf(drawn.mask)
+			if drawn.ring, err = outlineOf(ed); err != nil {
+				return err
+			}
+			drawn.zones, drawn.base, err = intake.ZonesOf(intake.WithHoles(drawn.mask, drawn.ring))
 			drawn.tones = intake.TonesOf(ctx, sq, drawn.mask)
 			return err
 		},
@@ -82,7 +87,7 @@ func (p *facePage) keep(then func()) {
 			f := b.Faces[p.face-1]
 			// What was not touched keeps its zones to the point.
 			if drawn.mask != p.saved.mask || f.Open() || f.Split == nil && !byHand(&f) {
-				f.Zones, f.Base = drawn.zones, drawn.base
+				f.Zones, f.Base, f.Outline = drawn.zones, drawn.base, drawn.ring
 				f.Split = nil
 			}
 			if f.Split == nil {

@@ -129,6 +129,8 @@ func (c *faceCorners) sign(r rune) bool {
 		c.snapEdges()
 	case r == 'T':
 		c.turn()
+	case r == 'W':
+		c.setWaney(!c.lie.waney)
 	default:
 		return false
 	}
@@ -152,6 +154,10 @@ func (z *faceZones) sign(r rune, shift bool) bool {
 		z.kind(photo.Flaw)
 	case r == 'U':
 		z.kind(photo.Unseen)
+	case r == 'X':
+		z.kind(photo.Outside)
+	case r == 'W':
+		z.waney()
 	case r == 'T':
 		z.take(modeTeach)
 	case r == 'B':

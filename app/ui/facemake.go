@@ -103,6 +103,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 	}
 	ctx, ends := context.WithCancel(p.ctx)
 	z.ends = ends
+	ring := lie.ring
 	z.drop()
 	z.work, z.waits = nil, nil
 	p.wait("Squaring the face and splitting heart from sap…")
@@ -113,7 +114,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 			if sq, fine, err = squares(ctx, img, lie, p.length, p.width, have); err != nil {
 				return err
 			}
-			ed, err := means.editor(ctx, sq, mask)
+			ed, err := means.editor(ctx, sq, mask, ring)
 			if err != nil {
 				return err
 			}
@@ -173,12 +174,16 @@ func squares(ctx context.Context, img image.Image, lie faceLie, length, width fl
 func (c *faceCorners) use(then func()) {
 	p := c.p
 	c.pic.settle()
-	if c.lie.same(c.used) && p.zones.work != nil {
+	if c.lie.same(c.used) && c.lie.waney == c.used.waney && p.zones.work != nil {
 		p.toZones(then)
 		return
 	}
 	if err := c.good(); err != nil {
 		p.w.say(sentence(err.Error()))
+		return
+	}
+	if c.lie.waney && c.lie.ring == nil {
+		c.traceWaney(func() { c.use(then) })
 		return
 	}
 	mask := p.oldMask()
@@ -188,7 +193,11 @@ func (c *faceCorners) use(then func()) {
 	if mask != nil && c.lie.turned != c.used.turned {
 		mask = turnedMask(mask)
 	}
+	waned := c.lie.waney || c.used.waney
 	again := func(mask *photo.Mask) {
+		if waned {
+			mask = fitted(mask, c.lie.ring)
+		}
 		c.used = c.lie
 		p.make(c.lie, mask)
 		p.toZones(then)

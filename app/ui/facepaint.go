@@ -95,6 +95,8 @@ func kindInk(l photo.Label) color.NRGBA {
 		return hex(0xE59A6C)
 	case photo.Flaw:
 		return hex(0xFF8A80)
+	case photo.Outside:
+		return hex(0x9E9E9E)
 	}
 	return hex(0xC9D6E8)
 }

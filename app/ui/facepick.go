@@ -148,10 +148,10 @@ func (p *facePicker) move(to geom.Point) {
 	p.last = to
 }
 
-// snapped brings a corner to where edges meet near it, unless snapping is off
-// or Ctrl is held.
+// snapped brings a corner to where edges meet near it, unless snapping is off,
+// Ctrl is held or the board has no straight sides.
 func (p *facePicker) snapped(at geom.Point) geom.Point {
-	if !p.c.snap || p.c.p.img == nil || p.c.p.w.surf.mods().Control {
+	if !p.c.snap || p.c.lie.waney || p.c.p.img == nil || p.c.p.w.surf.mods().Control {
 		return at
 	}
 	radius := min(max(snapUnits/p.view.scale(), 6), mostSnap)

@@ -59,7 +59,9 @@ func (p *facePicker) paint(w, h int) image.Image {
 	}
 	copy(p.out.Pix, p.ground.Pix)
 	if p.small != nil {
-		p.edges(render.NewRaster(p.out, px, p.c.p.w.faces), p.view.toRoom, 1.5)
+		r := render.NewRaster(p.out, px, p.c.p.w.faces)
+		p.edges(r, p.view.toRoom, 1.5)
+		p.outline(r, p.view.toRoom, 1.5)
 	}
 	return p.out
 }
@@ -117,6 +119,7 @@ func (p *facePicker) paintGlass(w, h int) image.Image {
 	drawPhoto(p.glass, p.c.p.img, p.small, k*px, to(geom.Point{}).Mul(px))
 	r := render.NewRaster(p.glass, px, p.c.p.w.faces)
 	p.edges(r, to, 1)
+	p.outline(r, to, 1)
 	gap := side * 0.06
 	for _, v := range []geom.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
 		two(r, render.Segment(mid.Add(v.Mul(gap)), mid.Add(v.Mul(side))), 1, hex(0xFFC83C))

@@ -194,19 +194,22 @@ func (s *faceSide) cornerText() string {
 		}
 		out = append(out, itoa(i+1)+"  "+n+": "+state)
 	}
+	if c.lie.waney {
+		out = append(out, "", waneyWords(&c.lie))
+	}
 	return strings.Join(append(out, "", lieWords(s.p.face, c.lie.at)), "\n")
 }
 
 // keys lists the keys that have no button with their name on it.
 func (p *facePage) keys() string {
 	if p.step == stepCorners {
-		text := "1 to 4: corner in hand. Arrows: move it, with Shift ten times as far. + and −: zoom. 0: all of the picture. O: other face. PgDn: next face to look at."
+		text := "W: waney edges. 1 to 4: corner in hand. Arrows: move it, with Shift ten times as far. + and −: zoom. 0: all of the picture. O: other face. PgDn: next face to look at."
 		if p.w.large() {
 			text = "Enter: use the corners. C, Z: corners, zones. F: find again. E: snap edges. T: turn. Ctrl: no snapping. " + text
 		}
 		return text
 	}
-	text := "Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. Shift+H, Shift+S: all heart, all sap. Shift+U: what is suggested as not sure. O: other face. PgDn: next face to look at."
+	text := "Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. X: no wood. W: trace waney edges, or straight again. Shift+H, Shift+S: all heart, all sap. Shift+U: what is suggested as not sure. O: other face. PgDn: next face to look at."
 	if p.w.large() {
 		text = "Enter: looks right. C, Z: corners, zones. S, H, F, U: sapwood, heartwood, flaw, not sure. T, B, P, L: teach, paint, polygon, straight line. " + text
 	}

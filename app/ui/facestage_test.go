@@ -123,6 +123,20 @@ func (e *fakeEditor) Afresh(context.Context) error {
 	return e.push(fakeCall{act: "afresh"})
 }
 
+// Outline makes what lies beyond the ring no wood.
+func (e *fakeEditor) Outline(_ context.Context, ring geom.Polygon) error {
+	if err := e.push(fakeCall{act: "outline", points: ring}); err != nil {
+		return err
+	}
+	m := e.Mask()
+	e.states[e.at] = fitted(m, ring)
+	return nil
+}
+func (e *fakeEditor) Ring() (geom.Polygon, bool, error) {
+	ring, err := intake.OutlineOf(e.Mask())
+	return ring, false, err
+}
+
 // faceStage is a window with the page of a face of a board of 300 x 60 mm,
 // which lies in a picture of 400 x 300 pixels, one pixel a mm, its lower left
 // corner at (50, 200).
@@ -180,8 +194,11 @@ func (s *faceStage) show(t *testing.T, img image.Image) {
 			v.Corners[0].X++
 			return &outline.Found{View: v, Confidence: [4]float64{0.9, 0.9, 0.9, 0.2}, Residual: 0.3}, nil
 		},
-		editor: func(_ context.Context, sq *photo.Squared, m *photo.Mask) (faceEditor, error) {
+		editor: func(_ context.Context, sq *photo.Squared, m *photo.Mask, ring geom.Polygon) (faceEditor, error) {
 			s.ed = newFakeEditor(sq.Length, sq.Width)
+			if ring != nil {
+				s.ed.states[0] = fitted(s.ed.states[0], ring)
+			}
 			if m != nil {
 				s.ed.states[0] = m
 			}

@@ -18,6 +18,8 @@ func labelWords(l photo.Label) string {
 		return "heartwood"
 	case photo.Flaw:
 		return "flaw"
+	case photo.Outside:
+		return "no wood"
 	}
 	return "not sure"
 }
@@ -104,6 +106,9 @@ func bowedEdge(l photo.Lens, a, b geom.Point) []geom.Point {
 
 // edgeWords tell how well the edges lie, and what the lens does to them.
 func (w *Window) edgeWords(lie *faceLie, wide, high int, length, width float64) string {
+	if lie.waney {
+		return ""
+	}
 	text := "How well the edges lie is not measured here; Snap edges measures it."
 	if lie.measured {
 		text = "Edges within " + fineLen(w, math.Ceil(10*lie.residual)/10) + " of straight."

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"slices"
 
 	"heartside/app/intake"
 	"heartside/app/picture"
@@ -33,6 +34,8 @@ type faceEditor interface {
 	Suggested() float64
 	TakeSuggested() error
 	Afresh(ctx context.Context) error
+	Outline(ctx context.Context, ring geom.Polygon) error
+	Ring() (ring geom.Polygon, traced bool, err error)
 }
 
 var _ faceEditor = (*intake.Editor)(nil)
@@ -42,7 +45,9 @@ type faceMeans struct {
 	open   func(ctx context.Context, path string) (image.Image, error)
 	find   func(ctx context.Context, img image.Image, length, width float64) (*outline.Found, error)
 	refine func(ctx context.Context, img image.Image, view photo.View, length, width float64) (*outline.Found, error)
-	editor func(ctx context.Context, s *photo.Squared, mask *photo.Mask) (faceEditor, error)
+	editor func(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring geom.Polygon) (faceEditor, error)
+	waney  func(ctx context.Context, img image.Image, ask intake.Ask) (*intake.Waney, error)
+	trace  func(ctx context.Context, img image.Image, view photo.View, length, width float64) (ring geom.Polygon, sure float64, err error)
 }
 
 func realMeans() faceMeans {
@@ -57,8 +62,9 @@ func realMeans() faceMeans {
 			return img, err
 		},
 		find: outline.Find, refine: outline.Refine,
-		editor: func(ctx context.Context, s *photo.Squared, mask *photo.Mask) (faceEditor, error) {
-			e, err := intake.NewEditor(ctx, s, mask)
+		waney: intake.LayWaney, trace: intake.TraceFace,
+		editor: func(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring geom.Polygon) (faceEditor, error) {
+			e, err := intake.OpenEditor(ctx, s, mask, ring)
 			if err != nil {
 				return nil, err // no editor in an interface
 			}
@@ -72,6 +78,7 @@ type faceNow struct {
 	mask    *photo.Mask
 	result  *split.Result
 	changed intake.Change
+	waney   bool    // some of the face is no wood
 	doubted float64 // share of the face that had better be called not sure
 	touched bool
 	canRedo bool
@@ -105,7 +112,7 @@ func newFaceWork(ctx context.Context, post func(func()), ed faceEditor) *faceWor
 }
 
 func readFace(ed faceEditor) faceNow {
-	return faceNow{mask: ed.Mask(), result: ed.Result(), changed: ed.Changed(), doubted: ed.Suggested(), touched: ed.Touched(), canRedo: ed.CanRedo(), label: ed.UndoLabel()}
+	return faceNow{waney: slices.Contains(ed.Mask().Pix, photo.Outside), mask: ed.Mask(), result: ed.Result(), changed: ed.Changed(), doubted: ed.Suggested(), touched: ed.Touched(), canRedo: ed.CanRedo(), label: ed.UndoLabel()}
 }
 
 // do has an act done after those before it.

@@ -63,6 +63,7 @@ func (z *faceZones) done(err error) {
 	if err != nil {
 		z.p.w.say(sentence(err.Error()))
 	}
+	z.outlined()
 	z.canvas.renew()
 	z.p.show()
 }

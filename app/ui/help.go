@@ -25,6 +25,8 @@ func (w *Window) keysShow() {
 	body.Add(wrapped("Arrows: from cell to cell. Enter: look at the face, or choose its picture. A accept, R read again, P choose a picture, D or Del remove the photograph, N next face to look at. Esc: back to the panels; photographs are read on.", widget.MediumImportance))
 	body.Add(bold("Where a panel is arranged"))
 	body.Add(wrapped(arrangeKeys, widget.MediumImportance))
+	body.Add(bold("At the edges that match"))
+	body.Add(wrapped(matchKeys, widget.MediumImportance))
 	body.Add(bold("Pointer"))
 	body.Add(wrapped("Wheel: zoom at the pointer. Drag with the middle or right button, or with Space: move the view. While dragging a strip: Ctrl no snapping, Shift along or across only. In the panel: up or down reorders, with Ctrl swaps; sideways slides along the board, with Shift shifts along the panel. Esc drops any gesture.", widget.MediumImportance))
 	w.ask(question{title: "Keys", body: body, size: fyne.NewSize(640, 640)})

@@ -28,6 +28,9 @@ func (w *Window) turnTo(p page) {
 	if was, ok := w.page.(*arrangePage); ok && p != page(was) {
 		was.stop() // it searches no longer
 	}
+	if was, ok := w.page.(*matchPage); ok && p != page(was) {
+		was.stop()
+	}
 	shown := w.middle
 	if p != nil {
 		shown = p.content()

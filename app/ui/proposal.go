@@ -12,7 +12,6 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/cutting"
-	"heartside/layout/face"
 	"heartside/model"
 	"heartside/model/unit"
 )
@@ -38,10 +37,7 @@ func (w *Window) proposeAsk(id string) {
 // frame, and shows it. A new panel is added with its strips as one change.
 func (w *Window) proposal(n *model.Panel, fresh bool) {
 	fp := w.facePanel(n)
-	var boards []*face.Board
-	for _, b := range w.ses.Project().Boards {
-		boards = append(boards, w.ses.Board(b.ID))
-	}
+	boards := w.ses.Sound()
 	used := w.used(n.ID, "", "")
 	a, m := w.ses.Allowances(), w.ses.Machines()
 	grid := w.grid()

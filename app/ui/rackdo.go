@@ -112,7 +112,7 @@ func (w *Window) readAgain(l *rackList) {
 	if !f.Open() {
 		n, heard := w.ses.News(p)
 		c := *b
-		again := model.Face{Photo: f.Photo, Known: true, Reference: f.Reference, White: f.White, Split: &model.Split{By: model.SplitOpen}}
+		again := model.Face{Photo: f.Photo, Known: true, Reference: f.Reference, White: f.White, Grain: f.Grain, Split: &model.Split{By: model.SplitOpen}}
 		if f.Split == nil || heard && n.Job.Corners != nil {
 			again.Corners, again.Bow = f.Corners, f.Bow
 		}

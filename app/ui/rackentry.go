@@ -22,20 +22,23 @@ type entryRow struct {
 	species *speciesField
 	size    [3]*field // length, width, thickness
 	chalked *tick
-	trouble *widget.Label
+	waney   *tick // its long edges are not sawn
+
+	widthHint string
+	trouble   *widget.Label
 }
 
-// addRow begins the next board: the next letter, the wood and thickness of the
-// row before.
+// addRow begins the next board: the next letter, the wood, thickness and edges
+// of the row before.
 func (e *boardEntry) addRow() *entryRow {
 	w := e.w
 	r := &entryRow{e: e}
-	species, thickness := w.nextBoard().Species, ""
+	species, thickness, waney := w.nextBoard().Species, "", false
 	if n := len(e.rows); n > 0 {
 		if f := e.rows[n-1].species.found; f != "" {
 			species = f
 		}
-		thickness = e.rows[n-1].size[2].Text
+		thickness, waney = e.rows[n-1].size[2].Text, e.rows[n-1].waney.Checked
 	}
 	r.letter = w.newField(e.nextLetter(), "A")
 	r.letter.narrow = true
@@ -49,6 +52,10 @@ func (e *boardEntry) addRow() *entryRow {
 		r.size[i].follow(r.mend)
 	}
 	r.size[2].Text = thickness
+	r.widthHint = hints[1]
+	r.waney = newTick(w, "waney", waney, nil)
+	r.waney.OnChanged = func(bool) { r.edgesTicked() }
+	r.waney.enter = r.next
 	r.chalked = newTick(w, "chalked", false, r.mend)
 	r.chalked.enter = r.next
 	r.letter.follow(r.mend)
@@ -70,7 +77,7 @@ func (e *boardEntry) addRow() *entryRow {
 		field   fyne.CanvasObject
 	}{
 		{12, "Letter", r.letter}, {27, "Species", r.species.field}, {13.5, "Length" + units, r.size[0]}, {13.5, "Width" + units, r.size[1]},
-		{16, "Thickness" + units, r.size[2]}, {17, "Letter on the board", r.chalked},
+		{16, "Thickness" + units, r.size[2]}, {10, "Edges", r.waney}, {17, "Letter on the board", r.chalked},
 	} {
 		head := snug(caption(c.head))
 		line.Add(least(c.letters, container.New(stackLayout{}, head, c.field)))
@@ -79,6 +86,7 @@ func (e *boardEntry) addRow() *entryRow {
 			lay.heads = append(lay.heads, head)
 		}
 	}
+	r.edgesTicked()
 	r.box = container.New(stackLayout{}, line, r.trouble)
 	e.rows = append(e.rows, r)
 	e.table.Add(r.box)
@@ -134,8 +142,10 @@ func (r *entryRow) board() (*model.Board, *fault) {
 	if b.Length, err = r.size[0].size("length"); err != nil {
 		return nil, &fault{err, r.size[0]}
 	}
-	if b.Width, err = r.size[1].size("width"); err != nil {
-		return nil, &fault{err, r.size[1]}
+	if !r.edges(b) {
+		if b.Width, err = r.size[1].size("width"); err != nil {
+			return nil, &fault{err, r.size[1]}
+		}
 	}
 	if b.Thickness, _, err = unit.ParseThickness(r.size[2].Text, r.e.w.ses.Units()); err != nil {
 		return nil, &fault{fmt.Errorf("thickness: %w", err), r.size[2]}

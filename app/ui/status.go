@@ -88,7 +88,7 @@ func hint(w *Window, h scene.Hit) string {
 		}
 		return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag up or down: reorder, with Ctrl: swap. Drag sideways: slide along its board. R roll over, T turn, right click: more."
 	case scene.PanelPlace:
-		return "Empty place " + h.Strip + sizeOf(w, h) + ". Drop it on a board, or sweep along the board in hand. Enter lays it on board " + ses.Selected().Board + "."
+		return "Empty place " + h.Strip + sizeOf(w, h) + ". Drop it on a board, or sweep along the board in hand." + layHint(w)
 	case scene.MarkWedge:
 		return "Marked end and marked edge of strip " + ses.Number(h.Panel, h.Strip) + " meet at this corner. Filled: the side with the chalk mark is seen here; open: it is underneath."
 	case scene.PlaneArrow:
@@ -102,6 +102,9 @@ func hint(w *Window, h scene.Hit) string {
 	case scene.BeforeSide:
 		return "The panel before the last change. B closes this view."
 	case scene.BoardFace:
+		if b := ses.Project().Board(h.Board); b != nil && b.Spoiled {
+			return spoiledWords(h.Board)
+		}
 		text := "Board " + h.Board + ", " + sideName(w, h.Board, h.Face) + ", " + ses.Len(h.At1.X) + " from the marked end, " + ses.Len(h.At1.Y) + " from the marked edge."
 		if id, ok := ses.NextEmpty(ses.Selected().Panel); ok {
 			text += " Sweep along it to lay empty place " + id + "."
@@ -110,10 +113,16 @@ func hint(w *Window, h scene.Hit) string {
 	case scene.BoardEdge:
 		return "The marked edge of board " + h.Board + ". The letter is chalked on the marked end, at this edge's corner, on the face-1 side."
 	case scene.BoardStrip:
+		if h.Solid != "" {
+			return "Part " + h.Solid + " on board " + h.Board + ": " + w.cuttingText(h.Strip) + " Double click: place and size. Right click: more."
+		}
 		return "Strip " + ses.Number(h.Panel, h.Strip) + " on board " + h.Board + ". Drag to move it, with Shift: along or across only, with Ctrl: without snapping. Arrow keys: 1 mm."
 	case scene.RotateHandle:
 		return "Drag to turn the strip on its board. With Shift: whole degrees; with Ctrl: not held straight near 0°. Keys: , and . turn by 0.5°."
 	case scene.Lane:
+		if b := ses.Project().Board(h.Board); b != nil && b.Spoiled {
+			return "Board " + h.Board + " is spoiled: nothing more is cut from it. Click to take it in hand."
+		}
 		return "Board " + h.Board + ". Click to take it in hand. Strips can be dropped on it."
 	}
 	return ""
@@ -138,6 +147,15 @@ func jointHint(w *Window, h scene.Hit) string {
 		text += ", sapwood meets heartwood on " + session.Percent(j.Mismatch) + " of it"
 	}
 	return text + "."
+}
+
+// layHint says what Enter does with an empty place.
+func layHint(w *Window) string {
+	b := w.board()
+	if b == nil || b.Spoiled {
+		return ""
+	}
+	return " Enter lays it on board " + b.ID + "."
 }
 
 // sizeOf is the size of an empty place in brackets.

@@ -79,6 +79,7 @@ func (h host) others(panel string, m model.Strip, a cutting.Allowances) []geom.P
 		}
 	}
 	add("", ses.Spares())
+	add("", ses.Cuttings())
 	return out
 }
 
@@ -188,6 +189,9 @@ func (h host) Pan(at, by geom.Point) {
 func (h host) Menu(t tool.Hit, at geom.Point) {
 	s := h.s
 	m := s.w.contextMenu(t)
+	if hit := s.scene().Hit(at); hit.Solid != "" {
+		m = s.w.solidMenu(hit.Strip)
+	}
 	if m == nil || len(m.Items) == 0 {
 		return
 	}
@@ -205,5 +209,7 @@ func (h host) Open(t tool.Hit) {
 		h.s.w.act("edit-board")
 	case tool.PanelGround:
 		h.s.w.act("edit-panel")
+	case tool.BoardStrip:
+		h.s.w.cuttingAsk(t.Strip, nil) // nothing where it is no solid part's
 	}
 }

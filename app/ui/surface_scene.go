@@ -84,6 +84,11 @@ func (s *surface) stack(p *model.Project, panel, hand string) scene.Stack {
 			st.Laid = append(st.Laid, scene.Laid{Strip: &spares[i]})
 		}
 	}
+	cuttings := ses.Cuttings()
+	for i := range cuttings {
+		st.Laid = append(st.Laid, scene.Laid{Strip: &cuttings[i], Solid: ses.Number("", cuttings[i].ID)})
+	}
+	st.Spoiled = spoiledIDs(p)
 	return st
 }
 

@@ -48,6 +48,8 @@ func (t *tracer) page(p page) {
 		t.line("page face")
 	case *arrangePage:
 		t.line("page arrange")
+	case *matchPage:
+		t.line("page match")
 	default:
 		t.line("page other")
 	}

@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+
+	"heartside/model"
 )
 
 // Error is one fault of a file: where it is, what is wrong and what to do.
@@ -77,9 +79,10 @@ func (e *VersionError) Error() string {
 // Notice is a remark on a file that could be read.
 type Notice struct {
 	File  string
-	Line  int    // 0 where no line can be named
-	Field string // "" where it is about no one field
-	Text  string // what, and what to do
+	Line  int        // 0 where no line can be named
+	Field string     // "" where it is about no one field
+	Text  string     // what, and what to do
+	Rule  model.Rule // of the project that it is about, "" none
 }
 
 // String returns the notice in one line.

@@ -224,6 +224,7 @@ func (g gen) board(id string) *model.Board {
 		}
 	}
 	b.Spoiled = g.coin("spoiled")
+	b.Edges = model.Edges(g.word("edges", "", "waney", "waney-measured"))
 	return b
 }
 

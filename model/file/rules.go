@@ -165,6 +165,7 @@ func (d *decoder) notices(p *model.Project) []Notice {
 		e := r
 		field := fieldOf(model.RuleError{Board: e.Board, Panel: e.Panel, Strip: e.Strip, Part: e.Part, Set: e.Set, Where: e.Where})
 		tell(field, "%s; %s", e.Detail, e.Rule.Hint())
+		out[len(out)-1].Rule = e.Rule
 	}
 	return out
 }

@@ -47,7 +47,10 @@ func (v *boardV1) board() *model.Board {
 		Moisture: v.Moisture, Bark: model.Bark(v.Bark), Planes: model.Planes(v.Planes),
 		Shape: model.Shape(v.Shape), Wanted: model.Wanted(v.Wanted), Note: v.Note,
 		Ends:  [2]model.End{v.Ends.A.end(), v.Ends.B.end()},
-		Heart: v.Heart, Spoiled: v.Spoiled,
+		Heart: v.Heart, Spoiled: v.Spoiled, Edges: model.Edges(v.Edges),
+	}
+	if v.Edges == "sawn" {
+		b.Edges = model.EdgesSawn
 	}
 	if v.Planes == "unknown" {
 		b.Planes = model.PlanesUnknown

@@ -71,6 +71,7 @@ type boardV1 struct {
 	Log       *logV1   `key:"log"`
 	Shape     shapeV1  `key:"shape"`
 	Wanted    string   `key:"wanted" enum:"heart|sap|both"`
+	Edges     string   `key:"edges" enum:"sawn|waney|waney-measured"`
 	Faces     facesV1  `key:"faces"`
 	Ends      endsV1   `key:"ends"`
 	Note      string   `key:"note"`

@@ -37,6 +37,9 @@ func (e *emitter) board(b *model.Board) {
 	if b.Wanted != model.WantDefault {
 		e.line(4, "wanted: %s", word(string(b.Wanted)))
 	}
+	if b.Edges != model.EdgesSawn {
+		e.line(4, "edges: %s", word(string(b.Edges)))
+	}
 	if b.Note != "" {
 		e.line(4, "note: %s", word(b.Note))
 	}

@@ -31,22 +31,30 @@ func (f *Face) best(ctx context.Context, marks []uint8, worth func(q *guess, z [
 	if err != nil {
 		return nil, verdict{}, err
 	}
+	all := make([]*guess, 2*len(tried))
+	verdicts := make([]verdict, len(all))
+	err = each(ctx, len(all), func(k int) {
+		q, d := tried[k/2], draw
+		if k%2 == 1 {
+			d = drawInner
+		}
+		above, below := f.cs.of(q.m.step, lightVaries, mostStep)
+		l := d(f.c, q.llr, above, below, marks)
+		v := judge(f.c, &f.cn, f.cs, q, l, above, below)
+		z := l.mask(f.c.nx, f.c.ny)
+		if worth != nil {
+			v.score = worth(q, z, v)
+		}
+		all[k], verdicts[k] = &guess{name: q.name, p: z, shade: q.shade, inner: l.inner, margin: v.score}, v
+	})
+	if err != nil {
+		return nil, verdict{}, err
+	}
 	var out *guess
 	var at verdict
-	var all []*guess
-	for _, q := range tried {
-		above, below := f.cs.of(q.m.step, lightVaries, mostStep)
-		for _, l := range []*lines{draw(f.c, q.llr, above, below, marks), drawInner(f.c, q.llr, above, below, marks)} {
-			v := judge(f.c, &f.cn, f.cs, q, l, above, below)
-			z := l.mask(f.c.nx, f.c.ny)
-			if worth != nil {
-				v.score = worth(q, z, v)
-			}
-			drawn := &guess{name: q.name, p: z, shade: q.shade, inner: l.inner, margin: v.score}
-			all = append(all, drawn)
-			if out == nil || v.score > at.score {
-				out, at = drawn, v
-			}
+	for k, q := range all {
+		if out == nil || verdicts[k].score > at.score {
+			out, at = q, verdicts[k]
 		}
 	}
 	// How far the next answer lies behind that is truly another.
@@ -64,27 +72,26 @@ func (f *Face) best(ctx context.Context, marks []uint8, worth func(q *guess, z [
 func (f *Face) try(ctx context.Context, marks []uint8) ([]*guess, error) {
 	var out []*guess
 	starts := guesses(f.c)
-	for _, shade := range []float64{0, lightVaries} {
+	shades := []float64{0, lightVaries}
+	all := make([]*guess, len(shades)*len(starts))
+	err := each(ctx, len(all), func(k int) {
+		start := starts[k%len(starts)]
+		all[k] = &guess{name: start.name, p: slices.Clone(start.p), shade: shades[k/len(starts)]}
+		all[k].improve(f.c, marks, roundsGuess/2)
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i := range shades {
 		var kept []*guess
-		for _, start := range starts {
-			if err := ctx.Err(); err != nil {
-				return nil, err
-			}
-			q := &guess{name: start.name, p: slices.Clone(start.p), shade: shade}
-			q.improve(f.c, marks, roundsGuess/2)
+		for _, q := range all[i*len(starts):][:len(starts)] {
 			if !slices.ContainsFunc(kept, func(k *guess) bool { return alike(k.p, q.p) }) {
 				kept = append(kept, q)
 			}
 		}
-		for _, q := range kept {
-			if err := ctx.Err(); err != nil {
-				return nil, err
-			}
-			q.improve(f.c, marks, roundsGuess/2)
-		}
 		out = append(out, kept...)
 	}
-	return out, nil
+	return out, each(ctx, len(out), func(k int) { out[k].improve(f.c, marks, roundsGuess/2) })
 }
 
 // alike tells whether two fits have come to the same.

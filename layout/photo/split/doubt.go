@@ -39,7 +39,7 @@ func (r *Result) doubts() (out []Reason) {
 	if r.light > unevenLight {
 		out = append(out, UnevenLight)
 	}
-	if r.Present && r.margin < 0.5 {
+	if r.Present && r.margin < twoAnswers {
 		out = append(out, TwoAnswers)
 	}
 	if r.Present && r.v.region < 3.5 {
@@ -50,6 +50,10 @@ func (r *Result) doubts() (out []Reason) {
 	}
 	return out
 }
+
+// twoAnswers is the lead of the best answer under which the next is nearly as
+// good. An engineering choice.
+const twoAnswers = 0.5
 
 // unevenLight is how far the lightness along the board may spread, log light,
 // before it counts as uneven. An engineering choice.

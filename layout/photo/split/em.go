@@ -59,7 +59,7 @@ func (q *guess) improve(g *grid, marks []uint8, rounds int) {
 		pi := math.Min(math.Max(share/total, .02), .9)
 		l0 := .5 * math.Log(pi/(1-pi))
 		for i, v := range sm {
-			q.p[i] = 1 / (1 + math.Exp(-math.Min(math.Max(3*v+l0, -20), 20)))
+			q.p[i] = 1 / (1 + math.Exp(-min(max(3*v+l0, -20), 20)))
 		}
 	}
 	obey(q.p, marks)

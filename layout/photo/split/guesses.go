@@ -32,27 +32,13 @@ func guesses(g *grid) []*guess {
 		band(fmt.Sprint("inner", k), func(t float64) bool { return t > .5-k && t < .5+k })
 	}
 	// By colour: what lies furthest along the typical step once the light is
-	// taken off.
-	p0 := make([]float64, nx*ny)
-	m := fit(g, p0, g.w, typicalStep().scale(.7))
-	for _, dir := range []struct {
-		name string
-		v    vec3
-	}{{"light", typicalStep()}, {"hue", vec3{0, 1, 0}}} {
-		r := make([]float64, nx*ny)
-		for j := range ny {
-			y := up(j, ny)
-			for i := range nx {
-				at := j*nx + i
-				for c := range dir.v {
-					r[at] += dir.v[c] * (g.f[c][at] - m.lit[c][i] - y*m.tilt[c][i])
-				}
-			}
-		}
+	// taken off, and by hue also as it is, for light that may change along the
+	// board would take for its own what an end of sapwood adds.
+	above := func(name string, r []float64, shares ...float64) {
 		r = smooth(r, nx, ny, 3/g.dy, 24/g.dx)
 		sorted := slices.Clone(r)
 		slices.Sort(sorted)
-		for _, q := range []float64{.9, .7, .45, .2} {
+		for _, q := range shares {
 			at := sorted[min(int(q*float64(len(sorted))), len(sorted)-1)]
 			p := make([]float64, nx*ny)
 			for i, v := range r {
@@ -60,8 +46,25 @@ func guesses(g *grid) []*guess {
 					p[i] = 1
 				}
 			}
-			out = append(out, &guess{name: fmt.Sprint(dir.name, q), p: p})
+			out = append(out, &guess{name: fmt.Sprint(name, q), p: p})
 		}
 	}
+	m := fit(g, make([]float64, nx*ny), g.w, typicalStep().scale(.7))
+	left := func(v vec3) []float64 {
+		r := make([]float64, nx*ny)
+		for j := range ny {
+			y := up(j, ny)
+			for i := range nx {
+				at := j*nx + i
+				for c := range v {
+					r[at] += v[c] * (g.f[c][at] - m.lit[c][i] - y*m.tilt[c][i])
+				}
+			}
+		}
+		return r
+	}
+	above("light", left(typicalStep()), .9, .7, .45, .2)
+	above("hue", left(vec3{0, 1, 0}), .9)
+	above("raw", g.f[1], .7, .45, .2)
 	return out
 }

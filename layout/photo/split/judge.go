@@ -34,8 +34,28 @@ const (
 	leastWander = .7 // mm
 )
 
-// rareWide is what a face all but covered in sapwood must bring more. An
+// A line needs no hue where it wanders by ragged, mm, its step has evidence of
+// leastSharp and is of leastStep, log light: the blurred edge of a shadow and
+// that of a patch of light among leaves wander too, for they are ill defined.
+// mostLight is the step of lightness that shadows on one board reach, a ratio of
+// 3.6 of all three lights. Engineering choices.
+const (
+	ragged     = 1.2
+	leastSharp = 1.4
+	leastStep  = 1.5 * lightVaries
+	noHue      = .035
+	mostLight  = 2.2
+)
+
+// mostly is the share from which a face counts as mostly sapwood. An
 // engineering choice.
+const mostly = .6
+
+// rareWide is what a face with mostly sapwood must bring more: it is rarer than
+// one with mostly heartwood. How much of it is sapwood says no more of which
+// answer is right, but a dark line or two in heartwood looks like a face all but
+// covered in sapwood: whether there is any is asked with a cost that rises with
+// the share. An engineering choice.
 const rareWide = 1.0
 
 // leastInner is the least mean width of sapwood in mid-face, mm: chalk lines
@@ -62,11 +82,12 @@ func judge(g *grid, null *mat3, st *steps, q *guess, l *lines, above, below []fl
 	if l.inner {
 		above, below = below, above
 	}
+	ok := 0.0
 	var d vec3 // the mean step, sapwood less heartwood
 	for i := range nx {
 		for k, y := range [2][]int{l.top, l.bottom} {
 			j := y[i]
-			if j <= 0 || j >= ny {
+			if j <= 0 || j >= ny || l.top[i] >= l.bottom[i] {
 				continue
 			}
 			at := j*nx + i
@@ -83,6 +104,7 @@ func judge(g *grid, null *mat3, st *steps, q *guess, l *lines, above, below []fl
 			for c := range d {
 				d[c] += sign * st.ok[at] * st.d[c][at]
 			}
+			ok += st.ok[at]
 		}
 	}
 	v.sides = n / float64(nx)
@@ -130,14 +152,20 @@ func judge(g *grid, null *mat3, st *steps, q *guess, l *lines, above, below []fl
 		return v
 	}
 	v.score = v.region + v.step + fitWeight*math.Max(v.fit, 0)
-	v.score *= soft(v.hue, leastHue-(leastHue-.015)*soft(l.wander(g), leastWander, .12), .015) * soft(v.width, leastSap, .3) * soft(v.heart, leastHeart, 1)
-	// Mostly sapwood is rarer than mostly heartwood, and a dark line or two in
-	// heartwood looks like it.
-	v.score -= rareWide * math.Max(v.share-.5, 0) / .5
+	v.score *= notLight(v.hue, l.wander(g), v.step, d.norm()/(ok+1e-9)) * soft(v.width, leastSap, .3) * soft(v.heart, leastHeart, 1)
+	v.score -= rareWide * soft(v.share, mostly, .05)
 	if l.inner {
 		v.score = v.score*soft(v.width, leastInner, 1) - rareInner
 	}
 	return v
+}
+
+// notLight is how far the step across a line speaks of wood, 0 to 1, and not of
+// the edge of a shadow: by its hue, by a sharp line that wanders with the grain,
+// or by being more than light does on one board.
+func notLight(hue, wander, sharp, step float64) float64 {
+	need := leastHue - (leastHue-.015)*soft(wander, leastWander, .12) - noHue*soft(wander, ragged, .15)*soft(sharp, leastSharp, .12)*soft(step, leastStep, .08)
+	return 1 - (1-soft(hue, need, .015))*(1-soft(step, mostLight, .15))
 }
 
 // hueOf is how far a step leans towards what sapwood has beyond a change of

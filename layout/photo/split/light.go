@@ -216,19 +216,23 @@ func (m *model) nearLight(g *grid, p, w []float64) {
 func (m *model) noise(g *grid, p, w []float64, shade float64) {
 	var cov mat3
 	total := 1e-9
+	left := make([]vec3, g.nx)
 	for j := range g.ny {
-		y := up(j, g.ny)
-		for i := range g.nx {
-			at := j*g.nx + i
-			k := w[at]
-			var r vec3
-			for c := range r {
-				r[c] = g.f[c][at] - m.lit[c][i] - y*m.tilt[c][i] - p[at]*m.step[c]
-				if m.near[c] != nil {
-					r[c] -= m.near[c][at]
+		y, o := up(j, g.ny), j*g.nx
+		ps := p[o : o+g.nx]
+		for c := range m.step {
+			f, lit, tilt := g.f[c][o:o+g.nx], m.lit[c], m.tilt[c]
+			for i, v := range f {
+				left[i][c] = v - lit[i] - y*tilt[i] - ps[i]*m.step[c]
+			}
+			if m.near[c] != nil {
+				for i, v := range m.near[c][o : o+g.nx] {
+					left[i][c] -= v
 				}
 			}
-			cov.addOuter(r, k)
+		}
+		for i, k := range w[o : o+g.nx] {
+			cov.addOuter(left[i], k)
 			total += k
 		}
 	}
@@ -258,7 +262,7 @@ func (m *model) evidence(g *grid, w []float64, most float64, out []float64) {
 				}
 				l += v[c] * (f - m.lit[c][i] - y*m.tilt[c][i])
 			}
-			out[at] = math.Min(math.Max(l, -most), most) * w[at]
+			out[at] = min(max(l, -most), most) * w[at]
 		}
 	}
 }

@@ -26,9 +26,10 @@ func (m *mat3) mul(v vec3) vec3 {
 // addOuter adds k v v^T.
 func (m *mat3) addOuter(v vec3, k float64) {
 	for i := range m {
-		for j := range m[i] {
-			m[i][j] += k * v[i] * v[j]
-		}
+		kv, row := k*v[i], &m[i]
+		row[0] += kv * v[0]
+		row[1] += kv * v[1]
+		row[2] += kv * v[2]
 	}
 }
 

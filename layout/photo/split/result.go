@@ -55,7 +55,7 @@ func (f *Face) finish(ctx context.Context, q *guess, marks []uint8, strokes []St
 		return nil, err
 	}
 	r := &Result{guess: fine, lines: l, v: v, margin: q.margin}
-	r.Presence = presence(v)
+	r.Presence = presence(v) * (1 - lightAlone(v)*(1-soft(q.margin, twoAnswers, .1)))
 	r.Present = sure || r.Presence >= .5
 	t, c := f.target(fine, l, marks)
 	r.field = make([]float64, len(t))
@@ -70,12 +70,17 @@ func (f *Face) finish(ctx context.Context, q *guess, marks []uint8, strokes []St
 	return r, ctx.Err()
 }
 
+// lightAlone is how far a step is one of lightness without hue, 0 to 1: it may
+// be the edge of a shadow, the more so where another answer is as good.
+func lightAlone(v verdict) float64 { return 1 - soft(v.hue, leastHue/2, .01) }
+
 // presence is how likely there is sapwood at all.
 func presence(v verdict) float64 {
 	if v.score <= 0 {
 		return 0
 	}
-	return soft(v.score-fitWeight*math.Max(v.fit, 0), noneScore, .4)
+	dark := rareWide * (math.Max(2*v.share-1, 0) - soft(v.share, mostly, .05))
+	return soft(v.score-fitWeight*math.Max(v.fit, 0)-dark, noneScore, .4)
 }
 
 // report fills in the mask and the figures from the field.
@@ -107,7 +112,7 @@ func (r *Result) confidence() float64 {
 	case r.told || r.guess == nil:
 		return 1
 	case r.Present:
-		return math.Max(r.Presence, .5) * soft(r.margin, .1, .3) * soft(r.v.region, 2.8, .4)
+		return math.Max(r.Presence, .5) * soft(r.margin, .1, .3) * soft(r.v.region, 2.8, .4) * (1 - .65*lightAlone(r.v))
 	}
 	// No sapwood is sure where nothing comes near, and the light is even.
 	return (1 - r.Presence) * (1 - soft(r.v.region+r.v.step, 5, .5)) * (1 - .7*soft(r.light, unevenLight, .08))

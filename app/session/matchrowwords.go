@@ -1,0 +1,112 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+
+	"heartside/layout/cutting"
+	"heartside/layout/face"
+	"heartside/layout/match"
+	"heartside/model"
+)
+
+// told reads the panels as they would be.
+func (r *rowing) told(out *RowPlan, gone map[string]bool) {
+	var panels []*face.Panel
+	name := map[string]string{}
+	for i, id := range r.w.Panels {
+		q := *r.v.panels[id]
+		q.Strips = []face.Strip{out.Strips[i]}
+		name[out.Strips[i].ID] = id
+		panels = append(panels, &q)
+		read := face.ReadFull(&q)
+		for _, f := range read.Show.Flaws {
+			out.Flaws = append(out.Flaws, fmt.Sprintf("%s: a flaw shows, %s from the %s and %s from the %s.", id,
+				r.len(f.Place.Centre().X), leftOf(r.v.project.Panel(id).Role), r.len(f.Place.Centre().Y), frontOf(r.v.project.Panel(id).Role)))
+		}
+	}
+	said := map[string]bool{}
+	for i, q := range panels {
+		others := r.others(gone)
+		for k := range panels {
+			if k != i {
+				others = append(others, panels[k].Strips...)
+			}
+		}
+		w := words{sys: r.sys, role: r.v.project.Panel(q.ID).Role, wanted: q.Wanted, panel: q, solid: solidNames(r.v.project),
+			number: func(id string) string {
+				if n := name[id]; n != "" {
+					return "of " + n
+				}
+				return r.otherNumber(id)
+			}}
+		for _, x := range cutting.NewChecker(others, r.cut, r.machines).Panel(q) {
+			title, text := w.say(&x)
+			ids := slices.Clone(x.Strips)
+			slices.Sort(ids)
+			if k := string(x.Kind) + x.Why + fmtList(ids); !said[k] {
+				said[k] = true
+				out.Told = append(out.Told, title+". "+text)
+				if x.Kind == face.PartsOverlap && !slices.ContainsFunc(x.Strips, func(id string) bool { return name[id] == "" }) {
+					out.Note = r.closeNote()
+				}
+			}
+		}
+	}
+}
+
+// closeNote says why the fronts of a row lie nearer than blanks may.
+func (r *rowing) closeNote() string {
+	keeps := r.cut.Ends
+	what := "end"
+	if r.w.Across {
+		keeps, what = r.cut.Joint+r.cut.Rest, "edge"
+	}
+	return fmt.Sprintf("Between two fronts of a row there is the cut alone, or the picture would jump. The project keeps %s at each %s of a blank, so it goes on saying that these are cut from the same wood.", r.len(keeps), what)
+}
+
+// otherNumber is what is chalked on a strip of any panel, or a spare.
+func (r *rowing) otherNumber(id string) string {
+	for _, m := range r.v.project.Panels {
+		if _, ok := m.Strip(id); ok {
+			return model.StripNumber(r.v.project, m.ID, id) + " of " + m.ID
+		}
+	}
+	return model.StripNumber(r.v.project, "", id)
+}
+
+func leftOf(role model.Role) string  { _, _, left, _ := role.EdgeNames(); return left }
+func frontOf(role model.Role) string { front, _, _, _ := role.EdgeNames(); return front }
+
+// need says what the row takes of the board and what that has.
+func (r *rowing) need(g *match.Run) string {
+	along, across := "length", "width"
+	if r.w.Across {
+		along, across = across, along
+	}
+	text := fmt.Sprintf("The row takes %s of the board's %s of %s and %s of its %s of %s.", r.len(g.Need), along, r.len(g.Have), r.len(g.NeedAcross), across, r.len(g.HaveAcross))
+	if !g.Enough() {
+		var short []string
+		adjective := map[string]string{"length": " too short", "width": " too narrow"}
+		if d := g.Need - g.Have; d > 1e-6 {
+			short = append(short, r.some(d)+adjective[along])
+		}
+		if d := g.NeedAcross - g.HaveAcross; d > 1e-6 {
+			short = append(short, r.some(d)+adjective[across])
+		}
+		text = "Board " + r.w.Board + " is " + listed(short) + ". " + text
+	}
+	return text
+}
+
+// parting says what lies between two fronts.
+func (r *rowing) parting(i int, p *match.Parting) string {
+	text := fmt.Sprintf("%s and %s: %s lost to the cut for a gap of %s", r.w.Panels[i], r.w.Panels[i+1], r.len(p.Lost), r.len(p.Gap))
+	switch {
+	case p.Jump > 0.05:
+		return text + "; the picture jumps by " + r.some(p.Jump) + "."
+	case p.Waste > 0.05:
+		return text + "; " + r.some(p.Waste) + " more is cut away so that the grain runs on."
+	}
+	return text + "; the grain runs on."
+}

@@ -1,0 +1,15 @@
+package ui
+
+import "fyne.io/fyne/v2"
+
+// addJobActions lists what concerns the whole job: sets of panels, solid parts
+// and boards that are lost.
+func (w *Window) addJobActions() {
+	w.acts.add(
+		&Action{ID: "sets", Label: "Panels seen together…", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyJ)}, Hint: "Doors and drawer fronts that are judged and arranged as one face.", Can: w.hasPanel, Do: w.setsAsk},
+		&Action{ID: "parts", Label: "Solid parts…", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyL)}, Hint: "Legs, rails and breadboard ends from the same boards.", Do: w.partsAsk},
+		&Action{ID: "cut-part", Label: "Cut a part from the board in hand…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyK)}, Hint: "Lays a leg, a rail or the like where there is room on the board.", Can: w.hasBoard, Do: w.cutPart},
+		&Action{ID: "cuttings", Label: "Parts on the board in hand…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyK)}, Hint: "Move the cuttings of solid parts, or take them off the board.", Can: w.hasBoard, Do: w.cuttingsAsk},
+		&Action{ID: "spoiled", Label: "Spoiled (nothing more is cut from it)", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyX)}, Hint: "The board in hand split or is rotten; again: it is sound after all.", Can: w.hasBoard, On: w.handSpoiled, Do: w.spoil},
+	)
+}

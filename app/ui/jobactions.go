@@ -11,5 +11,6 @@ func (w *Window) addJobActions() {
 		&Action{ID: "cut-part", Label: "Cut a part from the board in hand…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyK)}, Hint: "Lays a leg, a rail or the like where there is room on the board.", Can: w.hasBoard, Do: w.cutPart},
 		&Action{ID: "cuttings", Label: "Parts on the board in hand…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyK)}, Hint: "Move the cuttings of solid parts, or take them off the board.", Can: w.hasBoard, Do: w.cuttingsAsk},
 		&Action{ID: "spoiled", Label: "Spoiled (nothing more is cut from it)", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyX)}, Hint: "The board in hand split or is rotten; again: it is sound after all.", Can: w.hasBoard, On: w.handSpoiled, Do: w.spoil},
+		&Action{ID: "mend", Label: "Replace what is lost…", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyJ)}, Hint: "The least change for the strips that were to come from spoiled boards.", Can: func() bool { return len(spoiledIDs(w.ses.Project())) > 0 }, Do: w.mendAsk},
 	)
 }

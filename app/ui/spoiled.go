@@ -1,6 +1,13 @@
 package ui
 
-import "heartside/model"
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+	"heartside/model"
+)
 
 // handSpoiled reports whether nothing more is cut from the board in hand.
 func (w *Window) handSpoiled() bool { b := w.board(); return b != nil && b.Spoiled }
@@ -43,4 +50,45 @@ func spoiledIDs(p *model.Project) []string {
 		}
 	}
 	return out
+}
+
+// mendAsk seeks the least change that replaces what lies on spoiled boards, and
+// asks before it is made.
+func (w *Window) mendAsk() {
+	m, err := w.ses.Mend()
+	if err != nil {
+		w.fail("Nothing is replaced", err)
+		return
+	}
+	w.background("Looking for wood to replace what is lost…", func() func() {
+		got, err := m.Run(w.work)
+		return func() {
+			if err != nil {
+				w.fail("Nothing is replaced", err)
+				return
+			}
+			w.mendShow(got)
+		}
+	})
+}
+
+// mendShow tells what would be replaced by what.
+func (w *Window) mendShow(got session.Mended) {
+	body := container.NewVBox()
+	for _, text := range got.Changes {
+		body.Add(wrapped(sentence(text)+".", widget.MediumImportance))
+	}
+	if len(got.Missing) > 0 {
+		body.Add(bold("Nothing is left for"))
+		for _, text := range got.Missing {
+			body.Add(wrapped("⚠ "+sentence(text)+".", widget.WarningImportance))
+		}
+	}
+	q := question{title: "Replace what is lost", body: body, plain: true, size: fyne.NewSize(560, 320)}
+	if got.Edit != nil {
+		q.yes = "Replace " + count(len(got.Changes), "strip", "strips")
+		q.do = func() error { return w.ses.Commit(got.Edit) }
+	}
+	w.ask(q)
+	w.trace.line("mend changes=%d missing=%d", len(got.Changes), len(got.Missing))
 }

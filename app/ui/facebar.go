@@ -67,7 +67,7 @@ func (p *facePage) enterButton() {
 
 func (b *faceBar) cornerTools() *fyne.Container {
 	c, p := b.p.corners, b.p
-	b.snap = newTick(p.w, b.short("Snap a dragged corner (not with Ctrl)", "Snap"), c.snap, nil)
+	b.snap = newTick(p.w, b.short("Snap (not with Ctrl)", "Snap"), c.snap, nil)
 	b.snap.OnChanged = func(on bool) {
 		c.snap = on
 		p.w.takeKeys()
@@ -79,7 +79,8 @@ func (b *faceBar) cornerTools() *fyne.Container {
 	}
 	b.snapAll = p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges)
 	return flow([]fyne.CanvasObject{
-		p.button(b.short("Find again (F)", "Find again"), c.find), b.snapAll, p.button(b.short("Turn end for end (T)", "Turn"), c.turn), b.waney, b.snap})
+		p.button(b.short("Find again (F)", "Find again"), c.find), b.snapAll, p.button(b.short("Turn end for end (T)", "Turn"), c.turn),
+		p.button(b.short("By paper (P)", "By paper"), c.paperAsk), b.waney, b.snap})
 }
 
 func (b *faceBar) zoneTools() *fyne.Container {

@@ -129,6 +129,8 @@ func (c *faceCorners) sign(r rune) bool {
 		c.snapEdges()
 	case r == 'T':
 		c.turn()
+	case r == 'P':
+		c.paperAsk()
 	case r == 'W':
 		c.setWaney(!c.lie.waney)
 	default:

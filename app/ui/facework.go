@@ -45,6 +45,7 @@ type faceMeans struct {
 	open   func(ctx context.Context, path string) (image.Image, error)
 	find   func(ctx context.Context, img image.Image, length, width float64) (*outline.Found, error)
 	refine func(ctx context.Context, img image.Image, view photo.View, length, width float64) (*outline.Found, error)
+	paper  func(ctx context.Context, img image.Image, view photo.View, paper outline.Paper, thickness float64) (paperSize, error)
 	editor func(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring geom.Polygon) (faceEditor, error)
 	waney  func(ctx context.Context, img image.Image, ask intake.Ask) (*intake.Waney, error)
 	trace  func(ctx context.Context, img image.Image, view photo.View, length, width float64) (ring geom.Polygon, sure float64, err error)
@@ -61,7 +62,7 @@ func realMeans() faceMeans {
 			img, _, err := picture.Decode(ctx, f, picture.Limits{})
 			return img, err
 		},
-		find: outline.Find, refine: outline.Refine,
+		find: outline.Find, refine: outline.Refine, paper: measurePaper,
 		waney: intake.LayWaney, trace: intake.TraceFace,
 		editor: func(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring geom.Polygon) (faceEditor, error) {
 			e, err := intake.OpenEditor(ctx, s, mask, ring)

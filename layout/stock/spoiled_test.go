@@ -202,6 +202,9 @@ func TestSpoiledSolidPart(t *testing.T) {
 // Plans on random boards, then the loss of a strip and of a board, some strips
 // sawn.
 func TestSpoiledRandomPlans(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it takes long, and longer where races are looked for")
+	}
 	for seed := range uint64(10) {
 		rng := rand.New(rand.NewPCG(seed, 5))
 		var boards []*face.Board

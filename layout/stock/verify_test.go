@@ -97,6 +97,9 @@ func verify(t *testing.T, what string, s Supply, demands []Demand, o Options, r 
 // Whatever is planned on boards with wane, sapwood and flaws on both faces,
 // beside what lies there already, stands up to cutting's checker.
 func TestPlansStandUpToTheChecker(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it takes long, and longer where races are looked for")
+	}
 	const cases = 36
 	made := 0
 	for seed := range uint64(cases) {

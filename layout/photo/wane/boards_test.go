@@ -81,6 +81,9 @@ func boardsDir() string {
 // in, and the cells take their part of what is allowed. Levels 1 to 3; others
 // are logged.
 func TestTracePhotographs(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it takes long, and longer where races are looked for")
+	}
 	seenBoards(t, boardsDir(), func(b seenBoard) {
 		r := b.img.Bounds()
 		m, lens, err := photo.View{Corners: b.corners}.FromFace(r.Dx(), r.Dy(), b.length, b.width)
@@ -118,6 +121,9 @@ func TestTracePhotographs(t *testing.T) {
 // levels 1 to 3, lie within 4 in a hundred of the width, as half of a
 // perspective may be taken for the board's shape.
 func TestFramePhotographs(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it takes long, and longer where races are looked for")
+	}
 	seenBoards(t, boardsDir(), func(b seenBoard) {
 		if os.Getenv("HEARTSIDE_BOARDS") == "" && (b.level > 3 || strings.HasSuffix(b.name, "-2.jpg")) {
 			return // they are looked at where a folder is named

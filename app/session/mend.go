@@ -53,13 +53,7 @@ func (s *Session) Mend() (*Mend, error) {
 	if !lost {
 		return nil, fmt.Errorf("no strip of a panel is still to be sawn from a spoiled board: nothing is lost")
 	}
-	for _, part := range v.project.Parts {
-		for i, at := range part.Places {
-			if b := v.boards[at.Board]; b != nil {
-				m.req.Taken = append(m.req.Taken, face.Strip{ID: fmt.Sprintf("%s %d", part.ID, i+1), Board: b, X: at.X, Y: at.Y, L: at.L, W: at.W, Angle: at.Angle, Up: 1})
-			}
-		}
-	}
+	m.req.Taken = v.cuttings
 	m.req.Spares, m.req.Allowances, m.req.Rules = v.spares, AllowancesOf(v.project.Allowances), looks.DefaultRules
 	m.req.Spoiled = func(b *face.Board) bool { return spoiled[b] }
 	return m, nil

@@ -85,7 +85,7 @@ func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 	if len(q.demands) == 0 {
 		return nil, fmt.Errorf("no panel is to be planned: tick at least one")
 	}
-	q.supply.Taken = append(append(q.supply.Taken, laidOnBoards(v.spares)...), s.Cuttings()...)
+	q.supply.Taken = append(append(q.supply.Taken, laidOnBoards(v.spares)...), v.cuttings...)
 	q.supply.Allowances, q.supply.Machines = AllowancesOf(p.Allowances), machinesOf(p)
 	return q, nil
 }
@@ -137,13 +137,13 @@ func (q *Planning) Run(ctx context.Context, told func(float64)) (Planned, error)
 func (q *Planning) words(r *stock.Result, only []stock.Only) Planned {
 	var out Planned
 	edit := model.SetPlan{Verb: "Plan strips from the boards"}
-	taken := q.project
+	taken := idsTaken(q.project)
 	for i := range r.Parts {
 		part := &r.Parts[i]
 		strips := make([]model.Strip, 0, len(part.Strips))
 		for k := range part.Strips {
 			st := part.Strips[k]
-			strips = append(strips, model.Strip{ID: freeID(taken, edit, strips, part.Demand), Board: st.Board.ID, X: st.X, Y: st.Y, L: st.L, W: st.W, Angle: st.Angle, Up: st.UpFace(), Turned: st.Turned, Stage: model.Planned})
+			strips = append(strips, model.Strip{ID: freeID(taken, part.Demand), Board: st.Board.ID, X: st.X, Y: st.Y, L: st.L, W: st.W, Angle: st.Angle, Up: st.UpFace(), Turned: st.Turned, Stage: model.Planned})
 		}
 		out.Lines = append(out.Lines, q.line(part))
 		if part.Short != nil {
@@ -183,26 +183,29 @@ func howMany(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// freeID is an id for a strip that nothing of the project has, nor the plan.
-func freeID(p *model.Project, e model.SetPlan, more []model.Strip, panel string) string {
-	used := map[string]bool{}
-	for _, list := range [][]model.Strip{p.Spares, more} {
-		for _, st := range list {
-			used[st.ID] = true
+// idsTaken are the ids of all strips of a project, kept arrangements too.
+func idsTaken(p *model.Project) map[string]bool {
+	out := map[string]bool{}
+	mark := func(list []model.Strip) {
+		for i := range list {
+			out[list[i].ID] = true
 		}
 	}
+	mark(p.Spares)
 	for _, n := range p.Panels {
-		for _, st := range n.Strips {
-			used[st.ID] = true
-		}
+		mark(n.Strips)
 	}
-	for _, x := range e.Panels {
-		for _, st := range x.Strips {
-			used[st.ID] = true
-		}
+	for _, k := range p.Kept {
+		mark(k.Strips)
 	}
+	return out
+}
+
+// freeID takes an id for a strip of a panel that nothing has yet.
+func freeID(taken map[string]bool, panel string) string {
 	for i := 1; ; i++ {
-		if id := fmt.Sprintf("%s-%d", panel, i); !used[id] {
+		if id := fmt.Sprintf("%s-%d", panel, i); !taken[id] {
+			taken[id] = true
 			return id
 		}
 	}

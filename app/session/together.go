@@ -77,7 +77,7 @@ func (s *Session) setFace(set model.Set) (*together.Face, *face.Reading) {
 	return r.face, r.read.of(r.face.Panel)
 }
 
-// lookKinds are the warnings that are about a face as it is seen.
+// lookKind reports whether a warning is about a face as it is seen.
 func lookKind(k face.WarningKind) bool {
 	return k == face.LoneStreak || k == face.Lopsided || k == face.OneSidedEdge
 }

@@ -18,7 +18,7 @@ type arrangeGallery struct {
 	box       *fyne.Container
 	scroll    *container.Scroll
 	tiles     []*arrangeTile
-	pics      *arrangePics
+	pics      *woodPics
 	at        int // which of shown is in hand
 	id        string
 	has       bool // the keys are here
@@ -30,7 +30,7 @@ type arrangeGallery struct {
 
 func newArrangeGallery(p *arrangePage) *arrangeGallery {
 	g := &arrangeGallery{p: p, id: "now"}
-	g.pics = newArrangePics(p, g.drawn)
+	g.pics = newWoodPics(p.w, p.ctx, p.gone, g.drawn)
 	g.box = container.New(tileRows{g})
 	var room *fyne.Container
 	room, g.scroll = down(g.box, nil)

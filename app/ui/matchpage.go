@@ -33,7 +33,7 @@ type matchPage struct {
 	entries   []*matchEntry
 	ways      map[string]int // by entry: which of its ways was chosen
 	hatch     bool
-	pics      *matchPics
+	pics      *woodPics
 	gallery   *matchGallery
 	side      *matchSide
 	head      *matchHead
@@ -67,7 +67,7 @@ func (w *Window) showMatch() *matchPage {
 		p.strip = s.ID
 	}
 	p.ctx, p.stop = context.WithCancel(w.work)
-	p.pics = newMatchPics(p)
+	p.pics = newWoodPics(w, p.ctx, p.gone, func() { p.gallery.drawn() })
 	p.gallery = newMatchGallery(p)
 	p.build()
 	w.turnTo(p)

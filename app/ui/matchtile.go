@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+	"image"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -9,6 +11,9 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/scene"
+	"heartside/layout/face"
 )
 
 // matchTile is a pair of the gallery: the two strips about their joint, what
@@ -79,7 +84,7 @@ func (t *matchTile) picture() {
 	}
 	px := float32(max(t.g.p.w.surf.pixels, 1))
 	room := t.room(t.box.Size().Width)
-	img := t.g.p.pics.of(t.i, t.e.m.Pair, int(room.Width*px), int(room.Height*px))
+	img := t.g.p.picture(t.i, t.e.m.Pair, int(room.Width*px), int(room.Height*px))
 	t.waits = img == nil
 	switch {
 	case img != nil && t.img.Image != img:
@@ -208,4 +213,12 @@ func (t *matchTile) MouseOut() {
 	t.hover = false
 	t.mark(t.i == t.g.at, t.g.has)
 	t.g.p.w.say("")
+}
+
+// picture returns the picture of two strips laid together that a tile wants,
+// nil while it is made.
+func (p *matchPage) picture(tile int, pair *face.Panel, w, h int) *image.RGBA {
+	s := sitter{panel: pair, w: w, h: h,
+		sit: scene.Sitting{Faces: p.w.faces, Theme: p.w.sceneTheme(), Hatch: p.hatch, Joints: true}}
+	return p.pics.of(tile, s, fmt.Sprint(p.w.dark()))
 }

@@ -13,15 +13,17 @@ import (
 	"heartside/layout/photo"
 )
 
-// arrangePics makes the pictures of arrangements beside the window, one after
-// the other, and keeps the latest.
-type arrangePics struct {
-	p        *arrangePage
+// woodPics makes the pictures of a gallery beside the window, one after the
+// other, and keeps the latest.
+type woodPics struct {
+	w        *Window
+	ctx      context.Context
+	gone     func() bool // the page was left; nothing is done for it then
+	ready    func()      // a picture has come
 	textures *scene.Textures
 	got      map[string]*keptPic
 	order    []string // of got, the one asked for last at the end
 	held     int      // bytes
-	ready    func()
 
 	mu   sync.Mutex
 	jobs map[int]picJob // by tile: what it wants now
@@ -43,8 +45,8 @@ type picJob struct {
 // of seeing. An engineering choice.
 const mostPics = 64 << 20
 
-func newArrangePics(p *arrangePage, ready func()) *arrangePics {
-	return &arrangePics{p: p, ready: ready, textures: scene.NewTextures(nil, nil), got: map[string]*keptPic{}, jobs: map[int]picJob{}}
+func newWoodPics(w *Window, ctx context.Context, gone func() bool, ready func()) *woodPics {
+	return &woodPics{w: w, ctx: ctx, gone: gone, ready: ready, textures: scene.NewTextures(nil, nil), got: map[string]*keptPic{}, jobs: map[int]picJob{}}
 }
 
 // woodKey tells one picture of wood from another, of the same panel.
@@ -58,8 +60,9 @@ func woodKey(p *face.Panel) string {
 	return b.String()
 }
 
-// of returns the picture a tile wants, nil while it is made.
-func (a *arrangePics) of(tile int, s sitter, look string) *image.RGBA {
+// of returns the picture a tile wants, nil while it is made. look tells apart
+// what the sitter does not say of how it is drawn.
+func (a *woodPics) of(tile int, s sitter, look string) *image.RGBA {
 	if s.w < 2 || s.h < 2 || s.panel == nil {
 		return nil
 	}
@@ -78,7 +81,7 @@ func (a *arrangePics) of(tile int, s sitter, look string) *image.RGBA {
 	for i := range s.panel.Strips {
 		if st := &s.panel.Strips[i]; st.Board != nil {
 			k := side{st.Board.ID, st.UpFace()}
-			pics[k] = a.p.w.ses.PictureAt(k.board, k.face, px)
+			pics[k] = a.w.ses.PictureAt(k.board, k.face, px)
 			fmt.Fprintf(&b, "%p", pics[k])
 		}
 	}
@@ -95,7 +98,7 @@ func (a *arrangePics) of(tile int, s sitter, look string) *image.RGBA {
 }
 
 // want has a picture made for a tile in the place of what it wanted before.
-func (a *arrangePics) want(tile int, j picJob) {
+func (a *woodPics) want(tile int, j picJob) {
 	a.mu.Lock()
 	defer a.mu.Unlock()
 	if j.key == "" || j.key == a.now {
@@ -105,36 +108,40 @@ func (a *arrangePics) want(tile int, j picJob) {
 	a.jobs[tile] = j
 	if !a.busy {
 		a.busy = true
-		go a.work(a.p.ctx)
+		go a.work()
 	}
 }
 
-// work makes what is wanted, from the first tile on.
-func (a *arrangePics) work(ctx context.Context) {
-	for {
-		a.mu.Lock()
-		tile := -1
-		for k := range a.jobs {
-			if tile < 0 || k < tile {
-				tile = k
-			}
+// next takes the job of the first tile, false where there is none.
+func (a *woodPics) next() (picJob, bool) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	tile := -1
+	for k := range a.jobs {
+		if tile < 0 || k < tile {
+			tile = k
 		}
-		if tile < 0 || ctx.Err() != nil {
-			a.busy, a.now = false, ""
-			a.mu.Unlock()
-			return
+	}
+	if tile < 0 || a.ctx.Err() != nil {
+		a.busy, a.now = false, ""
+		return picJob{}, false
+	}
+	j := a.jobs[tile]
+	a.now = j.key
+	for k := range a.jobs { // one picture does for all tiles that want it
+		if a.jobs[k].key == j.key {
+			delete(a.jobs, k)
 		}
-		j := a.jobs[tile]
-		a.now = j.key
-		for k := range a.jobs { // one picture does for all tiles that want it
-			if a.jobs[k].key == j.key {
-				delete(a.jobs, k)
-			}
-		}
-		a.mu.Unlock()
+	}
+	return j, true
+}
+
+// work makes what is wanted.
+func (a *woodPics) work() {
+	for j, ok := a.next(); ok; j, ok = a.next() {
 		img := painted(&j.s)
-		a.p.w.post(func() {
-			if !a.p.gone() {
+		a.w.post(func() {
+			if !a.gone() {
 				a.keep(j.key, img, j.s.panel)
 				a.ready()
 			}
@@ -153,7 +160,7 @@ func painted(s *sitter) (img *image.RGBA) {
 }
 
 // keep keeps a picture and lets go those longest unused.
-func (a *arrangePics) keep(key string, img *image.RGBA, p *face.Panel) {
+func (a *woodPics) keep(key string, img *image.RGBA, p *face.Panel) {
 	if a.got[key] != nil {
 		return
 	}

@@ -5,9 +5,7 @@ import (
 	"fmt"
 	"image"
 	"math"
-	"runtime"
 	"sync"
-	"sync/atomic"
 
 	"heartside/layout/geom"
 )
@@ -108,27 +106,9 @@ func (v View) FromFace(wide, high int, length, width float64) (geom.Homography, 
 	return m, lens, err
 }
 
-// mostWorkers bounds how many cores squaring takes.
-const mostWorkers = 4
-
 // warp fills the pixels, some rows at a time; no row rests on another.
 func (s *Squared) warp(ctx context.Context, from source, m warp) error {
-	var next atomic.Int64
-	var all sync.WaitGroup
-	ny := s.Pix.Rect.Dy()
-	for range min(ny, mostWorkers, runtime.GOMAXPROCS(0)) {
-		all.Go(func() {
-			for ctx.Err() == nil {
-				j := int(next.Add(1)) - 1
-				if j >= ny {
-					return
-				}
-				s.warpRow(from, &m, j)
-			}
-		})
-	}
-	all.Wait()
-	return ctx.Err()
+	return Each(ctx, s.Pix.Rect.Dy(), func(j int) { s.warpRow(from, &m, j) })
 }
 
 // warpRow fills the pixels of a row.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"heartside/layout/geom"
+	"heartside/layout/photo"
 )
 
 const (
@@ -64,7 +65,7 @@ func beamsOf(ctx context.Context, p *plane) (*beams, error) {
 	b := &beams{middle: geom.Pt(float64(p.w)/2, float64(p.h)/2), reach: int(diag) + 1}
 	b.pieces = 2*int(diag/beamStep+1) + 1
 	b.edge = make([]float32, beamTurns*(2*b.reach+1)*b.pieces)
-	if err := share(ctx, beamTurns, func(turn int) {
+	if err := photo.Each(ctx, beamTurns, func(turn int) {
 		power := make([]float32, (2*b.reach+1)*b.pieces) // mean square of a piece's slopes
 		sin, cos := math.Sincos(float64(turn) * math.Pi / beamTurns)
 		b.cos[turn], b.sin[turn] = cos, sin

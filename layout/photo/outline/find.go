@@ -77,14 +77,14 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 	}
 	s := &seeker{src: &src, base: base, length: length, width: width, fills: 1}
 	settled := make([][]candidate, len(quads))
-	if err := share(ctx, len(quads), func(i int) {
+	if err := photo.Each(ctx, len(quads), func(i int) {
 		settled[i] = s.settle(scaledBy(quads[i].c, small.factor), 1.5*small.factor)
 	}); err != nil {
 		return nil, err
 	}
 	boards := best(slices.Concat(settled...), mostFine, 2*base.factor)
 	lay := func(boards []candidate) error {
-		return share(ctx, len(boards), func(i int) {
+		return photo.Each(ctx, len(boards), func(i int) {
 			boards[i] = s.bowed(scaled{base}, boards[i], base.factor, 3, wideWindow)
 			s.weigh(scaled{base}, &boards[i], base.factor)
 		})
@@ -94,7 +94,7 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 	}
 	again := best(boards, mostReended, base.factor)
 	renewed := make([][]candidate, len(again))
-	if err := share(ctx, len(again), func(i int) { renewed[i] = s.reended(again[i]) }); err != nil {
+	if err := photo.Each(ctx, len(again), func(i int) { renewed[i] = s.reended(again[i]) }); err != nil {
 		return nil, err
 	}
 	more := slices.Concat(renewed...)
@@ -123,14 +123,14 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 func (s *seeker) choose(ctx context.Context, boards []candidate) ([]candidate, error) {
 	step := s.finest()
 	near := make([][]candidate, len(boards))
-	if err := share(ctx, len(boards), func(i int) {
+	if err := photo.Each(ctx, len(boards), func(i int) {
 		more := s.variants(s.src, boards[i].c, boards[i].bow, step, 12, narrowWindow, exactSpread)
 		near[i] = more[:min(len(more), 4)]
 	}); err != nil {
 		return nil, err
 	}
 	all := best(slices.Concat(near...), 3*mostFine, 1.5*step)
-	if err := share(ctx, len(all), func(i int) {
+	if err := photo.Each(ctx, len(all), func(i int) {
 		c := &all[i]
 		*c = s.bowed(s.src, *c, step, 2, narrowWindow)
 		if math.IsInf(c.score, -1) {

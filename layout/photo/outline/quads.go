@@ -76,12 +76,12 @@ func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int)
 	scale := float64(base.w) / want.w
 	pairs := b.pairs(want, manyPairs)
 	laid := make([][]pair, len(pairs))
-	if err := share(ctx, len(pairs), func(i int) { laid[i] = pairs[i].laid(base, scale, want) }); err != nil {
+	if err := photo.Each(ctx, len(pairs), func(i int) { laid[i] = pairs[i].laid(base, scale, want) }); err != nil {
 		return nil, err
 	}
 	pairs = distinctPairs(slices.Concat(laid...), mostPairs, 0.7)
 	found := make([][]quad, len(pairs))
-	if err := share(ctx, len(pairs), func(i int) {
+	if err := photo.Each(ctx, len(pairs), func(i int) {
 		p := &pairs[i]
 		ends := stripOf(base, photo.Lens{}, scale, p, want).ends(mostEnds)
 		for k, e := range ends {

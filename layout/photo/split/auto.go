@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 	"slices"
+
+	"heartside/layout/photo"
 )
 
 // Rounds of the fit. Engineering choices: nearly all guesses stand still
@@ -33,7 +35,7 @@ func (f *Face) best(ctx context.Context, marks []uint8, worth func(q *guess, z [
 	}
 	all := make([]*guess, 2*len(tried))
 	verdicts := make([]verdict, len(all))
-	err = each(ctx, len(all), func(k int) {
+	err = photo.Each(ctx, len(all), func(k int) {
 		q, d := tried[k/2], draw
 		if k%2 == 1 {
 			d = drawInner
@@ -74,7 +76,7 @@ func (f *Face) try(ctx context.Context, marks []uint8) ([]*guess, error) {
 	starts := guesses(f.c)
 	shades := []float64{0, lightVaries}
 	all := make([]*guess, len(shades)*len(starts))
-	err := each(ctx, len(all), func(k int) {
+	err := photo.Each(ctx, len(all), func(k int) {
 		start := starts[k%len(starts)]
 		all[k] = &guess{name: start.name, p: slices.Clone(start.p), shade: shades[k/len(starts)]}
 		all[k].improve(f.c, marks, roundsGuess/2)
@@ -91,7 +93,7 @@ func (f *Face) try(ctx context.Context, marks []uint8) ([]*guess, error) {
 		}
 		out = append(out, kept...)
 	}
-	return out, each(ctx, len(out), func(k int) { out[k].improve(f.c, marks, roundsGuess/2) })
+	return out, photo.Each(ctx, len(out), func(k int) { out[k].improve(f.c, marks, roundsGuess/2) })
 }
 
 // alike tells whether two fits have come to the same.

@@ -2,11 +2,9 @@ package split
 
 import (
 	"context"
-	"errors"
 	"math/rand/v2"
 	"runtime"
 	"slices"
-	"sync/atomic"
 	"testing"
 )
 
@@ -23,23 +21,6 @@ func TestNthIsThatOfTheSorted(t *testing.T) {
 				t.Fatalf("the %dth of %v is %g, want %g", k, v, got, sorted[k])
 			}
 		}
-	}
-}
-
-func TestEachDoesAllOnce(t *testing.T) {
-	var done [100]atomic.Int32
-	if err := each(context.Background(), len(done), func(i int) { done[i].Add(1) }); err != nil {
-		t.Fatal(err)
-	}
-	for i := range done {
-		if n := done[i].Load(); n != 1 {
-			t.Errorf("number %d is done %d times", i, n)
-		}
-	}
-	ctx, stop := context.WithCancel(context.Background())
-	stop()
-	if err := each(ctx, 5, func(int) { t.Error("done after the end") }); !errors.Is(err, context.Canceled) {
-		t.Errorf("ended: %v", err)
 	}
 }
 

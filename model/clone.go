@@ -63,6 +63,9 @@ func clonePolygons(list []geom.Polygon) []geom.Polygon {
 func clonePanel(n *Panel) *Panel {
 	c := *n
 	c.Points, c.Hidden, c.Strips = cloneSlice(n.Points), clonePolygons(n.Hidden), cloneStrips(n.Strips)
+	if c.Fitting = clonePtr(n.Fitting); c.Fitting != nil {
+		c.Fitting.Rows = cloneSlice(c.Fitting.Rows)
+	}
 	return &c
 }
 

@@ -13,6 +13,7 @@ func NewProject() *Project {
 		Limits:     DefaultLimits(),
 		Allowances: DefaultAllowances(),
 		Machines:   DefaultMachines(),
+		Behaviour:  DefaultBehaviour(),
 	}
 }
 
@@ -20,6 +21,9 @@ func NewProject() *Project {
 func DefaultClimate() Climate {
 	return Climate{Now: Air{RH: 45, Temp: 20}, Dry: Air{RH: 30, Temp: 20}, Wet: Air{RH: 65, Temp: 22}}
 }
+
+// DefaultBehaviour returns what is taken of the wood where nothing is said.
+func DefaultBehaviour() Behaviour { return Behaviour{SapFactor: 1, FaceDifference: 1} }
 
 // DefaultLimits returns the warning limits a new project starts with.
 func DefaultLimits() Limits { return Limits{Streak: 0.12, Mix: [2]float64{0.25, 0.60}} }

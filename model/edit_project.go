@@ -60,6 +60,16 @@ func (e SetClimate) apply(p *Project) (*Project, error) {
 	return p.with(func(q *Project) { q.Climate = e.Climate }), nil
 }
 
+// SetBehaviour changes how the wood is taken to behave.
+type SetBehaviour struct{ Behaviour Behaviour }
+
+// Label implements Edit.
+func (e SetBehaviour) Label() string { return "Change how the wood behaves" }
+
+func (e SetBehaviour) apply(p *Project) (*Project, error) {
+	return p.with(func(q *Project) { q.Behaviour = e.Behaviour }), nil
+}
+
 // SetJoined says which panels are fixed to each other.
 type SetJoined struct{ Joined []Joined }
 

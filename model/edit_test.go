@@ -25,7 +25,8 @@ func allEdits() []Edit {
 		SetLimits{Limits{0.2, [2]float64{0.3, 0.5}}},
 		SetAllowances{Allowances{Kerf: 2}},
 		SetMachines{Machines{Flatten: 250}},
-		SetClimate{Climate{Now: Air{50, 20}, Dry: Air{25, 21}, Wet: Air{70, 23}}},
+		SetClimate{Climate{Now: Air{RH: 50, Temp: 20}, Dry: Air{RH: 25, Temp: 21}, Wet: Air{RH: 70, Temp: 23, MC: 13}}},
+		SetBehaviour{Behaviour{SapFactor: 1.1, FaceDifference: 2}},
 		SetJoined{nil},
 		SetColours{[]Colours{{"cherry-black", 0, nil, &colour.Lab{L: 80, A: 4, B: 20}}}},
 		AddBoard{c},
@@ -81,7 +82,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 48 {
+	if len(seen) != 49 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }

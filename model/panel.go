@@ -18,7 +18,9 @@ type Panel struct {
 	Wanted        Wanted
 	UnwantedLimit [2]float64 // face, back; shares 0 to 1, 1 = any
 	FrontNamed    bool       // the maker has said which side is the front
-	Strips        []Strip    // front to back
+	Fitting       *Fitting   // nil: nothing said
+	Profiles      Profiles
+	Strips        []Strip // front to back
 }
 
 // Role names a panel's edges and ends on screen and paper.

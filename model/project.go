@@ -14,6 +14,7 @@ type Project struct {
 	Limits     Limits
 	Allowances Allowances
 	Machines   Machines
+	Behaviour  Behaviour
 	Boards     []*Board
 	Panels     []*Panel
 	Spares     []Strip // strips in no panel
@@ -28,6 +29,7 @@ type Project struct {
 type Air struct {
 	RH   float64 // relative humidity, per cent
 	Temp float64 // degrees C
+	MC   float64 // moisture content read on the wood, per cent; 0: what the air gives
 }
 
 // Climate is the air now and in the driest and dampest season.

@@ -50,6 +50,9 @@ const (
 	RuleCount        Rule = "count"         // 1 to 1000
 	RuleGrain        Rule = "grain"         // two points or more, finite, with a length
 	RuleColour       Rule = "colour"        // CIELAB within bounds, an age not negative
+	RuleBehaviour    Rule = "behaviour"     // a factor of 0.5 to 1.5, a difference of 0 to 10 points
+	RuleFitting      Rule = "fitting"       // rows lie on the panel, a groove is shallower than the panel is wide
+	RuleProfile      Rule = "profile"       // what is worked off an edge leaves a face and some thickness
 	RuleWanted       Rule = "wanted-not-stated"
 	RuleSameNumber   Rule = "same-number"
 	RuleSpoiled      Rule = "spoiled"
@@ -71,6 +74,12 @@ func hints(r Rule) string {
 		return "check the name, or add it first"
 	case RuleSpecies:
 		return "choose a species from the list"
+	case RuleBehaviour:
+		return "give a factor of 0.5 to 1.5, 1 where you have no evidence, and a difference of 0 to 10 points"
+	case RuleFitting:
+		return "measure the rows from the front edge of the panel, and give the groove a depth of 0 to 50 mm"
+	case RuleProfile:
+		return "give a width under half the panel and a depth under its thickness"
 	case RuleSize:
 		return "give a length above 0 and below 20000 mm"
 	case RulePlace:

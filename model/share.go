@@ -20,7 +20,7 @@ func (p *Project) with(f func(*Project)) *Project {
 // pointer and the same values beside them.
 func (p *Project) same(q *Project) bool {
 	return p.Name == q.Name && p.Units == q.Units && p.Climate == q.Climate && p.Limits == q.Limits &&
-		p.Allowances == q.Allowances && p.Machines == q.Machines &&
+		p.Allowances == q.Allowances && p.Machines == q.Machines && p.Behaviour == q.Behaviour &&
 		slices.Equal(p.Boards, q.Boards) && slices.Equal(p.Panels, q.Panels) && slices.Equal(p.Joined, q.Joined) &&
 		sameList(p.Spares, q.Spares) && sameList(p.Kept, q.Kept) && sameList(p.Colours, q.Colours) &&
 		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts)

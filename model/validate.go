@@ -102,6 +102,10 @@ func (c *checker) settings(p *Project) {
 			c.fail(RuleError{Rule: RuleClimate, Where: "climate, " + a.name,
 				Detail: fmt.Sprintf("%g per cent at %g degrees C is no indoor air", a.air.RH, a.air.Temp)})
 		}
+		if a.air.MC != 0 && !within(a.air.MC, 2, 30) {
+			c.fail(RuleError{Rule: RuleClimate, Where: "climate, " + a.name,
+				Detail: fmt.Sprintf("a moisture content of %g per cent is no reading of dry wood", a.air.MC)})
+		}
 	}
 	c.share(RuleError{Where: "limits, streak"}, p.Limits.Streak)
 	c.share(RuleError{Where: "limits, mix"}, p.Limits.Mix[0])
@@ -109,6 +113,10 @@ func (c *checker) settings(p *Project) {
 	if p.Limits.Mix[0] > p.Limits.Mix[1] {
 		c.fail(RuleError{Rule: RuleMixOrder, Where: "limits, mix",
 			Detail: fmt.Sprintf("%g comes before %g", p.Limits.Mix[0], p.Limits.Mix[1])})
+	}
+	if b := p.Behaviour; b.SapFactor != 0 && !within(b.SapFactor, 0.5, 1.5) || !within(b.FaceDifference, 0, 10) {
+		c.fail(RuleError{Rule: RuleBehaviour, Where: "behaviour",
+			Detail: fmt.Sprintf("a factor of %g for sapwood and %g points between the faces cannot be", b.SapFactor, b.FaceDifference)})
 	}
 	a, m := p.Allowances, p.Machines
 	for _, v := range []struct {

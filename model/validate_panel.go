@@ -28,7 +28,41 @@ func (c *checker) panel(n *Panel) {
 	for i, h := range n.Hidden {
 		c.polygon(RuleError{Panel: n.ID, Where: fmt.Sprintf("hidden region %d", i+1)}, h)
 	}
+	c.fitting(n)
 	c.strips(n.ID, "", n.Strips)
+}
+
+// fitting checks how a panel is built in and how its edges are worked.
+func (c *checker) fitting(n *Panel) {
+	at := RuleError{Panel: n.ID, Where: "fitting"}
+	if f := n.Fitting; f != nil {
+		c.word(at, "held", string(f.Held), "", string(HeldSlots), string(HeldGroove), string(HeldBreadboard))
+		c.word(at, "line", string(f.Line), "", string(LineFront), string(LineBack))
+		at.Rule = RuleFitting
+		for _, y := range f.Rows {
+			if !within(y, 0, n.Width) {
+				at.Detail = fmt.Sprintf("a row %g mm from the front edge misses a panel %g mm wide", y, n.Width)
+				c.fail(at)
+			}
+		}
+		if !within(f.Groove, 0, 50) {
+			at.Detail = fmt.Sprintf("a groove %g mm deep cannot be", f.Groove)
+			c.fail(at)
+		}
+	}
+	for i, name := range [4]string{"front", "back", "left", "right"} {
+		at, p := RuleError{Panel: n.ID, Where: "profiles, " + name}, n.Profiles[i]
+		c.word(at, "kind", string(p.Kind), "", string(ProfileBevel), string(ProfileRound))
+		room := n.Width / 2
+		if i > 1 {
+			room = n.Length / 2
+		}
+		if p.Kind == ProfileSquare && p != (Profile{}) || p.Kind != ProfileSquare &&
+			!(p.Across > 0 && p.Across < room && p.Down > 0 && p.Down < n.Thickness) {
+			at.Rule, at.Detail = RuleProfile, fmt.Sprintf("%g mm across and %g mm down cannot be worked here", p.Across, p.Down)
+			c.fail(at)
+		}
+	}
 }
 
 // strips checks a list of strips that share their ids.

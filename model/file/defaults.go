@@ -11,12 +11,15 @@ func (p *projectV1) defaults() {
 	p.Limits = limitsV1(l)
 	p.Allowances = allowancesV1(a)
 	p.Machines = machinesV1(m)
+	p.Behaviour = behaviourV1(model.DefaultBehaviour())
 }
 
 func (p *panelV1) defaults() {
 	p.Role, p.Shape, p.Look, p.Show = "other", "rectangle", "as-laid", "face"
 	p.UnwantedLimit = sidesV1{1, 1}
 }
+
+func (f *fittingV1) defaults() { f.Held, f.Line = "free", "middle" }
 
 func (s *stripV1) defaults() { s.Up, s.Stage = 1, "planned" }
 

@@ -53,6 +53,7 @@ func TestContract(t *testing.T) {
 		Limits:     model.Limits{Streak: 0.12, Mix: [2]float64{0.25, 0.6}},
 		Allowances: model.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25, PanelEdge: 5, AfterGlue: 1.5, Snipe: 60, FlawMargin: 10},
 		Machines:   model.Machines{Flatten: 300, Thickness: 330, Shortest: 300, Narrowest: 50},
+		Behaviour:  model.Behaviour{SapFactor: 1, FaceDifference: 1},
 		Boards: []*model.Board{{
 			ID: "A", Species: "walnut-black", Length: 2400, Width: 210, Thickness: 26, Moisture: 8.1,
 			Price: &model.Price{Amount: 12.5, Per: "board-foot"}, Bark: model.BarkFace2,

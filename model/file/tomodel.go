@@ -15,6 +15,7 @@ func (v *projectV1) project() *model.Project {
 		Limits:     model.Limits(v.Limits),
 		Allowances: model.Allowances(v.Allowances),
 		Machines:   model.Machines(v.Machines),
+		Behaviour:  model.Behaviour(v.Behaviour),
 		Spares:     stripsV1(v.Spares),
 	}
 	for i := range v.Boards {
@@ -126,6 +127,7 @@ func (v *panelV1) panel() *model.Panel {
 		UnwantedLimit: [2]float64{v.UnwantedLimit.Face, v.UnwantedLimit.Back},
 		FrontNamed:    v.FrontNamed, Strips: stripsV1(v.Strips),
 	}
+	n.Fitting, n.Profiles = v.Fitting.fitting(), v.Profiles.profiles()
 	if v.Rings != "any" {
 		n.Rings = model.Rings(v.Rings)
 	}
@@ -133,6 +135,29 @@ func (v *panelV1) panel() *model.Panel {
 		n.Hidden = append(n.Hidden, h.polygon())
 	}
 	return n
+}
+
+func (v *fittingV1) fitting() *model.Fitting {
+	if v == nil {
+		return nil
+	}
+	f := &model.Fitting{Rows: v.Rows, Groove: v.Groove}
+	if v.Held != "free" {
+		f.Held = model.Held(v.Held)
+	}
+	if v.Line != "middle" {
+		f.Line = model.FixedLine(v.Line)
+	}
+	return f
+}
+
+func (v profilesV1) profiles() (out model.Profiles) {
+	for i, p := range []*profileV1{v.Front, v.Back, v.Left, v.Right} {
+		if p != nil {
+			out[i] = model.Profile{Kind: model.ProfileKind(p.Kind), Across: p.Across, Down: p.Down}
+		}
+	}
+	return out
 }
 
 func stripsV1(list []stripV1) []model.Strip {

@@ -12,6 +12,7 @@ type projectV1 struct {
 	Limits     limitsV1     `key:"limits"`
 	Allowances allowancesV1 `key:"allowances"`
 	Machines   machinesV1   `key:"machines"`
+	Behaviour  behaviourV1  `key:"behaviour"`
 	Boards     []boardV1    `key:"boards"`
 	Panels     []panelV1    `key:"panels"`
 	Sets       []setV1      `key:"sets"`
@@ -25,6 +26,7 @@ type projectV1 struct {
 type airV1 struct {
 	RH   float64 `key:"rh"`
 	Temp float64 `key:"temp"`
+	MC   float64 `key:"mc"`
 }
 
 type climateV1 struct {
@@ -54,6 +56,11 @@ type machinesV1 struct {
 	Thickness float64 `key:"thickness"`
 	Shortest  float64 `key:"shortest"`
 	Narrowest float64 `key:"narrowest"`
+}
+
+type behaviourV1 struct {
+	SapFactor      float64 `key:"sap-factor"`
+	FaceDifference float64 `key:"face-difference"`
 }
 
 type boardV1 struct {
@@ -168,12 +175,34 @@ type panelV1 struct {
 	Wanted        string      `key:"wanted" enum:"heart|sap|both"`
 	UnwantedLimit sidesV1     `key:"unwanted-limit"`
 	FrontNamed    bool        `key:"front-named"`
+	Fitting       *fittingV1  `key:"fitting"`
+	Profiles      profilesV1  `key:"profiles"`
 	Strips        []stripV1   `key:"strips"`
 }
 
 type sidesV1 struct {
 	Face float64 `key:"face"`
 	Back float64 `key:"back"`
+}
+
+type fittingV1 struct {
+	Held   string    `key:"held" enum:"free|slots|groove|breadboard"`
+	Line   string    `key:"line" enum:"middle|front|back"`
+	Rows   []float64 `key:"rows"`
+	Groove float64   `key:"groove"`
+}
+
+type profilesV1 struct {
+	Front *profileV1 `key:"front"`
+	Back  *profileV1 `key:"back"`
+	Left  *profileV1 `key:"left"`
+	Right *profileV1 `key:"right"`
+}
+
+type profileV1 struct {
+	Kind   string  `key:"kind,required" enum:"bevel|round"`
+	Across float64 `key:"across,required"`
+	Down   float64 `key:"down,required"`
 }
 
 type stripV1 struct {

@@ -31,7 +31,13 @@ func (e *emitter) project(p *model.Project) {
 		units = "mm"
 	}
 	e.line(0, "units: %s", word(units))
-	air := func(a model.Air) string { return flow("rh", e.mm(a.RH), "temp", e.mm(a.Temp)) }
+	air := func(a model.Air) string {
+		pairs := []string{"rh", e.mm(a.RH), "temp", e.mm(a.Temp)}
+		if a.MC != 0 {
+			pairs = append(pairs, "mc", e.mm(a.MC))
+		}
+		return flow(pairs...)
+	}
 	e.line(0, "climate: %s", flow("now", air(p.Climate.Now), "dry", air(p.Climate.Dry), "wet", air(p.Climate.Wet)))
 	e.line(0, "limits: %s", flow("streak", e.fine(p.Limits.Streak),
 		"mix", "["+e.fine(p.Limits.Mix[0])+", "+e.fine(p.Limits.Mix[1])+"]"))
@@ -40,6 +46,9 @@ func (e *emitter) project(p *model.Project) {
 		"panel-edge", e.mm(a.PanelEdge), "after-glue", e.mm(a.AfterGlue), "snipe", e.mm(a.Snipe), "flaw-margin", e.mm(a.FlawMargin)))
 	e.line(0, "machines: %s", flow("flatten", e.mm(m.Flatten), "thickness", e.mm(m.Thickness),
 		"shortest", e.mm(m.Shortest), "narrowest", e.mm(m.Narrowest)))
+	if b := p.Behaviour; b != model.DefaultBehaviour() && b != (model.Behaviour{}) {
+		e.line(0, "behaviour: %s", flow("sap-factor", e.fine(b.SapFactor), "face-difference", e.fine(b.FaceDifference)))
+	}
 	if e.head(0, "boards", len(p.Boards)) {
 		for _, b := range p.Boards {
 			e.board(b)
@@ -128,7 +137,32 @@ func (e *emitter) panel(n *model.Panel) {
 	if n.FrontNamed {
 		e.line(4, "front-named: true")
 	}
+	e.fitting(n)
 	e.strips(4, "strips", n.Strips)
+}
+
+// fitting writes how a panel is built in and how its edges are worked.
+func (e *emitter) fitting(n *model.Panel) {
+	if f := n.Fitting; f != nil {
+		pairs := []string{"held", cmp.Or(string(f.Held), "free"), "line", cmp.Or(string(f.Line), "middle")}
+		if len(f.Rows) > 0 {
+			pairs = append(pairs, "rows", e.mms(f.Rows...))
+		}
+		if f.Groove != 0 {
+			pairs = append(pairs, "groove", e.mm(f.Groove))
+		}
+		e.line(4, "fitting: %s", flow(pairs...))
+	}
+	if !n.Profiles.Any() {
+		return
+	}
+	var pairs []string
+	for i, name := range [4]string{"front", "back", "left", "right"} {
+		if p := n.Profiles[i]; p != (model.Profile{}) {
+			pairs = append(pairs, name, flow("kind", string(p.Kind), "across", e.mm(p.Across), "down", e.mm(p.Down)))
+		}
+	}
+	e.line(4, "profiles: %s", flow(pairs...))
 }
 
 func (e *emitter) strips(indent int, key string, list []model.Strip) {

@@ -64,3 +64,22 @@ func TestFittingIsCopied(t *testing.T) {
 		t.Error("a copy shares its rows")
 	}
 }
+
+// Edges are known by the words of their panel's role, as the file may write
+// them.
+func TestSidesByWord(t *testing.T) {
+	for _, c := range []struct {
+		role Role
+		word string
+		want int // -1: none
+	}{
+		{RoleTop, "left", 2}, {RoleTop, "Back", 1}, {RoleSide, "top", 2}, {RoleSide, "bottom end", 3}, {RoleSide, "bottom", 3},
+		{RoleSide, "back", 1}, {RoleDoor, "hinge", 0}, {RoleDoor, "closing edge", 1}, {RoleDrawerFront, "top", 1},
+		{RoleDrawerFront, "bottom", 0}, {RoleDrawerFront, "right end", 3}, {RoleDoor, "front", 0}, {RoleOther, "hinge", -1}, {RoleTop, "", -1},
+	} {
+		got, ok := c.role.Side(c.word)
+		if ok != (c.want >= 0) || ok && got != c.want {
+			t.Errorf("%s, %q: %d %v, want %d", c.role, c.word, got, ok, c.want)
+		}
+	}
+}

@@ -28,7 +28,7 @@ func Apply(p *Project, e Edit) (*Project, error) {
 	if q == p {
 		return p, nil
 	}
-	q = settleNew(p, q)
+	q = settleRows(p, settleNew(p, q), e)
 	if err := checkStages(p, q, e); err != nil {
 		return nil, err
 	}

@@ -22,7 +22,7 @@ func allEdits() []Edit {
 	wide.W = 96
 	return []Edit{
 		SetDetails{"Hall table 2", "inch"},
-		SetLimits{Limits{0.2, [2]float64{0.3, 0.5}}},
+		SetLimits{Limits{Streak: 0.2, Mix: [2]float64{0.3, 0.5}, Cup: 6, Apart: 3}},
 		SetAllowances{Allowances{Kerf: 2}},
 		SetMachines{Machines{Flatten: 250}},
 		SetClimate{Climate{Now: Air{RH: 50, Temp: 20}, Dry: Air{RH: 25, Temp: 21}, Wet: Air{RH: 70, Temp: 23, MC: 13}}},

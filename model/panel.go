@@ -1,6 +1,10 @@
 package model
 
-import "heartside/layout/geom"
+import (
+	"strings"
+
+	"heartside/layout/geom"
+)
 
 // Panel is a glued-up panel by its finished size.
 type Panel struct {
@@ -103,6 +107,7 @@ type Strip struct {
 	Off    *[2]float64 // stock taken off face 1 and face 2, mm; nil = halves
 	Mark   string      // the number chalked on it, settled when it comes to its board
 	Planed *PlanedSap  // sap widths measured after planing, nil where not yet
+	Row    string      // of the strips laid with it to be cut in one go; "" it is cut by itself
 }
 
 // PlanedSap are the sap widths a maker measured on the planed strip, in the
@@ -123,3 +128,31 @@ const (
 	Jointed Stage = "jointed"
 	Glued   Stage = "glued"
 )
+
+// Side returns which edge or end of a panel of this role a word names: 0 the
+// front edge, 1 the back edge, 2 the left end, 3 the right end. The words of
+// the role come first, then front, back, left and right; "edge" and "end" may
+// be left out.
+func (r Role) Side(word string) (side int, ok bool) {
+	bare := func(s string) string {
+		s = strings.ToLower(strings.TrimSpace(s))
+		return strings.TrimSuffix(strings.TrimSuffix(s, " edge"), " end")
+	}
+	w := bare(word)
+	front, back, left, right := r.EdgeNames()
+	for _, names := range [2][4]string{{front, back, left, right}, {"front", "back", "left", "right"}} {
+		for i, n := range names {
+			if w != "" && w == bare(n) {
+				return i, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// SideNames returns what the front and back edge, the left and right end of a
+// panel of this role are called.
+func (r Role) SideNames() [4]string {
+	a, b, c, d := r.EdgeNames()
+	return [4]string{a, b, c, d}
+}

@@ -23,7 +23,12 @@ func Problems(p *Project) []RuleError {
 	}
 	out = append(out, sameNumbers(p)...)
 	out = append(out, fromSpoiled(p)...)
-	if p.Climate.Dry.RH > p.Climate.Wet.RH {
+	if d, w := p.Climate.Dry.MC, p.Climate.Wet.MC; d > 0 && w > 0 {
+		if d > w {
+			out = append(out, RuleError{Rule: RuleSeason, Where: "climate",
+				Detail: fmt.Sprintf("wood read in the dry season, %g per cent, is damper than in the wet one, %g per cent", d, w)})
+		}
+	} else if p.Climate.Dry.RH > p.Climate.Wet.RH {
 		out = append(out, RuleError{Rule: RuleSeason, Where: "climate",
 			Detail: fmt.Sprintf("the dry season, %g per cent, is damper than the wet one, %g per cent", p.Climate.Dry.RH, p.Climate.Wet.RH)})
 	}

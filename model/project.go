@@ -39,6 +39,30 @@ type Climate struct{ Now, Dry, Wet Air }
 type Limits struct {
 	Streak float64    // share 0 to 1
 	Mix    [2]float64 // shares 0 to 1
+	Cup    float64    // bow of a free panel, mm for each m of its width; 0 = the usual
+	Apart  float64    // difference in movement along a fixed joint, mm; 0 = the usual
+}
+
+// Usual limits of behaviour.
+const (
+	usualCup   = 4.0
+	usualApart = 2.0
+)
+
+// CupLimit returns the bow that is warned of, mm for each m of width.
+func (l Limits) CupLimit() float64 {
+	if l.Cup == 0 {
+		return usualCup
+	}
+	return l.Cup
+}
+
+// ApartLimit returns the difference in movement that is warned of, mm.
+func (l Limits) ApartLimit() float64 {
+	if l.Apart == 0 {
+		return usualApart
+	}
+	return l.Apart
 }
 
 // Allowances for working the wood, mm.

@@ -110,6 +110,14 @@ func (c *checker) settings(p *Project) {
 	c.share(RuleError{Where: "limits, streak"}, p.Limits.Streak)
 	c.share(RuleError{Where: "limits, mix"}, p.Limits.Mix[0])
 	c.share(RuleError{Where: "limits, mix"}, p.Limits.Mix[1])
+	for _, v := range []struct {
+		name string
+		mm   float64
+	}{{"limits, cup", p.Limits.Cup}, {"limits, apart", p.Limits.Apart}} {
+		if !within(v.mm, 0, 100) {
+			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: fmt.Sprintf("a limit of %g mm cannot be", v.mm)})
+		}
+	}
 	if p.Limits.Mix[0] > p.Limits.Mix[1] {
 		c.fail(RuleError{Rule: RuleMixOrder, Where: "limits, mix",
 			Detail: fmt.Sprintf("%g comes before %g", p.Limits.Mix[0], p.Limits.Mix[1])})

@@ -45,6 +45,17 @@ func Build(in Input) *Scene {
 			s.hand = b
 		}
 	}
+	if p := s.in.Panel.Panel; p != nil {
+		if r := s.in.Roll; r != nil {
+			was := *r
+			was.Was.Board = was.Was.Wood(p)
+			s.in.Roll = &was
+		}
+		s.in.Panel.Panel = p.Finished()
+	}
+	if s.in.Before != nil {
+		s.in.Before = s.in.Before.Finished()
+	}
 	s.turnToBack()
 	s.divide()
 	s.add("ground", s.drawGround)

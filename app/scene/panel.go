@@ -138,8 +138,11 @@ func (s *Scene) drawZones(c render.Canvas, z zoned, ring geom.Polygon) {
 func (s *Scene) drawFace(c render.Canvas, b *face.Board, f int, to geom.Affine, clip render.Path) {
 	scale := math.Sqrt(math.Abs(to.Det())) * s.in.Look.Pixels
 	if tex := s.in.Look.Textures; tex != nil {
-		pic := s.picture(b.ID, f, scale)
-		if img := tex.Get(b, f, pic, scale); img != nil {
+		pic, of := s.picture(b.ID, f, scale), b
+		if pic != nil {
+			of = b.Root() // a photograph shows the sawn face, however deep the hatch lies
+		}
+		if img := tex.Get(of, f, pic, scale); img != nil {
 			nx, ny := float64(img.Rect.Dx()), float64(img.Rect.Dy())
 			m := geom.Affine{A: b.Length / nx, E: -b.Width / ny, F: b.Width}
 			c.Image(img, m.Then(to), clip)

@@ -28,6 +28,7 @@ func Portrait(p *face.Panel, sit Sitting, w, h int) *image.RGBA {
 	if p == nil || !(p.Length > 0) || !(p.Width > 0) || w < 1 || h < 1 {
 		return image.NewRGBA(image.Rectangle{})
 	}
+	p = p.Finished()
 	if sit.Back {
 		p = rolledOver(p)
 	}

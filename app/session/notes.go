@@ -85,6 +85,7 @@ func (s *Session) warnings(panel string) []face.Warning {
 		return nil
 	}
 	own := append(s.view().spoiledFor(s.Panel(panel)), allWarnings(panel, r, s.fit())...)
+	own = append(own, s.behaviourWarnings(panel)...)
 	byWeight(own)
 	return s.asSeen(panel, own)
 }

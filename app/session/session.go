@@ -40,6 +40,7 @@ type Session struct {
 	levels   map[string]*gapBook   // by name of a set
 	fitted   fitted
 	fixes    fixBook
+	behaved  behaved
 	grain    *grainBook
 	taken    takeIn
 	agree    agreements
@@ -69,6 +70,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
 	s.levels = map[string]*gapBook{}
 	s.fixes, s.grain = fixBook{}, &grainBook{}
+	s.behaved = behaved{}
 	s.agree = agreements{got: map[*model.Board]*Agreement{}}
 	s.taken = takeIn{news: map[intake.Place]intake.News{}}
 	s.pics = newPictures(s)

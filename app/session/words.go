@@ -215,7 +215,10 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case BoardSpoiled:
 		title, text = w.saySpoiled(x)
 	default:
-		title = string(x.Kind)
+		var ok bool
+		if title, text, ok = w.sayBehaviour(x, where); !ok {
+			title = string(x.Kind)
+		}
 	}
 	if x.Assumed && (x.Kind == face.LoneStreak || x.Kind == face.OneSidedJoint) {
 		text += " Colours assumed: no photograph."

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/layout/wood/moisture"
 	"heartside/model"
 	"heartside/model/unit"
 )
@@ -21,7 +22,10 @@ type airForm struct {
 	units  unit.System
 	humid  [3]*field
 	warm   [3]*field
+	read   [3]*field // moisture content read on wood in that air, "" none
 	degree *widget.Label
+	places *pick
+	about  *widget.Label // on the place chosen
 }
 
 func newAirForm(w *Window, c model.Climate, units unit.System) *airForm {
@@ -29,10 +33,65 @@ func newAirForm(w *Window, c model.Climate, units unit.System) *airForm {
 	for i, air := range [3]model.Air{c.Now, c.Dry, c.Wet} {
 		f.humid[i] = w.newField(figureText(air.RH), "45")
 		f.warm[i] = w.newField(warmText(air.Temp, units), "20")
-		f.humid[i].narrow, f.warm[i].narrow = true, true
+		f.read[i] = w.newField("", "from the air")
+		if air.MC > 0 {
+			f.read[i].SetText(figureText(air.MC))
+		}
+		f.humid[i].narrow, f.warm[i].narrow, f.read[i].narrow = true, true, true
 	}
+	f.places = choice(w, airPlaces(), airPlaceWords, "")
+	f.places.changed = f.fill
+	f.about = wrapped("", widget.LowImportance)
+	f.about.Hide()
 	f.tell()
 	return f
+}
+
+// airPlaces are the ids of the places that moisture contents are known for;
+// "" is none of them.
+func airPlaces() []string {
+	out := []string{""}
+	for _, p := range moisture.Presets() {
+		if _, ok := p.Span(); ok {
+			out = append(out, p.ID)
+		}
+	}
+	return out
+}
+
+func airPlaceOf(id string) (moisture.Preset, bool) {
+	for _, p := range moisture.Presets() {
+		if p.ID == id && id != "" {
+			return p, true
+		}
+	}
+	return moisture.Preset{}, false
+}
+
+func airPlaceWords(id string) string {
+	if p, ok := airPlaceOf(id); ok {
+		return p.Name
+	}
+	return "From the figures below"
+}
+
+// fill writes the moisture contents of the place chosen, to be changed. None
+// chosen takes those away that a place gave.
+func (f *airForm) fill() {
+	p, ok := airPlaceOf(chosen(f.places, airPlaces()))
+	if !ok {
+		for _, r := range f.read {
+			r.SetText("")
+		}
+		f.about.Hide()
+		return
+	}
+	for i, v := range [3]float64{p.Usual, p.Low, p.High} {
+		f.read[i].SetText(figureText(v))
+	}
+	f.about.SetText(fmt.Sprintf("%s to %s %%, usually %s %%: %s (range: %s). %s",
+		figureText(p.Low), figureText(p.High), figureText(p.Usual), p.Source, p.RangeFlag.Text(), p.Note))
+	f.about.Show()
 }
 
 func (f *airForm) tell() {
@@ -52,13 +111,14 @@ func head(s string) *widget.Label {
 }
 
 func (f *airForm) body() fyne.CanvasObject {
-	g := container.NewGridWithColumns(3, head(""), head("humidity, %"), f.degree)
+	g := container.NewGridWithColumns(4, head(""), head("humidity, %"), f.degree, head("or wood read, %"))
 	for i, name := range [3]string{"Now", "Driest season", "Dampest season"} {
 		g.Add(named(name))
 		g.Add(f.humid[i])
 		g.Add(f.warm[i])
+		g.Add(f.read[i])
 	}
-	return container.NewVBox(wrapped("Relative humidity and temperature of the room where the piece stands, from a hygrometer. Wood follows the air.", widget.LowImportance), g)
+	return container.NewVBox(pairs(named("Usual for"), f.places), f.about, wrapped("Relative humidity and temperature of the room where the piece stands, from a hygrometer. Wood follows the air; where a meter has read wood that has long been in that air, its moisture content stands for the air.", widget.LowImportance), g)
 }
 
 // figureText prints a figure to a tenth, without a decimal where it is whole.
@@ -124,8 +184,21 @@ func (f *airForm) climate() (model.Climate, error) {
 		if air.Temp = v; v < -50 || v > 80 {
 			return out, fmt.Errorf("%s: “%s” is no temperature of a room", name, f.warm[i].Text)
 		}
+		if air.MC > 0 && f.read[i].Text == figureText(air.MC) {
+			continue
+		}
+		if air.MC, err = f.read[i].number(name + ", wood read"); err != nil {
+			return out, err
+		}
+		if air.MC != 0 && (air.MC < 2 || air.MC > 30) {
+			return out, fmt.Errorf("%s: “%s” is no reading of dry wood; write 2 to 30 %%, or nothing", name, f.read[i].Text)
+		}
 	}
-	if out.Dry.RH > out.Wet.RH {
+	if out.Dry.MC > 0 && out.Wet.MC > 0 {
+		if out.Dry.MC > out.Wet.MC {
+			return out, fmt.Errorf("wood read in the driest season, %s %%, is damper than in the dampest, %s %%: put them the other way round", figureText(out.Dry.MC), figureText(out.Wet.MC))
+		}
+	} else if out.Dry.RH > out.Wet.RH {
 		return out, fmt.Errorf("the driest season, %s %%, is damper than the dampest, %s %%: put them the other way round", figureText(out.Dry.RH), figureText(out.Wet.RH))
 	}
 	return out, nil

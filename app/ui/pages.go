@@ -121,6 +121,12 @@ func newPageButton(w *Window, text string, do func()) *pageButton {
 	return b
 }
 
+// FocusGained implements fyne.Focusable.
+func (b *pageButton) FocusGained() {
+	b.Button.FocusGained()
+	b.w.reached(b)
+}
+
 // TypedKey implements fyne.Focusable.
 func (b *pageButton) TypedKey(ev *fyne.KeyEvent) {
 	switch {

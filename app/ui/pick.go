@@ -68,6 +68,19 @@ func choice[T comparable](w *Window, values []T, say func(T) string, now T) *pic
 // chosen returns the value of a drop-down, the first where none is chosen.
 func chosen[T any](s *pick, values []T) T { return values[max(s.SelectedIndex(), 0)] }
 
+// relabel writes the texts of a drop-down anew, with a value chosen and without
+// telling anyone.
+func relabel[T comparable](s *pick, values []T, say func(T) string, now T) {
+	s.Options = s.Options[:0]
+	for _, v := range values {
+		s.Options = append(s.Options, say(v))
+		if v == now {
+			s.Selected = say(v)
+		}
+	}
+	s.Refresh()
+}
+
 // take chooses without telling anyone.
 func (s *pick) take(i int) {
 	s.Selected = s.Options[i]

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -39,16 +41,20 @@ type projectForm struct {
 	work, shop []setting
 	air        *airForm
 	streak     *field
+	sapMoves   *field
+	apart      *field    // faces, in points of moisture content
+	wood       []setting // limits of how it behaves
 	mix        [2]*field
 	now        unit.System // the lengths are shown in
 	a          model.Allowances
 	m          model.Machines
 	l          model.Limits
+	b          model.Behaviour
 }
 
 func newProjectForm(w *Window) *projectForm {
 	p := w.ses.Project()
-	f := &projectForm{w: w, a: p.Allowances, m: p.Machines, l: p.Limits, now: p.Units}
+	f := &projectForm{w: w, a: p.Allowances, m: p.Machines, l: p.Limits, b: p.Behaviour, now: p.Units}
 	a, m := &f.a, &f.m
 	ua, um := model.DefaultAllowances(), model.DefaultMachines()
 	f.name = w.newField(p.Name, "Hall table")
@@ -64,7 +70,12 @@ func newProjectForm(w *Window) *projectForm {
 		{name: "Widest to flatten", at: &m.Flatten, usual: um.Flatten}, {name: "Widest to thickness", at: &m.Thickness, usual: um.Thickness},
 		{name: "Shortest that is safe", at: &m.Shortest, usual: um.Shortest}, {name: "Narrowest that is safe", at: &m.Narrowest, usual: um.Narrowest},
 	}
-	for _, list := range [][]setting{f.work, f.shop} {
+	f.l.Cup, f.l.Apart = f.l.CupLimit(), f.l.ApartLimit()
+	f.wood = []setting{
+		{name: "Bow of a free panel, a metre of width", at: &f.l.Cup, usual: model.Limits{}.CupLimit()},
+		{name: "Joined panels part by", at: &f.l.Apart, usual: model.Limits{}.ApartLimit()},
+	}
+	for _, list := range f.lengths() {
 		for i := range list {
 			s := &list[i]
 			s.shown = *s.at
@@ -74,9 +85,13 @@ func newProjectForm(w *Window) *projectForm {
 	}
 	f.air = newAirForm(w, p.Climate, f.now)
 	f.streak = w.newField(session.Percent(f.l.Streak), "12 %")
+	f.sapMoves, f.apart = w.newField(factorText(f.b.Factor()), "1.00"), w.newField(figureText(f.b.FaceDifference), "1")
 	f.mix = [2]*field{w.newField(session.Percent(f.l.Mix[0]), "25 %"), w.newField(session.Percent(f.l.Mix[1]), "60 %")}
 	return f
 }
+
+// lengths are all settings that are lengths.
+func (f *projectForm) lengths() [][]setting { return [][]setting{f.work, f.shop, f.wood} }
 
 // convert shows all lengths in the units chosen, at once. What cannot be read
 // stays as it was typed.
@@ -85,7 +100,7 @@ func (f *projectForm) convert() {
 	if to == f.now {
 		return
 	}
-	for _, list := range [][]setting{f.work, f.shop} {
+	for _, list := range f.lengths() {
 		for i := range list {
 			s := &list[i]
 			v, err := s.in.kept(s.name, s.shown)
@@ -108,14 +123,26 @@ func (f *projectForm) body() fyne.CanvasObject {
 		bold("Allowances"), f.settings(f.work),
 		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), f.settings(f.shop),
 		bold("The air round the work"), f.air.body(),
+		bold("What is taken of the wood"),
+		wrapped("No published figures say that sapwood moves differently from heartwood in the usual cabinet woods. 1.00 takes both alike; another factor is yours.", widget.LowImportance),
+		f.rows(named("Sapwood moves, times heartwood"), besideHint(f.sapMoves, "usual 1.00"), named("Faces of a panel differ by, points"), besideHint(f.apart, "usual 1")),
 		bold("Limits of the warnings"),
 		wrapped("A streak stands alone where other unwanted wood is under the first figure. Engineering choices: no source is published for them.", widget.LowImportance),
-		f.rows(named("Lone streak, other wood under"), half(f.streak, ul.Streak), named("Even mix, from"), half(f.mix[0], ul.Mix[0]), named("Even mix, to"), half(f.mix[1], ul.Mix[1])))
+		f.rows(named("Lone streak, other wood under"), half(f.streak, ul.Streak), named("Even mix, from"), half(f.mix[0], ul.Mix[0]), named("Even mix, to"), half(f.mix[1], ul.Mix[1])),
+		f.settings(f.wood))
 }
+
+// factorText prints a factor to a hundredth.
+func factorText(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
 
 // half is a share's field with what is usual beside it.
 func half(f *field, usual float64) fyne.CanvasObject {
-	l := widget.NewLabel("usual " + session.Percent(usual))
+	return besideHint(f, "usual "+session.Percent(usual))
+}
+
+// besideHint is a field with a word on it at its side.
+func besideHint(f *field, text string) fyne.CanvasObject {
+	l := widget.NewLabel(text)
 	l.Importance = widget.LowImportance
 	return container.NewGridWithColumns(2, f, l)
 }
@@ -142,8 +169,14 @@ func (f *projectForm) settings(list []setting) fyne.CanvasObject {
 
 // keep reads the form and makes it part of the project.
 func (f *projectForm) keep() error {
-	if err := readSettings(append(append([]setting{}, f.work...), f.shop...)); err != nil {
+	if err := readSettings(slices.Concat(f.lengths()...)); err != nil {
 		return err
+	}
+	if f.l.Cup == (model.Limits{}).CupLimit() {
+		f.l.Cup = 0 // the usual one is not written down
+	}
+	if f.l.Apart == (model.Limits{}).ApartLimit() {
+		f.l.Apart = 0
 	}
 	climate, err := f.air.climate()
 	if err != nil {
@@ -161,9 +194,25 @@ func (f *projectForm) keep() error {
 			return err
 		}
 	}
+	if f.sapMoves.Text != factorText(f.b.Factor()) {
+		if f.b.SapFactor, err = f.sapMoves.number("sapwood moves"); err != nil {
+			return err
+		}
+		if f.b.SapFactor < 0.5 || f.b.SapFactor > 1.5 {
+			return fmt.Errorf("sapwood moves: “%s” is no likely factor; write 0.5 to 1.5, 1.00 where you have no evidence", f.sapMoves.Text)
+		}
+	}
+	if f.apart.Text != figureText(f.b.FaceDifference) {
+		if f.b.FaceDifference, err = f.apart.number("faces differ by"); err != nil {
+			return err
+		}
+		if f.b.FaceDifference < 0 || f.b.FaceDifference > 10 {
+			return fmt.Errorf("faces differ by: “%s” is no likely difference; write 0 to 10 points", f.apart.Text)
+		}
+	}
 	return f.w.commitAll(
 		model.SetDetails{Name: f.name.Text, Units: chosen(f.units, systems())},
-		model.SetAllowances{Allowances: f.a}, model.SetMachines{Machines: f.m}, model.SetClimate{Climate: climate}, model.SetLimits{Limits: f.l})
+		model.SetAllowances{Allowances: f.a}, model.SetMachines{Machines: f.m}, model.SetClimate{Climate: climate}, model.SetBehaviour{Behaviour: f.b}, model.SetLimits{Limits: f.l})
 }
 
 // projectAsk changes the settings of the project.

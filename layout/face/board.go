@@ -65,6 +65,17 @@ type Board struct {
 	// marked assumed in every reading made from it.
 	AssumedHeart, AssumedSap colour.Lab
 	Ageing                   *Ageing
+
+	Deep Deep   // nil: the sawn faces are all that is known
+	Sawn *Board // the board this one was planed from; nil: it is as sawn
+}
+
+// Root returns the board as sawn.
+func (b *Board) Root() *Board {
+	if b.Sawn != nil {
+		return b.Sawn
+	}
+	return b
 }
 
 // SideName names face f, 1 or 2, by the side it is of the log: "bark side" or

@@ -88,7 +88,7 @@ func (f *finished) key(p *Panel, i int, y float64) stripKey {
 	s := &p.Strips[i]
 	left := p.Left(i)
 	k := stripKey{
-		board: s.Board, planed: s.Planed, x: s.X, y: s.Y, l: s.L, w: s.W, angle: s.Angle,
+		board: s.Wood(p), planed: s.Planed, x: s.X, y: s.Y, l: s.L, w: s.W, angle: s.Angle,
 		up: s.UpFace(), turned: s.Turned, thickness: p.Thickness, wanted: p.Wanted,
 	}
 	own := geom.Rect{Max: geom.Pt(s.L, s.W)}

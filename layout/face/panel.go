@@ -16,7 +16,9 @@ type Strip struct {
 	Shift  float64
 	Pinned bool
 	Stage  Stage
+	Off    Off
 	Planed *PlanedFace // measured on the planed wood; nil: the board's zones hold
+	Row    *Row        // nil: it is cut by itself
 }
 
 // PlanedFace is what the face of a strip that shows was found to be after
@@ -52,6 +54,7 @@ type Panel struct {
 	Limit                    [2]float64 // most unwanted share on show face and back, 1 = any
 	PanelEdge                float64    // least excess wanted at each long edge, mm
 	Limits                   Limits
+	ToPlane                  float64 // of the stock to be planed off, 0 finished, 1 as sawn
 	Strips                   []Strip
 }
 

@@ -66,6 +66,9 @@ func (st *stripData) read(w *work, f *finished, s *Strip, left, at float64) {
 	st.ends = interval{}
 	st.joint[0], st.joint[1] = st.joint[0][:0], st.joint[1][:0]
 	sound := st.key.sound()
+	planedTo := *s
+	planedTo.Board = st.key.board
+	s = &planedTo
 	unwanted, judged := st.key.wanted.Unwanted()
 	for side := range st.faces {
 		fd := &st.faces[side]

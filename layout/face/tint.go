@@ -66,7 +66,7 @@ func woodsOf(b *Board, f int) woods {
 	if !own.pictured() && other.pictured() {
 		own = other
 	}
-	w := woods{board: b}
+	w := woods{board: b.Root()}
 	w.photo, w.reference = own.pictured(), own.Reference
 	measured := [2]*colour.Lab{own.Heart, own.Sap}
 	if own.Field != nil && (own.Heart == nil || own.Sap == nil) {

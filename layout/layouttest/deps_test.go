@@ -22,6 +22,11 @@ var arrows = Arrows{
 	"layout/photo/wane":     {"layout/geom", "layout/colour", "layout/photo"},
 	"layout/photo/rings":    {"layout/geom", "layout/colour", "layout/photo"},
 	"layout/wood":           {"layout/geom", "layout/photo"},
+	"layout/wood/moisture":  nil,
+	"layout/wood/movement":  {"layout/geom", "layout/wood/moisture"},
+	"layout/wood/cup":       {"layout/geom"},
+	"layout/wood/flatten":   nil,
+	"layout/colour/ageing":  {"layout/colour"},
 	"layout/face":           {"layout/geom", "layout/colour"},
 	"layout/cutting":        {"layout/geom", "layout/colour", "layout/face"},
 	"layout/arrange":        {"layout/geom", "layout/colour", "layout/face", "layout/cutting"},
@@ -37,7 +42,7 @@ var arrows = Arrows{
 	"layout/layouttest":     {"layout/geom"},
 
 	"model/unit":    nil,
-	"model/catalog": {"assets", "layout/colour", "model/unit"},
+	"model/catalog": {"assets", "layout/colour", "layout/colour/ageing", "model/unit"},
 	"model":         {"layout/geom", "layout/colour", "model/unit"},
 	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog"},
 

@@ -16,6 +16,7 @@ func TestBehaviourComesBack(t *testing.T) {
 		t.Errorf("what nobody said is written:\n%s", text)
 	}
 	p.Climate.Wet.MC = 11.5
+	p.Limits.Cup, p.Limits.Apart = 6, 1.5
 	p.Behaviour = model.Behaviour{SapFactor: 1.1, FaceDifference: 2}
 	n := *p.Panels[0]
 	n.Fitting = &model.Fitting{Held: model.HeldGroove, Line: model.LineBack, Rows: []float64{50, 400.5}, Groove: 9}
@@ -27,6 +28,7 @@ func TestBehaviourComesBack(t *testing.T) {
 	}
 	for _, want := range []string{
 		"wet: {rh: 65, temp: 22, mc: 11.5}",
+		"limits: {streak: 0.12, mix: [0.25, 0.6], cup: 6, apart: 1.5}",
 		"behaviour: {sap-factor: 1.1, face-difference: 2}",
 		"fitting: {held: groove, line: back, rows: [50, 400.5], groove: 9}",
 		"profiles: {front: {kind: bevel, across: 12, down: 8}, right: {kind: round, across: 3, down: 3}}",

@@ -166,7 +166,7 @@ func stripsV1(list []stripV1) []model.Strip {
 		v := &list[i]
 		s := model.Strip{
 			ID: v.ID, Board: v.Board, X: v.X, Y: v.Y, L: v.Length, W: v.Width, Angle: v.Angle,
-			Up: v.Up, Turned: v.Turned, Shift: v.Shift, Pinned: v.Pinned, Mark: v.Mark, Stage: model.Stage(v.Stage),
+			Up: v.Up, Turned: v.Turned, Shift: v.Shift, Pinned: v.Pinned, Mark: v.Mark, Row: v.Row, Stage: model.Stage(v.Stage),
 		}
 		if v.Off != nil {
 			s.Off = &[2]float64{v.Off.One, v.Off.Two}

@@ -38,6 +38,8 @@ type climateV1 struct {
 type limitsV1 struct {
 	Streak float64    `key:"streak"`
 	Mix    [2]float64 `key:"mix"`
+	Cup    float64    `key:"cup"`
+	Apart  float64    `key:"apart"`
 }
 
 type allowancesV1 struct {
@@ -218,6 +220,7 @@ type stripV1 struct {
 	Shift  float64   `key:"shift"`
 	Pinned bool      `key:"pinned"`
 	Mark   string    `key:"mark"`
+	Row    string    `key:"row"`
 	Stage  string    `key:"stage" enum:"planned|sawn|planed|jointed|glued"`
 	Off    *offV1    `key:"off"`
 	Planed *planedV1 `key:"planed"`

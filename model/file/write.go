@@ -39,8 +39,14 @@ func (e *emitter) project(p *model.Project) {
 		return flow(pairs...)
 	}
 	e.line(0, "climate: %s", flow("now", air(p.Climate.Now), "dry", air(p.Climate.Dry), "wet", air(p.Climate.Wet)))
-	e.line(0, "limits: %s", flow("streak", e.fine(p.Limits.Streak),
-		"mix", "["+e.fine(p.Limits.Mix[0])+", "+e.fine(p.Limits.Mix[1])+"]"))
+	limits := []string{"streak", e.fine(p.Limits.Streak), "mix", "[" + e.fine(p.Limits.Mix[0]) + ", " + e.fine(p.Limits.Mix[1]) + "]"}
+	if p.Limits.Cup != 0 {
+		limits = append(limits, "cup", e.mm(p.Limits.Cup))
+	}
+	if p.Limits.Apart != 0 {
+		limits = append(limits, "apart", e.mm(p.Limits.Apart))
+	}
+	e.line(0, "limits: %s", flow(limits...))
 	a, m := p.Allowances, p.Machines
 	e.line(0, "allowances: %s", flow("kerf", e.mm(a.Kerf), "rest", e.mm(a.Rest), "joint", e.mm(a.Joint), "ends", e.mm(a.Ends),
 		"panel-edge", e.mm(a.PanelEdge), "after-glue", e.mm(a.AfterGlue), "snipe", e.mm(a.Snipe), "flaw-margin", e.mm(a.FlawMargin)))
@@ -191,6 +197,9 @@ func (e *emitter) strip(s model.Strip) string {
 		"pinned", strconv.FormatBool(s.Pinned), "stage", cmp.Or(string(s.Stage), "planned"))
 	if s.Mark != "" {
 		pairs = append(pairs, "mark", word(s.Mark))
+	}
+	if s.Row != "" {
+		pairs = append(pairs, "row", word(s.Row))
 	}
 	if s.Off != nil {
 		pairs = append(pairs, "off", flow("1", e.mm(s.Off[0]), "2", e.mm(s.Off[1])))

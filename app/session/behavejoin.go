@@ -1,0 +1,114 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+
+	"heartside/layout/wood/movement"
+	"heartside/model"
+)
+
+// of is what the same project knows of another of its panels.
+func (b *behaving) of(panel string) *behaving {
+	return b.s.behaving(panel)
+}
+
+// meeting compares the two panels of a pair.
+func (b *behaving) meeting(j model.Joined) (*movement.Meeting, [2]*movement.Panel, error) {
+	var members [2]movement.Member
+	var panels [2]*movement.Panel
+	for k, id := range j.Panels {
+		o := b.of(id)
+		if o == nil {
+			return nil, panels, fmt.Errorf("there is no panel %s", id)
+		}
+		m, _, err := o.movement()
+		if err != nil {
+			return nil, panels, err
+		}
+		panels[k] = m
+		members[k] = movement.Member{Name: id, Panel: m, Length: o.n.Length}
+		side, named := o.n.Role.Side(j.Edges[k])
+		members[k].Grain = named && side < 2 // an edge runs along the grain, an end across it
+	}
+	m, err := movement.Join(members[0], members[1], j.How != "free", movement.DefaultJoinLimits())
+	return m, panels, err
+}
+
+// joinSection compares the panel with those it is joined to.
+func (b *behaving) joinSection() (Section, bool) {
+	out := Section{ID: "joined", Title: "Joined to other panels"}
+	for _, j := range b.p.Joined {
+		if j.Panels[0] != b.n.ID && j.Panels[1] != b.n.ID {
+			continue
+		}
+		other := j.Panels[0]
+		if other == b.n.ID {
+			other = j.Panels[1]
+		}
+		m, panels, err := b.meeting(j)
+		if err != nil {
+			out.Rows = append(out.Rows, Row{Name: capital(other), Values: []string{""}, Head: true})
+			out.Notes = append(out.Notes, capital(other)+": "+err.Error()+".")
+			continue
+		}
+		how := "fixed"
+		if j.How == "free" {
+			how = "free"
+		}
+		out.Rows = append(out.Rows,
+			Row{Name: capital(other) + ", " + how, Values: []string{"driest", "dampest"}, Head: true},
+			Row{Name: m.A.Name + " along the joint", Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
+			Row{Name: m.B.Name + " along the joint", Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
+			Row{Name: "Part by", Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})
+		out.Notes = append(out.Notes, fmt.Sprintf("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", capital(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
+		if m.Class == movement.WillSplit && m.Held {
+			out.Strong = true
+		}
+		if len(m.LetMove) > 0 && m.Class != movement.MovesAlike {
+			out.Notes = append(out.Notes, "What lets it move: "+strings.Join(m.LetMove, "; ")+".")
+		}
+		out.Notes = append(out.Notes, b.why(m, panels)...)
+		out.How = append(out.How, m.Working()...)
+		if d, err := movement.Differ(panels[0], panels[1], m.Length); err == nil {
+			out.How = append(out.How, d.Working()...)
+		}
+	}
+	if len(out.Rows) == 0 {
+		return out, false
+	}
+	return out, true
+}
+
+// why says what part of a difference sapwood and rings have.
+func (b *behaving) why(m *movement.Meeting, panels [2]*movement.Panel) []string {
+	if m.A.Grain != m.B.Grain {
+		return nil
+	}
+	d, err := movement.Differ(panels[0], panels[1], m.Length)
+	if err != nil {
+		return nil
+	}
+	greater := func(e movement.Effect) float64 {
+		if e.Dry*e.Dry > e.Wet*e.Wet {
+			return e.Dry
+		}
+		return e.Wet
+	}
+	var out []string
+	if apart := d.ShareA - d.ShareB; apart > 0.05 || apart < -0.05 {
+		out = append(out, fmt.Sprintf("%s holds %s of sapwood, %s %s: that makes %s of the difference; were sapwood to move a tenth more than heartwood, %s.",
+			capital(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(abs(greater(d.Sap))), b.s.Fine(abs(greater(d.IfOneTenth)))))
+	}
+	if abs(greater(d.Rings)) >= 0.1 {
+		out = append(out, fmt.Sprintf("How the rings lie makes %s of it.", b.s.Fine(abs(greater(d.Rings)))))
+	}
+	return out
+}
+
+func abs(v float64) float64 {
+	if v < 0 {
+		return -v
+	}
+	return v
+}

@@ -39,8 +39,9 @@ func cloneBoard(b *Board) *Board {
 func cloneFace(f Face) Face {
 	f.clonePhotograph()
 	f.Outline, f.Zones, f.Grain = cloneSlice(f.Outline), cloneZones(f.Zones), cloneLines(f.Grain)
-	// Whatever is told of a face makes it known.
-	f.Known = f.Known || f.photographed() || f.Base != "" || f.Outline != nil || f.Zones != nil || f.Grain != nil
+	// Whatever is told of its wood makes a face known. How the grain runs says
+	// nothing of heartwood and sapwood.
+	f.Known = f.Known || f.photographed() || f.Base != "" || f.Outline != nil || f.Zones != nil
 	return f
 }
 

@@ -8,8 +8,9 @@ import (
 	"heartside/layout/geom"
 )
 
-// SetGrain replaces the lines that show how the grain runs on a face. A face
-// with such lines has been looked at.
+// SetGrain replaces the lines that show how the grain runs on a face. They say
+// nothing of its heartwood and sapwood: a face that nobody has looked at for
+// these stays one.
 type SetGrain struct {
 	Board string
 	Face  int            // 1 or 2
@@ -23,10 +24,7 @@ func (e SetGrain) Label() string {
 }
 
 func (e SetGrain) apply(p *Project) (*Project, error) {
-	return p.editFace(e.Board, e.Face, func(f *Face) {
-		f.Grain = cloneLines(e.Grain)
-		f.Known = f.Known || f.Grain != nil
-	})
+	return p.editFace(e.Board, e.Face, func(f *Face) { f.Grain = cloneLines(e.Grain) })
 }
 
 func cloneLines(list [][]geom.Point) [][]geom.Point {

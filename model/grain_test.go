@@ -12,10 +12,10 @@ func TestSetGrain(t *testing.T) {
 	lines := [][]geom.Point{ring(0, 20, 900, 25, 1800, 60), ring(100, 90, 700, 80)}
 	q := must(t, p, SetGrain{"B", 2, lines, "Draw grain"})
 	f := q.Board("B").Faces[1]
-	if !f.Known || !reflect.DeepEqual(f.Grain, lines) {
+	if !reflect.DeepEqual(f.Grain, lines) {
 		t.Errorf("got %+v", f)
 	}
-	if p.Board("B").Faces[1].Known || p.Board("A").Faces[0].Grain == nil {
+	if len(p.Board("B").Faces[1].Grain) != 0 || p.Board("A").Faces[0].Grain == nil {
 		t.Error("the project before changed")
 	}
 	// Zones and the rest of the face stay.
@@ -33,10 +33,16 @@ func TestSetGrain(t *testing.T) {
 	}
 }
 
-func TestGrainMakesAFaceKnown(t *testing.T) {
-	g := cloneFace(Face{Grain: [][]geom.Point{ring(0, 20, 900, 25)}})
-	if !g.Known {
-		t.Error("lines were drawn on it, and it has not been looked at")
+// A face nobody has looked at is taken straight through from the other one.
+// Lines along its grain say nothing of its wood, so it stays one.
+func TestGrainLeavesAFaceUnknown(t *testing.T) {
+	lines := [][]geom.Point{ring(0, 20, 900, 25)}
+	if g := cloneFace(Face{Grain: lines}); g.Known {
+		t.Error("a copy with lines is called known")
+	}
+	p := must(t, table(), SetGrain{"B", 2, lines, ""})
+	if p.Board("B").Faces[1].Known != table().Board("B").Faces[1].Known {
+		t.Error("lines changed whether the face was looked at")
 	}
 }
 

@@ -62,7 +62,7 @@ func TestReadmeNamesEveryKey(t *testing.T) {
 			f := typ.Field(i)
 			key, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 			n++
-			if !hasWord(table, key) {
+			if !f.Anonymous && !hasWord(table, key) {
 				t.Errorf("%s of %s is not in the table", key, typ.Name())
 			}
 			walk(f.Type)

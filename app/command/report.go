@@ -30,6 +30,7 @@ type panelJSON struct {
 	Strips   []stripJSON   `json:"strips"`
 	Joints   []jointJSON   `json:"joints"`
 	Warnings []warningJSON `json:"warnings"`
+	behaviourJSON
 }
 
 type faceJSON struct {
@@ -159,6 +160,7 @@ func panelReport(s *session.Session, id string) panelJSON {
 			Mismatch: round(j.Mismatch, 6), Step: round(j.Step, 3),
 		})
 	}
+	out.behaviourJSON = behaviourReport(s, id)
 	for _, n := range s.Notes(id) {
 		out.Warnings = append(out.Warnings, warningReport(&n))
 	}

@@ -28,7 +28,8 @@ func Is(name string) bool {
 const usage = `heartside [PROJECT]                      open the window
 heartside check PROJECT [--json]         readings and warnings of every panel
 heartside sheet PROJECT -o FILE.pdf|FILE.png [--paper a4|letter]
-                                         write the layout sheet
+                [--pages panel,boards,fit,sources]
+                                         write the layout sheet, or some of its pages
 heartside arrange PROJECT --panel ID [--look LOOK] [--spares] [--no-roll] [--no-turn]
                   [--seconds S] [--seed N] [-o OUT.yaml] [--json]
                                          the best orders of a panel's strips

@@ -1,9 +1,6 @@
 package command
 
-import (
-	"heartside/app/session"
-	"heartside/model"
-)
+import "heartside/app/session"
 
 type setJSON struct {
 	Name     string    `json:"name"`
@@ -29,7 +26,7 @@ type gapJSON struct {
 
 func setReport(r session.SetReading) setJSON {
 	out := setJSON{
-		Name: r.Set.Name, Panels: r.Set.Panels, Together: r.Apart == "" && r.Set.Way == model.Beside,
+		Name: r.Set.Name, Panels: r.Set.Panels, Together: r.Apart == "",
 		Light: round(r.Light.Value, 6), Unwanted: round(r.Unwanted.Value, 6),
 		Coverage: round(r.Coverage, 6), Balance: round(r.Balance, 6), Gaps: []gapJSON{},
 	}

@@ -12,7 +12,7 @@ import (
 
 // writeSheet writes the layout sheet of a project.
 func writeSheet(args []string, out io.Writer) (int, error) {
-	o, err := parse(args, "project", "o paper", "")
+	o, err := parse(args, "project", "o paper pages", "")
 	if err != nil {
 		return Failed, err
 	}
@@ -21,6 +21,10 @@ func writeSheet(args []string, out io.Writer) (int, error) {
 		return Failed, errors.New("no file to write: give -o FILE.pdf or -o FILE.png")
 	}
 	paper, err := sheet.ParsePaper(o.flags["paper"])
+	if err != nil {
+		return Failed, err
+	}
+	pages, err := sheet.ParsePages(o.flags["pages"])
 	if err != nil {
 		return Failed, err
 	}
@@ -33,7 +37,9 @@ func writeSheet(args []string, out io.Writer) (int, error) {
 	if err != nil {
 		return Failed, err
 	}
-	doc, err := sheet.Build(sheet.FromSession(s, time.Now().Format("2006-01-02"), paper, faces))
+	in := sheet.FromSession(s, time.Now().Format("2006-01-02"), paper, faces)
+	in.Pages = pages
+	doc, err := sheet.Build(in)
 	if err != nil {
 		return Failed, err
 	}

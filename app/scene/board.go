@@ -28,11 +28,18 @@ func (s *Scene) buildBoard() {
 	if s.spoiled(s.hand) {
 		s.add("crossed out", s.inBoard(s.drawCrossed))
 	}
+	if !s.in.Grain.On {
+		s.add("grain lines", s.inBoard(s.drawGrainLines))
+	}
 	for _, l := range s.laid() {
 		s.add("laid "+l.Panel+"/"+l.Strip.ID, s.inBoard(func(c render.Canvas) { s.drawLaid(c, l, taken) }))
 	}
 	s.add("chalk", s.inBoard(func(c render.Canvas) { s.drawLetter(c, letter, size) }))
 	s.add("ticks", s.inBoard(func(c render.Canvas) { s.drawTicks(c, ticks) }))
+	s.add("grain as read", s.inBoard(s.drawGrainRead))
+	if s.in.Grain.On {
+		s.add("grain lines", s.inBoard(s.drawGrainLines))
+	}
 	s.add("zone in hand", s.inBoard(s.drawPickedZone))
 	s.add("sketch", s.inBoard(s.drawSketch))
 	s.add("told", s.inBoard(s.drawTold))

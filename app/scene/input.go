@@ -18,6 +18,7 @@ type Input struct {
 	Pick   Pick
 	Hover  Hit
 	Lit    []Light // places of the panel that are pointed out
+	Grain  Grain
 	Sketch Sketch
 	Roll   *Roll
 	Views  Views
@@ -50,6 +51,9 @@ type Laid struct {
 	Strip *face.Strip
 	Back  bool   // of a panel that is not on screen
 	Solid string // what a cutting of a solid part is called; "" a strip
+	// Sawn is what is sawn out for it, in its own (s, t); empty: as Stack.Blank
+	// says.
+	Sawn geom.Rect
 }
 
 // Blank is what is sawn round a strip, mm.
@@ -84,10 +88,25 @@ type Sketch struct {
 	Kind    face.Kind    // of the ring or the brush
 	Centre  geom.Point   // of the brush, the face's own coordinates
 	Radius  float64      // of the brush, mm; 0 none
+	Line    []geom.Point // along the grain, being drawn, the face's own coordinates
+	Cursor  *geom.Point  // of the keys, on Face
 	Carried string       // id of the strip under way
 	Swap    string       // id of the strip that would change places with it
 	Told    string       // how the strip under way lies, written beside it
 }
+
+// Grain is how the grain runs on the faces of the board in hand.
+type Grain struct {
+	Lines [2][][]geom.Point // drawn by the maker, by face, in its own coordinates
+	Read  [2]Along          // how it is taken to run; nil: not shown
+	On    bool              // lines are being drawn
+	Face  int               // with Line: the line in hand
+	Line  int               // -1 none
+}
+
+// Along tells how the grain runs at a place of a face, degrees from the length
+// anticlockwise, and how sure that is, 0 to 1.
+type Along func(p geom.Point) (angle, sure float64)
 
 // Guide is a line that something snapped to.
 type Guide struct {

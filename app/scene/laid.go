@@ -45,7 +45,10 @@ func (s *Scene) drawLaid(c render.Canvas, l Laid, taken []geom.Rect) {
 		to := s.stripUnits(st, f)
 		ring := to.ApplyTo(geom.R(0, 0, st.L, st.W).Polygon())
 		bl := s.in.Boards.Blank
-		blank := geom.R(-bl.End, -bl.Side, st.L+bl.End, st.W+bl.Side)
+		blank := l.Sawn
+		if blank.Empty() {
+			blank = geom.R(-bl.End, -bl.Side, st.L+bl.End, st.W+bl.Side)
+		}
 		outer := to.ApplyTo(blank.Polygon())
 		if picked && bl.Kerf > 0 {
 			kerf := to.ApplyTo(blank.Inset(-bl.Kerf).Polygon())

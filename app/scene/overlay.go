@@ -95,6 +95,7 @@ func (s *Scene) drawSketch(c render.Canvas) {
 			c.Fill(render.Round(p, 2.4*s.text), ink)
 		}
 	}
+	s.drawGrainSketch(c, to)
 	if k.Radius > 0 {
 		p := render.Round(to.Apply(k.Centre), k.Radius*s.board.zoom)
 		c.Fill(p, faint(ink, 0.3))

@@ -17,8 +17,9 @@ type Sitting struct {
 	Picture  func(board string, f int, pxPerMM float64) *photo.Squared
 	Theme    Theme
 	Back     bool
-	Hatch    bool // the zones are hatched too
-	Joints   bool // the glue lines are drawn
+	Hatch    bool  // the zones are hatched too
+	Joints   bool  // the glue lines are drawn
+	Aged     Shift // nil: the colours of today
 }
 
 // Portrait makes a picture of a finished panel as large as fits into w by h
@@ -53,7 +54,18 @@ func Portrait(p *face.Panel, sit Sitting, w, h int) *image.RGBA {
 			continue
 		}
 		s.drawPlain(c, st, geom.Translate(p.Left(i), p.StripY(i)).Then(to))
+	}
+	if sit.Aged != nil {
+		s.aged(img, p, to, sit.Aged)
+	}
+	for i := range p.Strips {
+		st := &p.Strips[i]
+		if st.Board == nil {
+			continue
+		}
+		s.hatchPlain(c, st, geom.Translate(p.Left(i), p.StripY(i)).Then(to))
 		if sit.Joints && i > 0 {
+			r := geom.Polygon(to.ApplyTo(stripRect(p, i).Polygon())).Bounds()
 			c.Fill(render.Box(geom.R(r.Min.X, r.Max.Y-0.5, r.Max.X, r.Max.Y+0.5)), faint(sit.Theme.Edge, 0.6))
 		}
 	}
@@ -70,12 +82,18 @@ func (s *Scene) drawPlain(c render.Canvas, st *face.Strip, lay geom.Affine) {
 		return
 	}
 	ring := lay.ApplyTo(geom.R(0, 0, st.L, st.W).Polygon())
-	faceTo := inv.Then(lay)
-	s.drawFace(c, st.Board, up, faceTo, render.Ring(ring))
-	if !s.in.Look.Hatch {
+	s.drawFace(c, st.Board, up, inv.Then(lay), render.Ring(ring))
+}
+
+// hatchPlain hatches the zones of a strip where that is asked.
+func (s *Scene) hatchPlain(c render.Canvas, st *face.Strip, lay geom.Affine) {
+	up := st.UpFace()
+	inv, ok := st.PlaceToFace(up).Inverse()
+	if !ok || !s.in.Look.Hatch {
 		return
 	}
-	z := zonesOf(st.Board, up, faceTo)
+	ring := lay.ApplyTo(geom.R(0, 0, st.L, st.W).Polygon())
+	z := zonesOf(st.Board, up, inv.Then(lay))
 	if st.Planed != nil {
 		back, _ := st.FromPlace().Inverse()
 		z = zoned{base: st.Planed.Base, zones: st.Planed.Zones, to: back.Then(lay)}

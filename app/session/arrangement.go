@@ -14,7 +14,23 @@ type Wish struct {
 	NoTurn  bool       // no strip is turned end for end
 	Seed    uint64
 	Answers int // 0 is 5
+
+	// Whole asks for all panels of the set that Panel is seen together with, at
+	// once. Spares then stay where they are.
+	Whole  bool
+	Change Change // whether strips may change panels of the set
 }
+
+// Change says whether strips may go to another panel of a set, where the sizes
+// allow it at all.
+type Change uint8
+
+// What may change.
+const (
+	ChangeAlike Change = iota // where all strips are of one width
+	ChangeAny
+	ChangeNone
+)
 
 // LookScore is what an arrangement has against it for a look.
 type LookScore struct {
@@ -28,12 +44,14 @@ type Reason struct {
 	Points float64
 	Strips []string // ids
 	Joint  int      // the strip in front of the joint; -1 none
+	Panel  string   // of a set: the panel that Joint and all Strips are of; "" for several
 }
 
 // Arrangement is one way of laying a panel's strips.
 type Arrangement struct {
 	Panel   *face.Panel
-	Points  float64 // against it for the look asked; 0 is nothing against it
+	Panels  []*face.Panel // of a set: all its panels, in their order; Panel is the one asked about
+	Points  float64       // against it for the look asked; 0 is nothing against it
 	Looks   []LookScore
 	Reasons []Reason // the gravest first
 	After   After

@@ -39,6 +39,7 @@ type Row struct {
 type Tones struct {
 	Name  string
 	Basis string // what they rest on
+	Sap   bool   // sapwood, bare or dyed
 	At    [3]colour.Lab
 }
 
@@ -50,7 +51,7 @@ func (s *Session) Behaviour(panel string) *Behaviour {
 		return nil
 	}
 	out := &Behaviour{Panel: b.n, Air: b.airSection()}
-	for _, make := range []func() (Section, bool){b.widthSection, b.fitSection, b.joinSection, b.cupSection, b.agesSection, b.dyeSection, b.stackSection} {
+	for _, make := range []func() (Section, bool){b.widthSection, b.fitSection, b.joinSection, b.cupSection, b.agesSection, b.dyeSection, b.stackSection, b.flatSection} {
 		if sec, ok := make(); ok {
 			out.Sections = append(out.Sections, sec)
 		}

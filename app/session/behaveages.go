@@ -188,7 +188,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			curve *ageing.Curve
 			c     *ageing.Course
 		}{{"heartwood", t.heart, &sp.Heart}, {"sapwood", t.sap, &sp.Sap}} {
-			tone := Tones{Name: name + ", " + w.name, Basis: w.curve.Basis().String()}
+			tone := Tones{Name: name + ", " + w.name, Basis: w.curve.Basis().String(), Sap: w.c == &sp.Sap}
 			for i, y := range ageYears {
 				tone.At[i] = w.curve.At(y).Lab
 			}
@@ -307,7 +307,7 @@ func (b *behaving) dyeSection() (Section, bool) {
 			name += " (lighter than the sapwood: dye only darkens)"
 		}
 		row(name, m.Outlook)
-		out.Tones = append(out.Tones, Tones{Name: "Dyed to " + m.Aim.String(), Basis: "predicted", At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
+		out.Tones = append(out.Tones, Tones{Name: "Dyed to " + m.Aim.String(), Basis: "predicted", Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
 	}
 	if m, ok := plan.Steadiest(); ok {
 		out.Notes = append(out.Notes, fmt.Sprintf("Steadiest over ten years: dyed to %s.", m.Aim))

@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"heartside/layout/wood/cup"
-	"heartside/layout/wood/moisture"
 	"heartside/model"
 )
 
@@ -147,21 +146,23 @@ func (b *behaving) cupSection() (Section, bool) {
 		return Section{}, false
 	}
 	now := c.Layups[0]
-	out.Lead = fmt.Sprintf("By its rings the show face %s in the driest season and %s in the dampest.", b.bowWords(now.Dry.Smooth.Sagitta), b.bowWords(now.Wet.Smooth.Sagitta))
-	out.Rows = append(out.Rows, Row{Name: "Bow of the whole panel", Values: []string{"driest", "dampest", "wave, driest"}, Head: true})
+	out.Lead = fmt.Sprintf("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(now.Dry.Smooth.Sagitta), b.bowWords(now.Wet.Smooth.Sagitta))
+	out.Rows = append(out.Rows, Row{Name: "Bow of the whole panel", Values: []string{"driest", "dampest"}, Head: true})
 	for _, l := range c.Layups {
-		out.Rows = append(out.Rows, Row{Name: cupWays(l.Name), Values: []string{b.s.signed(l.Dry.Smooth.Sagitta), b.s.signed(l.Wet.Smooth.Sagitta), b.s.Fine(l.Dry.Smooth.Washboard)}})
+		out.Rows = append(out.Rows, Row{Name: cupWays(l.Name), Values: []string{b.bows(l.Dry), b.bows(l.Wet)}})
 	}
 	if c.Points > 0 {
-		out.Rows = append(out.Rows, Row{Name: fmt.Sprintf("One face drier by %.1f points, for scale", c.Points), Values: []string{b.s.signed(c.Gradient.Smooth.Sagitta), "", b.s.Fine(c.Gradient.Smooth.Washboard)}})
+		out.Rows = append(out.Rows, Row{Name: fmt.Sprintf("Show face drier by %.1f points, for scale", c.Points), Values: []string{b.bows(c.Gradient), ""}})
 	}
+	out.Rows = append(out.Rows, Row{Name: "Cup of a single strip, at most", Values: []string{b.s.Fine(now.Dry.Smooth.Washboard), b.s.Fine(now.Wet.Smooth.Washboard)}})
+	out.Notes = append(out.Notes, "Two figures: glue lines that stay planes, where each strip cups mostly by itself, and the slope carried on from strip to strip, which is the most to expect. Plus: the show face is hollow.")
 	if h := b.heldWords(now.Dry); h != "" {
 		out.Notes = append(out.Notes, h)
 	}
 	if r := now.Dry.Range; r.Hi-r.Lo > 0.05 {
 		out.Notes = append(out.Notes, fmt.Sprintf("Where the pith is not known it may lie anywhere from 50 to 300 mm off: as laid the bow in the driest season is then %s to %s.", b.s.signed(r.Lo), b.s.signed(r.Hi)))
 	}
-	out.Notes = append(out.Notes, "Plus: the show face is hollow. The wave is the greatest cup of a single strip. Neither all one way nor by turns is right for every panel; the figures are here to choose by.",
+	out.Notes = append(out.Notes, "Neither all one way nor by turns is right for every panel; the figures are here to choose by.",
 		"A finish on one face, or a top that lies on its face in a dry room, bends a panel more than its rings do: both faces get the same finish.")
 	for _, p := range now.Dry.Strips {
 		if p.Rings != nil && p.Rings.Inside {
@@ -169,14 +170,23 @@ func (b *behaving) cupSection() (Section, bool) {
 			out.Strong = true
 		}
 	}
-	out.How = cupWorking(now.Dry.Working)
+	out.How = append(out.How, now.Dry.Working...)
 	for _, s := range now.Dry.Strips {
 		if s.Rings != nil && len(out.How) < 12 {
-			out.How = append(out.How, cupWorking(s.Rings.Working)...)
+			out.How = append(out.How, s.Rings.Working...)
 		}
 	}
-	out.How = append(out.How, cupWorking(c.Gradient.Working)...)
+	out.How = append(out.How, c.Gradient.Working...)
 	return out, true
+}
+
+// bows prints the bow of a panel as both ways of glueing have it.
+func (b *behaving) bows(p *cup.Panel) string {
+	least, most := b.s.signed(p.Glued.Sagitta), b.s.signed(p.Smooth.Sagitta)
+	if least == most {
+		return most
+	}
+	return least + " to " + most
 }
 
 // heldWords says what is left of the bow where two lines hold the panel.
@@ -216,17 +226,4 @@ func (b *behaving) bowWords(v float64) string {
 		return "goes hollow by " + b.s.Fine(v)
 	}
 	return "rises by " + b.s.Fine(-v)
-}
-
-// cupWorking is the working of a cup as all others are shown.
-func cupWorking(list []cup.Step) moisture.Working {
-	var out moisture.Working
-	for _, s := range list {
-		step := moisture.Step{Formula: s.Formula, Source: s.Source, Flag: moisture.Flag(s.Flag)}
-		for _, v := range s.Values {
-			step.Values = append(step.Values, moisture.Value(v))
-		}
-		out = append(out, step)
-	}
-	return out
 }

@@ -71,7 +71,7 @@ func (b *behaving) warnings() []face.Warning {
 	if b == nil || b.trouble != nil || b.read.Placed == 0 {
 		return nil
 	}
-	out := b.apartWarnings()
+	out := append(b.apartWarnings(), b.flatWarnings()...)
 	out = append(out, b.roomWarnings()...)
 	out = append(out, b.grooveWarnings()...)
 	out = append(out, b.cupWarnings()...)
@@ -206,6 +206,9 @@ func (w words) sayBehaviour(x *face.Warning, where string) (title, text string, 
 	case MovesApart:
 		return fmt.Sprintf("Moves apart from %s by %s through the year", x.Why, w.fine(x.Measure)),
 			"They are fixed to each other: let one of them move, with slots, buttons or a sliding dovetail, or turn its grain.", true
+	case WillNotCleanUp:
+		title, text = w.sayFlat(x, where)
+		return title, text, true
 	case MoistureOfRoom:
 		return fmt.Sprintf("%.1f points %s than the room gives wood: %s", x.Measure, x.Why, where),
 			fmt.Sprintf("More than %.1f points: let the board stand, stickered, and read it again before it is glued.", x.Limit), true
@@ -217,7 +220,7 @@ func (w words) sayBehaviour(x *face.Warning, where string) (title, text string, 
 		if x.Measure < 0 {
 			how = "rises"
 		}
-		return fmt.Sprintf("The show face %s by %s in the %s season", how, w.fine(math.Abs(x.Measure)), x.Why),
+		return fmt.Sprintf("The show face %s by up to %s in the %s season", how, w.fine(math.Abs(x.Measure)), x.Why),
 			fmt.Sprintf("If nothing holds it; over %s for this width. Roll strips over, or hold it with battens or an apron.", w.fine(x.Limit)), true
 	case StreakMayAppear:
 		return fmt.Sprintf("A streak may appear in %s: %s, %s", x.Why, where, w.from(x)),

@@ -224,8 +224,16 @@ func stripOf(s *model.Strip, board func(string) *face.Board, planed func(*model.
 		ID: s.ID, Board: board(s.Board),
 		X: s.X, Y: s.Y, L: s.L, W: s.W, Angle: s.Angle,
 		Up: up, Turned: s.Turned, Shift: s.Shift, Pinned: s.Pinned,
-		Stage: stageOf(s.Stage), Planed: planed(s),
+		Stage: stageOf(s.Stage), Planed: planed(s), Off: offOf(s.Off),
 	}
+}
+
+// offOf is the stock taken from the faces as the readings have it.
+func offOf(off *[2]float64) face.Off {
+	if off == nil {
+		return face.Off{}
+	}
+	return face.Off{Set: true, Face: *off}
 }
 
 // planedOf turns widths measured after planing into zones of the strip.

@@ -8,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/figure"
 	"heartside/layout/geom"
+	"heartside/model"
 )
 
 // grainKey is all that the map of a face's grain depends on.
@@ -55,21 +56,53 @@ func (s *Session) grainTasks(v *view, ids map[string]bool) (map[*face.Board]look
 		}
 		out[fb] = g
 		for i := range b.Faces {
-			t := grainTask{board: fb, face: i, lines: b.Faces[i].Grain, key: grainKey{length: b.Length, width: b.Width}}
-			for _, l := range t.lines {
-				t.key.lines += geom.Polygon(l).String() + ";"
-			}
-			if look, sh, _ := s.pics.sight(b, i); look.look != nil && sh != nil && sh.err == nil {
-				spec := look.look.spec
-				t.spec, t.order = &spec, order{sh, sh.key, s.pics.from}
-				t.key.picture, t.key.tint = sh.key, spec.tint
-			}
-			if t.spec != nil || len(t.lines) > 0 {
+			if t := s.grainTask(b, i); t.spec != nil || len(t.lines) > 0 {
+				t.board = fb
 				todo = append(todo, t)
 			}
 		}
 	}
 	return out, todo
+}
+
+// grainTask is what is known of the grain of face index i of a board.
+func (s *Session) grainTask(b *model.Board, i int) grainTask {
+	t := grainTask{face: i, lines: b.Faces[i].Grain, key: grainKey{length: b.Length, width: b.Width}}
+	for _, l := range t.lines {
+		t.key.lines += geom.Polygon(l).String() + ";"
+	}
+	if look, sh, _ := s.pics.sight(b, i); look.look != nil && sh != nil && sh.err == nil {
+		spec := look.look.spec
+		t.spec, t.order = &spec, order{sh, sh.key, s.pics.from}
+		t.key.picture, t.key.tint = sh.key, spec.tint
+	}
+	return t
+}
+
+// GrainMap returns how the grain of a face, 1 or 2, runs as its photograph and
+// the lines drawn on it say, nil where neither does. Where that is still to be
+// worked out, read does it, on any goroutine; ask again after it.
+func (s *Session) GrainMap(board string, face int) (m *figure.Map, read func(context.Context)) {
+	b := s.hist.Current().Board(board)
+	if b == nil || face < 1 || face > 2 {
+		return nil, nil
+	}
+	t := s.grainTask(b, face-1)
+	if t.spec == nil && len(t.lines) == 0 {
+		return nil, nil
+	}
+	if m, ok := s.grain.known(t.key); ok {
+		return m, nil
+	}
+	book, sh := s.grain, s.pics.shelf
+	return nil, func(ctx context.Context) { book.one(ctx, sh, &t) }
+}
+
+// GrainPhotographed reports whether the photograph of a face says how its
+// grain runs.
+func (s *Session) GrainPhotographed(board string, face int) bool {
+	b := s.hist.Current().Board(board)
+	return b != nil && face >= 1 && face <= 2 && s.grainTask(b, face-1).spec != nil
 }
 
 // read reads the grain of the faces, two at a time. What cannot be read stays
@@ -95,39 +128,58 @@ func (b *grainBook) read(ctx context.Context, sh *shelf, grain map[*face.Board]l
 }
 
 func (b *grainBook) one(ctx context.Context, sh *shelf, t *grainTask) *figure.Map {
-	if ctx.Err() != nil {
-		return nil
-	}
-	b.mu.Lock()
-	m, ok := b.got[t.key]
-	b.mu.Unlock()
-	if ok {
+	if m, ok := b.known(t.key); ok || ctx.Err() != nil {
 		return m
 	}
-	if t.spec != nil {
-		if pic, _, _, err := sh.picture(ctx, t.order, t.spec, false); err == nil {
-			m, _ = figure.FromImage(ctx, pic.Pix, t.key.length, t.key.width, 0)
-		}
-	}
+	m := b.pictured(ctx, sh, t)
 	if len(t.lines) > 0 {
 		if drawn, err := figure.FromLines(t.lines, t.key.length, t.key.width, 0); err == nil {
-			if m == nil {
-				m = drawn
-			} else {
-				m = m.With(drawn)
-			}
+			m = m.With(drawn)
 		}
 	}
 	if ctx.Err() != nil {
 		return nil // not all of it was read
 	}
+	b.keep(t.key, m)
+	return m
+}
+
+// pictured is the map of the photograph alone, which holds whatever is drawn.
+func (b *grainBook) pictured(ctx context.Context, sh *shelf, t *grainTask) *figure.Map {
+	if t.spec == nil {
+		return nil
+	}
+	key := t.key
+	key.lines = ""
+	if m, ok := b.known(key); ok {
+		return m
+	}
+	pic, _, _, err := sh.picture(ctx, t.order, t.spec, false)
+	if err != nil {
+		return nil
+	}
+	m, _ := figure.FromImage(ctx, pic.Pix, key.length, key.width, 0)
+	if ctx.Err() != nil {
+		return nil
+	}
+	b.keep(key, m)
+	return m
+}
+
+func (b *grainBook) known(key grainKey) (*figure.Map, bool) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	m, ok := b.got[key]
+	return m, ok
+}
+
+func (b *grainBook) keep(key grainKey, m *figure.Map) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.got == nil || len(b.got) >= mostGrain {
 		b.got = map[grainKey]*figure.Map{}
 	}
-	b.got[t.key] = m
-	return m
+	b.got[key] = m
 }
 
 // boardsOf are the boards that strips are cut from.

@@ -35,7 +35,8 @@ type Match struct {
 	Kind        MatchKind
 	Front, Rear string      // ids; that of a strip still to be cut is new
 	Title, Text string      // what meets, and how well
-	Assumed     string      // what was guessed for it, "" nothing
+	Opened      string      // of a book or slip match, which faces show and where they meet
+	Assumed     string      // what was guessed or chosen for it, "" nothing
 	Pair        *face.Panel // the two by themselves, for a picture
 	Lays        []Laying    // ways to lay them so, the least change first
 	Same        bool        // they lie so now

@@ -15,6 +15,8 @@ import (
 // LeafSearch looks for book and slip matches of one strip. It holds what it
 // needs and is not changed by what is done in the session meanwhile.
 type LeafSearch struct {
+	How  *Touch // how the maker says two boards lay; nil: as their zones agree best
+	Edge Edge   // of the strip, at which the other is to lie
 	*bench
 	at int // the strip, among the pieces
 }
@@ -32,7 +34,7 @@ func (s *Session) Leaves(panel, strip string) (*LeafSearch, error) {
 			if b.pieces[i].strip.Board == nil {
 				return nil, fmt.Errorf("the place is empty: lay a strip on a board first")
 			}
-			return &LeafSearch{b, i}, nil
+			return &LeafSearch{bench: b, at: i}, nil
 		}
 	}
 	return nil, fmt.Errorf("panel %s has no strip %q", panel, strip)
@@ -51,6 +53,7 @@ func (q *LeafSearch) Run(ctx context.Context) Matches {
 		if sib.A != own.strip.Board && sib.B != own.strip.Board {
 			continue
 		}
+		sib = q.chosen(sib)
 		for _, kind := range [2]match.Kind{match.Book, match.Slip} {
 			if ctx.Err() != nil {
 				break
@@ -131,6 +134,9 @@ func (q *LeafSearch) leaves(sib match.Sibling, kind match.Kind) []Match {
 	}
 	var out []Match
 	for _, behind := range [2]bool{true, false} {
+		if q.Edge == FrontEdge && behind || q.Edge == BackEdge && !behind {
+			continue
+		}
 		m := Match{Kind: MatchKind(kind), Front: a.m.ID, Assumed: q.assumed(&sib), Mean: l.Mean, Greatest: l.Greatest, Within: agreed}
 		seam, side := l.Behind, "behind"
 		if !behind {
@@ -142,6 +148,7 @@ func (q *LeafSearch) leaves(sib match.Sibling, kind match.Kind) []Match {
 		}
 		m.Title = fmt.Sprintf("%s from board %s, %s %s", name, sib.B.ID, side, own.number)
 		m.Width = seam.Width
+		m.Opened = q.opened(&sib, &a, &l, kind, behind)
 		m.Text = q.level(&l, &seam)
 		var leaf lying
 		for _, c := range q.sources(&l.Strip, &a) {
@@ -201,12 +208,13 @@ func (q *LeafSearch) sources(leaf *face.Strip, own *lying) []lying {
 // tenth rounds a place on a board to what can be measured.
 func tenth(mm float64) float64 { return math.Round(10*mm) / 10 }
 
-// assumed says what was guessed of how two boards lay on one another.
+// assumed says what was guessed, or said, of how two boards lay on one another.
 func (q *LeafSearch) assumed(sib *match.Sibling) string {
-	if !sib.Assumed {
-		return ""
+	text := "As chosen"
+	if sib.Assumed {
+		text = "Assumed"
 	}
-	text := fmt.Sprintf("Assumed: the %s of board %s lay on the %s of board %s, the marked ends ",
+	text += fmt.Sprintf(": the %s of board %s lay on the %s of board %s, the marked ends ",
 		sib.A.SideName(sib.FaceA), sib.A.ID, sib.B.SideName(sib.FaceB), sib.B.ID)
 	if sib.EndsApart {
 		text += "apart"
@@ -216,10 +224,13 @@ func (q *LeafSearch) assumed(sib *match.Sibling) string {
 	text += fmt.Sprintf(". Their zones agree there over %s", Percent(sib.Agree))
 	ways := match.Ways(sib.A, sib.B)
 	switch {
-	case len(ways) > 1 && ways[0].Agree-ways[1].Agree < 0.01:
+	case sib.Assumed && len(ways) > 1 && ways[0].Agree-ways[1].Agree < 0.01:
 		text += ", and as well another way round: look which faces show one figure"
 	case sib.Agree < 0.8:
 		text += ", which is little: look whether the boards were sawn from one another"
+		if !sib.Assumed && len(ways) > 0 && ways[0].Agree > sib.Agree+0.1 {
+			text += fmt.Sprintf("; another way they agree over %s", Percent(ways[0].Agree))
+		}
 	}
 	return text + "."
 }

@@ -147,16 +147,34 @@ func (r *rowing) plan() (RowPlan, error) {
 	if !out.Enough {
 		return out, nil
 	}
+	by := toTenth(got.Strips)
 	for i := range got.Strips {
 		st := got.Strips[i]
 		st.Board = b
-		st.X, st.Y = tenth(st.X), tenth(st.Y)
+		st.X, st.Y = st.X+by.X, st.Y+by.Y
 		out.Strips = append(out.Strips, st)
 		out.Places = append(out.Places, fmt.Sprintf("%s: %s from the marked end, %s from the marked edge; %s by %s",
 			st.ID, r.len(st.X), r.len(st.Y), r.len(st.L), r.len(st.W)))
 	}
+	if len(out.Strips) > 1 {
+		row := inRow(model.FreeRow(r.v.project), out.Strips)
+		for i := range row {
+			out.Strips[i].Row = &row[i]
+		}
+	}
 	r.lay(&out)
 	return out, nil
+}
+
+// toTenth is by how much a row is moved so that it begins where a rule can
+// measure. It moves as one: the cuts between its strips stay as wide as they
+// are.
+func toTenth(list []face.Strip) geom.Point {
+	lo := geom.Pt(list[0].X, list[0].Y)
+	for i := range list {
+		lo.X, lo.Y = min(lo.X, list[i].X), min(lo.Y, list[i].Y)
+	}
+	return geom.Pt(tenth(lo.X)-lo.X, tenth(lo.Y)-lo.Y)
 }
 
 // aside is the board with what else is cut from it shut, so that the row is
@@ -233,6 +251,9 @@ func (r *rowing) lay(out *RowPlan) {
 		}
 		f := &out.Strips[i]
 		st := model.Strip{ID: free(), Board: r.w.Board, X: f.X, Y: f.Y, L: f.L, W: f.W, Up: f.Up, Turned: f.Turned}
+		if f.Row != nil {
+			st.Row = f.Row.Name
+		}
 		f.ID = st.ID
 		e.Panels = append(e.Panels, model.PlanPanel{Panel: id, Strips: []model.Strip{st}})
 	}

@@ -55,14 +55,9 @@ func (r *rowing) told(out *RowPlan, gone map[string]bool) {
 	}
 }
 
-// closeNote says why the fronts of a row lie nearer than blanks may.
+// closeNote says why the strips of a row lie nearer than the saw allows.
 func (r *rowing) closeNote() string {
-	keeps := r.cut.Ends
-	what := "end"
-	if r.w.Across {
-		keeps, what = r.cut.Joint+r.cut.Rest, "edge"
-	}
-	return fmt.Sprintf("Between two fronts of a row there is the cut alone, or the picture would jump. The project keeps %s at each %s of a blank, so it goes on saying that these are cut from the same wood.", r.len(keeps), what)
+	return fmt.Sprintf("The saw of the project cuts %s wide, which is more than there is between the fronts of this row. Take that kerf, or enter the saw that is used in the project's settings.", r.len(r.cut.Kerf))
 }
 
 // otherNumber is what is chalked on a strip of any panel, or a spare.

@@ -31,10 +31,15 @@ func (b *bench) edge(p *piece, e match.Edge) string {
 	if e == at {
 		name = front
 	}
+	return p.number + "'s " + EdgeName(name)
+}
+
+// EdgeName is a long edge as a role calls it, with the word edge.
+func EdgeName(name string) string {
 	if !strings.HasSuffix(name, "edge") {
 		name += " edge"
 	}
-	return p.number + "'s " + name
+	return name
 }
 
 // band says what two edges make together.

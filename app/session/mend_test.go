@@ -45,14 +45,73 @@ func TestMendTakesTheSpareAndSaysWhatIsMissing(t *testing.T) {
 	if err := s.Commit(model.SpoilBoard{ID: "B", Spoiled: true}); err != nil {
 		t.Fatal(err)
 	}
-	// A blank for 940 x 100 is 990 x 109; every board is 106 wide and taken.
+	// Every other board is 106 wide and holds a strip of 100, now in the top.
 	got = mended()
-	if len(got.Changes) != 0 || got.Edit != nil || len(got.Missing) != 1 || !strings.Contains(got.Missing[0], "needs a blank of 990 mm by 109 mm; no free piece is so wide") {
+	if len(got.Changes) != 0 || got.Edit != nil || len(got.Missing) != 1 || !strings.Contains(got.Missing[0], "top: 100 mm of its width cannot be replaced") || !strings.Contains(got.Missing[0], "boards C, D and E are in use by top") {
 		t.Errorf("%q, missing %q", got.Changes, got.Missing)
 	}
 	s.Undo()
 	s.Undo()
 	if s.Project().Panels[0].Strips[1].ID != "A1" {
 		t.Error("it cannot be taken back")
+	}
+}
+
+// A leg that is not sawn yet is lost with its board, 55 thick: another is cut where there is room,
+// 730 + 50 by 56 + 9 of board G.
+func TestMendReplacesPiecesOfParts(t *testing.T) {
+	p := legged(model.PartPlace{Board: "F", X: 30, Y: 90, L: 730, W: 56, Stage: model.Sawn}, model.PartPlace{Board: "F", X: 30, Y: 10, L: 730, W: 56})
+	p.Boards = append(p.Boards, bareBoard("G", 800, 70))
+	p.Boards[len(p.Boards)-1].Thickness = 54
+	s := New(p, Options{})
+	defer s.Close()
+	if err := s.Commit(model.SpoilBoard{ID: "F", Spoiled: true}); err != nil {
+		t.Fatal(err)
+	}
+	m, err := s.Mend()
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := m.Run(context.Background())
+	if err != nil || len(got.Changes) != 1 || !strings.Contains(got.Changes[0], "leg 2 on board F: saw it from board G") {
+		t.Fatalf("%q, missing %q, %v", got.Changes, got.Missing, err)
+	}
+	if err := s.Commit(got.Edit); err != nil {
+		t.Fatal(err)
+	}
+	leg, _ := s.Project().Part("leg")
+	if len(leg.Places) != 2 || leg.Places[0].Board != "F" || leg.Places[1].Board != "G" || s.UndoLabel() != "Replace what is lost" {
+		t.Errorf("%+v, %q", leg.Places, s.UndoLabel())
+	}
+}
+
+// The new strip is laid the way round that suits the look: sapwood to the
+// outside. E is 28 of sapwood along the marked edge, so at the back of the top it
+// lies rolled over or turned.
+func TestMendLaysForTheLook(t *testing.T) {
+	p := fourStrips()
+	p.Boards[4].Faces[0].Zones = p.Boards[0].Faces[0].Zones
+	p.Boards[4].Faces[1].Zones = p.Boards[4].Faces[0].Zones
+	n := p.Panels[0]
+	n.Strips[0], n.Strips[1] = n.Strips[1], n.Strips[0] // A, C, D, B
+	s := New(p, Options{})
+	defer s.Close()
+	if err := s.Commit(model.SpoilBoard{ID: "B", Spoiled: true}); err != nil {
+		t.Fatal(err)
+	}
+	m, err := s.Mend()
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := m.Run(context.Background())
+	if err != nil || got.Edit == nil {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	if err := s.Commit(got.Edit); err != nil {
+		t.Fatal(err)
+	}
+	st := s.Project().Panels[0].Strips[3]
+	if st.ID != "E1" || (st.Up == 2) == st.Turned {
+		t.Errorf("%+v, want the sapwood at the back edge", st)
 	}
 }

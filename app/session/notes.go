@@ -95,7 +95,7 @@ func (s *Session) warnings(panel string) []face.Warning {
 func severe(k face.WarningKind) bool {
 	switch k {
 	case face.LoneStreak, face.OutsideBoard, face.PartsOverlap, face.PanelTooSmall,
-		face.OverLimit, face.FlawOnShow, face.UnderMachineLimit, BoardSpoiled:
+		face.OverLimit, face.FlawOnShow, face.UnderMachineLimit, BoardSpoiled, WillNotCleanUp, MovesApart:
 		return true
 	}
 	return false

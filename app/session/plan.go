@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	looks "heartside/layout/arrange/look"
 	"heartside/layout/face"
@@ -13,29 +12,37 @@ import (
 	"heartside/model/unit"
 )
 
-// PlanWish is what is asked of a plan of strips from the boards.
+// PlanWish is what is asked of plans of strips and solid parts from the
+// boards. What it does not name stays as it lies.
 type PlanWish struct {
-	Panels []string // planned anew; the others stay as they lie
-	Aim    stock.Objective
+	Panels  []string // planned anew
+	Parts   []string // of which the pieces that lie nowhere yet are planned
+	Again   []string // of these those that lie on boards too, unless they are sawn
+	Species string   // of boards for what lies on none yet; "" any
+	Aim     stock.Objective
 }
 
-// Planning is a plan ready to be made on a goroutine of its own.
+// MostPlans is how many plans are looked for.
+const MostPlans = 5
+
+// Planning is a search for plans ready to be run on a goroutine of its own.
 type Planning struct {
 	project *model.Project
 	sys     unit.System
 	supply  stock.Supply
 	demands []stock.Demand
+	panels  map[string]*face.Panel // those to plan, as they lie
+	parts   map[string]partJob
+	owners  map[string]string // of what lies on boards, in words, by id
 	aim     stock.Objective
+	best    map[string]laidPanel // arrangements found, by what they are of
 }
 
-// Planned is a plan in words, and the edit that makes it.
-type Planned struct {
-	Lines   []string // a panel or part a line
-	Short   []string // what could not be made, and why
-	Only    []string // parts that a single board can give
-	Sum     string   // wood, strips, boards, cost
-	Missing int      // panels and parts that are not whole
-	Edit    model.Edit
+// Plans are what was found so far, the best for the aim first.
+type Plans struct {
+	Done float64 // how far the search is, 0 to 1
+	List []Planned
+	Only []string // what a single board can give, in words
 }
 
 // Plannable lists the panels whose strips may all be planned anew: none of
@@ -50,11 +57,13 @@ func (s *Session) Plannable() []string {
 	return out
 }
 
-// Plan prepares to plan where the strips of panels come from.
+// Plan prepares to plan where the strips of panels and the pieces of solid
+// parts come from.
 func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	p := v.project
-	q := &Planning{project: p, sys: p.Units, aim: wish.Aim}
+	q := &Planning{project: p, sys: p.Units, aim: wish.Aim, panels: map[string]*face.Panel{}, parts: map[string]partJob{},
+		owners: ownersOf(p), best: map[string]laidPanel{}}
 	may := s.Plannable()
 	for _, id := range wish.Panels {
 		if p.Panel(id) == nil {
@@ -64,9 +73,13 @@ func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 			return nil, fmt.Errorf("panel %s has strips that are pinned or sawn: they stay where they are, so it cannot be planned anew", id)
 		}
 	}
-	for _, b := range s.Sound() {
-		n := p.Board(b.ID)
-		q.supply.Boards = append(q.supply.Boards, stock.Stock{Board: b, Price: priceOf(n)})
+	for _, id := range append(slices.Clone(wish.Parts), wish.Again...) {
+		if _, ok := p.Part(id); !ok {
+			return nil, fmt.Errorf("there is no part %q to plan", id)
+		}
+	}
+	for _, b := range v.sound() {
+		q.supply.Boards = append(q.supply.Boards, stock.Stock{Board: b, Price: priceOf(p.Board(b.ID))})
 	}
 	if len(q.supply.Boards) == 0 {
 		return nil, fmt.Errorf("there are no boards to plan from: enter some first")
@@ -77,17 +90,29 @@ func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 			q.supply.Taken = append(q.supply.Taken, laidOnBoards(fp.Strips)...)
 			continue
 		}
-		q.demands = append(q.demands, stock.Demand{
-			ID: n.ID, Length: n.Length, Width: n.Width, Thickness: n.Thickness, PanelEdge: fp.PanelEdge,
-			Wanted: fp.Wanted, Look: looks.Name(n.Look), Most: n.UnwantedLimit, BothShow: n.BothShow,
-		})
+		d := demandOf(n, fp)
+		d.Boards = q.ofSpecies(lieOn(n.Strips, func(st model.Strip) string { return st.Board }), wish.Species)
+		if n.Wanted == model.WantDefault && len(laidOnBoards(fp.Strips)) == 0 {
+			d.Wanted = q.boardsWant(d.Boards)
+		}
+		q.demands = append(q.demands, d)
+		q.panels[n.ID] = fp
+	}
+	q.supply.Taken = append(q.supply.Taken, laidOnBoards(v.spares)...)
+	for _, n := range p.Parts {
+		q.part(v, n, wish)
 	}
 	if len(q.demands) == 0 {
-		return nil, fmt.Errorf("no panel is to be planned: tick at least one")
+		return nil, fmt.Errorf("nothing is to be planned: tick at least one panel, or a part that is not all laid on boards")
 	}
-	q.supply.Taken = append(append(q.supply.Taken, laidOnBoards(v.spares)...), v.cuttings...)
 	q.supply.Allowances, q.supply.Machines = AllowancesOf(p.Allowances), machinesOf(p)
 	return q, nil
+}
+
+// demandOf is what a panel asks of the boards.
+func demandOf(n *model.Panel, fp *face.Panel) stock.Demand {
+	return stock.Demand{ID: n.ID, Length: n.Length, Width: n.Width, Thickness: n.Thickness, PanelEdge: fp.PanelEdge,
+		Wanted: fp.Wanted, Look: looks.Name(n.Look), Most: n.UnwantedLimit, BothShow: n.BothShow}
 }
 
 func laidOnBoards(list []face.Strip) []face.Strip {
@@ -98,6 +123,68 @@ func laidOnBoards(list []face.Strip) []face.Strip {
 		}
 	}
 	return out
+}
+
+// lieOn lists the boards that pieces lie on, each once.
+func lieOn[T any](list []T, board func(T) string) []string {
+	var out []string
+	for _, x := range list {
+		if id := board(x); id != "" && !slices.Contains(out, id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// ofSpecies lists the boards for what lies on some boards now: those of the
+// same species where that is one, else of the species wished for; nil is any.
+func (q *Planning) ofSpecies(now []string, wish string) []string {
+	species := wish
+	for i, id := range now {
+		if b := q.project.Board(id); b != nil {
+			if i > 0 && b.Species != species {
+				species = wish
+				break
+			}
+			species = b.Species
+		}
+	}
+	if species == "" {
+		return nil
+	}
+	var out []string
+	for _, k := range q.supply.Boards {
+		if q.project.Board(k.Board.ID).Species == species {
+			out = append(out, k.Board.ID)
+		}
+	}
+	if len(out) == len(q.supply.Boards) {
+		return nil
+	}
+	if out == nil { // none of them is left
+		out = []string{}
+	}
+	return out
+}
+
+// boardsWant is the wood that boards want, nil all of them; where they differ no wood is
+// unwanted.
+func (q *Planning) boardsWant(boards []string) face.Wanted {
+	var want model.Wanted
+	for _, k := range q.supply.Boards {
+		if boards != nil && !slices.Contains(boards, k.Board.ID) {
+			continue
+		}
+		w := q.project.Board(k.Board.ID).Wanted
+		if w == model.WantDefault {
+			w = model.WantHeart
+		}
+		if want != "" && w != want {
+			return face.WantBoth
+		}
+		want = w
+	}
+	return wantedOf(want)
 }
 
 // priceOf is what a board costs by the area of its face.
@@ -112,140 +199,25 @@ func priceOf(b *model.Board) stock.Price {
 	return stock.Price{PerArea: b.Price.Amount * b.Thickness / per}
 }
 
-// Run makes the plan. told, where not nil, is told how far it is, 0 to 1, on
-// the goroutine that runs. When ctx ends, the best plan so far is returned.
-func (q *Planning) Run(ctx context.Context, told func(float64)) (Planned, error) {
-	o := stock.Options{Seed: 1}
-	if told != nil {
-		o.Progress = func(p stock.Progress) {
-			if p.Of > 0 {
-				told(float64(p.Done) / float64(p.Of))
-			}
-		}
-	}
+// Run looks for plans that are clearly different from one another, see
+// stock.Different. told, where not nil, is told how far it is and what there is
+// so far, on the goroutine that runs; List is nil where that did not change.
+// When ctx ends, the plans found so far are returned.
+func (q *Planning) Run(ctx context.Context, told func(Plans)) (Plans, error) {
 	only, err := stock.Scarce(ctx, q.supply, q.demands)
 	if err != nil && ctx.Err() == nil {
-		return Planned{}, err
+		return Plans{}, err
 	}
-	r, err := stock.Plan(ctx, q.supply, q.demands, q.aim, o)
+	words := q.onlyWords(only)
+	var tell func(float64, []stock.Choice)
+	if told != nil {
+		tell = func(done float64, list []stock.Choice) {
+			told(Plans{Done: done, List: q.planned(ctx, list), Only: words})
+		}
+	}
+	list, err := stock.Several(ctx, q.supply, q.demands, q.aim, MostPlans, stock.Options{Seed: 1}, tell)
 	if err != nil {
-		return Planned{}, err
+		return Plans{}, err
 	}
-	return q.words(&r, only), nil
-}
-
-func (q *Planning) words(r *stock.Result, only []stock.Only) Planned {
-	var out Planned
-	edit := model.SetPlan{Verb: "Plan strips from the boards"}
-	taken := idsTaken(q.project)
-	for i := range r.Parts {
-		part := &r.Parts[i]
-		strips := make([]model.Strip, 0, len(part.Strips))
-		for k := range part.Strips {
-			st := part.Strips[k]
-			strips = append(strips, model.Strip{ID: freeID(taken, part.Demand), Board: st.Board.ID, X: st.X, Y: st.Y, L: st.L, W: st.W, Angle: st.Angle, Up: st.UpFace(), Turned: st.Turned, Stage: model.Planned})
-		}
-		out.Lines = append(out.Lines, q.line(part))
-		if part.Short != nil {
-			out.Missing++
-			out.Short = append(out.Short, q.short(part))
-		}
-		if len(strips) > 0 {
-			edit.Panels = append(edit.Panels, model.PlanPanel{Panel: part.Demand, Strips: strips})
-		}
-	}
-	for _, x := range only {
-		text := fmt.Sprintf("only board %s gives %s", x.Board, x.Part)
-		if len(x.Others) > 0 {
-			text += "; " + strings.Join(x.Others, " and ") + " could take it, and must not"
-		}
-		out.Only = append(out.Only, text)
-	}
-	var boards []string
-	for _, b := range r.Boards {
-		boards = append(boards, b.Board)
-	}
-	out.Sum = fmt.Sprintf("%s from boards %s; %s of face used up, %s of it lost", howMany(r.Strips, "strip"), strings.Join(boards, ", "),
-		unit.FormatArea(r.Used, q.sys), unit.FormatArea(r.Lost, q.sys))
-	if r.Cost > 0 {
-		out.Sum += fmt.Sprintf("; %.2f by the boards' prices", r.Cost)
-	}
-	if len(edit.Panels) > 0 {
-		out.Edit = edit
-	}
-	return out
-}
-
-func howMany(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
-// idsTaken are the ids of all strips of a project, kept arrangements too.
-func idsTaken(p *model.Project) map[string]bool {
-	out := map[string]bool{}
-	mark := func(list []model.Strip) {
-		for i := range list {
-			out[list[i].ID] = true
-		}
-	}
-	mark(p.Spares)
-	for _, n := range p.Panels {
-		mark(n.Strips)
-	}
-	for _, k := range p.Kept {
-		mark(k.Strips)
-	}
-	return out
-}
-
-// freeID takes an id for a strip of a panel that nothing has yet.
-func freeID(taken map[string]bool, panel string) string {
-	for i := 1; ; i++ {
-		if id := fmt.Sprintf("%s-%d", panel, i); !taken[id] {
-			taken[id] = true
-			return id
-		}
-	}
-}
-
-// line says where a panel comes from.
-func (q *Planning) line(part *stock.Part) string {
-	if len(part.Strips) == 0 {
-		return part.Demand + ": nothing"
-	}
-	var from, widths []string
-	for i := range part.Strips {
-		if id := part.Strips[i].Board.ID; !slices.Contains(from, id) {
-			from = append(from, id)
-		}
-		widths = append(widths, unit.Format(part.Strips[i].W, q.sys))
-	}
-	text := fmt.Sprintf("%s: %s from %s, %s wide; about %s unwanted on show", part.Demand, howMany(len(part.Strips), "strip"),
-		strings.Join(from, ", "), strings.Join(widths, ", "), Percent(part.Unwanted[0]))
-	if part.OverMost {
-		text += ", over the limit"
-	}
-	return text
-}
-
-// short says what is missing and which board comes nearest.
-func (q *Planning) short(part *stock.Part) string {
-	s := part.Short
-	text := fmt.Sprintf("%s: needs %s more of %s by %s", part.Demand, howMany(s.Strips, "strip"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
-	if s.OverWidth > 0 {
-		return text + ", wider than the machines take"
-	}
-	best := -1
-	for i := range s.Boards {
-		if s.Boards[i].By > 0 && (best < 0 || s.Boards[i].By < s.Boards[best].By) {
-			best = i
-		}
-	}
-	if best >= 0 {
-		text += fmt.Sprintf("; board %s lacks %s", s.Boards[best].Board, unit.Format(s.Boards[best].By, q.sys))
-	}
-	return text
+	return Plans{Done: 1, List: q.planned(ctx, list), Only: words}, nil
 }

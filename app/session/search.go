@@ -19,7 +19,8 @@ type Search struct {
 	project *model.Project
 	words   words
 	req     seek.Request
-	only    bool // judged, not searched
+	set     *setSearch // nil: one panel
+	only    bool       // judged, not searched
 	grain   map[*face.Board]looks.Grain
 	todo    []grainTask
 	book    *grainBook
@@ -28,6 +29,9 @@ type Search struct {
 
 // Search prepares a search, to be run on a goroutine of its own.
 func (s *Session) Search(wish Wish) (*Search, error) {
+	if wish.Whole {
+		return s.searchSet(wish, nil)
+	}
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	m, p := v.project.Panel(wish.Panel), v.panels[wish.Panel]
 	if m == nil || p == nil {
@@ -52,8 +56,8 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 		Panel: *p, Look: looks.Name(wish.Look), Rules: rules, Seed: wish.Seed,
 		Answers: wish.Answers, NoRoll: wish.NoRoll, NoTurn: wish.NoTurn,
 	}
-	if set, ok := seenWith(v.project, wish.Panel); ok && besides(v, set, nil) != nil {
-		q.req.Around = func(now *face.Panel) *face.Panel { return besides(v, set, now).Panel }
+	if set, ok := seenWith(v.project, wish.Panel); ok {
+		q.req.In, q.req.At = besides(v, set), slices.Index(set.Panels, wish.Panel)
 	}
 	if wish.Spares {
 		q.req.Pool, q.req.SwapWithPool = v.usable(), true
@@ -99,14 +103,17 @@ func (s *Session) Appraise(wish Wish, p *face.Panel) (*Search, error) {
 func (q *Search) Run(ctx context.Context, improved func(Found)) (Found, error) {
 	q.book.read(ctx, q.shelf, q.grain, q.todo)
 	q.req.Rules.Grain = q.grain
-	var told func(seek.Result)
-	if improved != nil {
-		told = func(r seek.Result) { improved(q.found(&r)) }
-	}
 	if q.only {
 		over, stop := context.WithCancel(ctx)
 		stop()
 		ctx = over
+	}
+	if q.set != nil {
+		return q.runSet(ctx, improved)
+	}
+	var told func(seek.Result)
+	if improved != nil {
+		told = func(r seek.Result) { improved(q.found(&r)) }
 	}
 	r, err := seek.Search(ctx, q.req, told)
 	if err != nil {

@@ -66,7 +66,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	p = model.Marked(p)
 	s.hist = model.NewHistory(p)
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
-	s.viewer = newViewer()
+	s.viewer = newViewer(newDepths(s.deepened(s.work)))
 	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
 	s.levels = map[string]*gapBook{}
 	s.fixes, s.grain = fixBook{}, &grainBook{}

@@ -22,6 +22,7 @@ type SetReading struct {
 	// first panel of a set that stands beside, towards the front edges of one
 	// that stands along, where it is less than 0.
 	Balance float64
+	Lone    int // streaks that stand alone on the face of all
 	Gaps    []GapReading
 }
 
@@ -35,14 +36,8 @@ type GapReading struct {
 // with, false where it is in none. Of several the one that it is judged with
 // comes first. It holds until the next change.
 func (s *Session) SetReading(panel string) (SetReading, bool) {
-	p := s.Project()
-	if set, ok := seenWith(p, panel); ok {
+	if set, ok := seenWith(s.Project(), panel); ok {
 		return s.ReadSet(set), true
-	}
-	for _, set := range p.Sets {
-		if slices.Contains(set.Panels, panel) {
-			return s.ReadSet(set), true
-		}
 	}
 	return SetReading{}, false
 }
@@ -56,13 +51,16 @@ func (s *Session) ReadSet(set model.Set) SetReading {
 		}
 	}
 	out.Gaps = s.gaps(set)
-	if set.Way == model.Beside {
-		if _, r := s.setFace(set); r != nil {
-			out.Light, out.Unwanted, out.Coverage, out.Balance = r.Show.Light, r.Show.Unwanted, r.Show.Coverage, r.Show.Balance
-			return out
+	if _, r := s.setFace(set); r != nil {
+		out.Light, out.Unwanted, out.Coverage, out.Balance = r.Show.Light, r.Show.Unwanted, r.Show.Coverage, r.Show.Balance
+		for i := range r.Warnings {
+			if r.Warnings[i].Kind == face.LoneStreak {
+				out.Lone++
+			}
 		}
-		out.Apart = "they want different wood"
+		return out
 	}
+	out.Apart = "they want different wood"
 	s.mean(&out)
 	return out
 }

@@ -10,32 +10,37 @@ import (
 	"heartside/model"
 )
 
-// seenWith returns the set that a panel is seen together with, its panels one
-// behind another; false where it is seen alone.
+// seenWith returns the set that a panel is seen together with; false where it
+// is seen alone.
 func seenWith(p *model.Project, panel string) (model.Set, bool) {
 	for _, set := range p.Sets {
-		if set.Way == model.Beside && slices.Contains(set.Panels, panel) {
+		if slices.Contains(set.Panels, panel) {
 			return set, true
 		}
 	}
 	return model.Set{}, false
 }
 
-// besides lays the panels of a set as one face, with now in the place of the
-// panel of its id; nil where they cannot be one.
-func besides(v *view, set model.Set, now *face.Panel) *together.Face {
+// layoutOf is how the panels of a set are laid to one face.
+func layoutOf(set model.Set) together.Layout {
+	l := together.Layout{Way: together.Across, Gap: set.Gap}
+	if set.Way == model.Along {
+		l.Way = together.Along
+	}
+	return l
+}
+
+// besides lays the panels of a set as one face; nil where they cannot be one.
+func besides(v *view, set model.Set) *together.Face {
 	var list []*face.Panel
 	for _, id := range set.Panels {
 		p := v.panels[id]
-		if now != nil && id == now.ID {
-			p = now
-		}
 		if p == nil {
 			return nil
 		}
 		list = append(list, p)
 	}
-	f, err := together.Beside(list, set.Gap)
+	f, err := together.Of(list, layoutOf(set))
 	if err != nil {
 		return nil
 	}
@@ -45,9 +50,31 @@ func besides(v *view, set model.Set, now *face.Panel) *together.Face {
 // setReader keeps the live reading of a set.
 type setReader struct {
 	of   []*face.Panel
-	gap  float64
+	set  together.Layout
 	face *together.Face
-	read panelReader
+	read setLive
+}
+
+// setLive is the reading of a face of several panels, made once a face.
+type setLive struct {
+	reader  together.Reader
+	read    *together.Face
+	reading *face.Reading
+}
+
+func (r *setLive) of(f *together.Face) *face.Reading {
+	if r.read != f || r.reading == nil {
+		r.reading = r.reader.Read(f)
+		r.read = f
+	}
+	return r.reading
+}
+
+func (r *setLive) hold(on bool) {
+	r.reader.Hold(on)
+	if !on {
+		r.reading = nil
+	}
 }
 
 // setFace returns the face of a set as it is on screen, with its reading; nil
@@ -59,7 +86,7 @@ func (s *Session) setFace(set model.Set) (*together.Face, *face.Reading) {
 		list = append(list, v.panels[id])
 	}
 	r := s.sets[set.Name]
-	if r == nil || r.gap != set.Gap || !slices.Equal(r.of, list) {
+	if l := layoutOf(set); r == nil || r.set != l || !slices.Equal(r.of, list) {
 		held := s.preview != nil
 		if r == nil {
 			r = &setReader{}
@@ -69,12 +96,12 @@ func (s *Session) setFace(set model.Set) (*together.Face, *face.Reading) {
 			s.sets[set.Name] = r
 			r.read.reader.Hold(held)
 		}
-		r.of, r.gap, r.face = list, set.Gap, besides(v, set, nil)
+		r.of, r.set, r.face = list, l, besides(v, set)
 	}
 	if r.face == nil {
 		return nil, nil
 	}
-	return r.face, r.read.of(r.face.Panel)
+	return r.face, r.read.of(r.face)
 }
 
 // lookKind reports whether a warning is about a face as it is seen.
@@ -99,7 +126,7 @@ func (s *Session) asSeen(panel string, own []face.Warning) []face.Warning {
 			out = append(out, w)
 		}
 	}
-	at := s.placeIn(set, panel, f.Panel)
+	at := f.Places[slices.Index(set.Panels, panel)]
 	for _, w := range r.Warnings {
 		if w.Side != face.Show || !lookKind(w.Kind) {
 			continue
@@ -110,20 +137,6 @@ func (s *Session) asSeen(panel string, own []face.Warning) []face.Warning {
 	}
 	byWeight(out)
 	return out
-}
-
-// placeIn is where a panel of a set lies on the face of all.
-func (s *Session) placeIn(set model.Set, panel string, all *face.Panel) geom.Rect {
-	y := 0.0
-	for _, id := range set.Panels {
-		p := s.Panel(id)
-		if id == panel {
-			x := (all.Length - p.Length) / 2
-			return geom.R(x, y, x+p.Length, y+p.Width)
-		}
-		y += p.Width + set.Gap
-	}
-	return geom.Rect{}
 }
 
 // others names the panels that one is seen together with.

@@ -15,6 +15,7 @@ type view struct {
 	// cuttings are those of solid parts.
 	cuttings []face.Strip
 	came     int // of viewer, when it was last found current
+	rows     rows
 }
 
 // viewer makes views and keeps what did not change: a board or panel that
@@ -22,7 +23,8 @@ type view struct {
 type viewer struct {
 	boards map[boardKey]*face.Board
 	planed map[planedKey]*face.PlanedFace
-	came   int      // counts the pictures that came in
+	came   int // counts the pictures that came in, and boards worked out below their faces
+	under  *depths
 	last   [3]*view // the latest views, newest first: preview, committed, before
 }
 
@@ -39,8 +41,8 @@ type boardKey struct {
 	colours *model.Colours // first of the list; the list is copied when it changes
 }
 
-func newViewer() *viewer {
-	return &viewer{boards: map[boardKey]*face.Board{}, planed: map[planedKey]*face.PlanedFace{}}
+func newViewer(under *depths) *viewer {
+	return &viewer{boards: map[boardKey]*face.Board{}, planed: map[planedKey]*face.PlanedFace{}, under: under}
 }
 
 // of returns the view of p with the pictures' colours.
@@ -58,11 +60,14 @@ func (v *viewer) of(p *model.Project, fields func(*model.Board) lookedAt) *view 
 		w.boards[b.ID] = v.board(p, b, fields(b))
 	}
 	board := func(id string) *face.Board { return w.boards[id] }
+	w.rows = v.rowsOf(p, board)
 	for _, m := range p.Panels {
-		w.panels[m.ID] = v.panel(p, m, board)
+		w.panels[m.ID] = v.panel(p, m, board, w.rows)
 	}
 	for i := range p.Spares {
-		w.spares = append(w.spares, stripOf(&p.Spares[i], board, v.planedFace))
+		st := stripOf(&p.Spares[i], board, v.planedFace)
+		st.Row = w.rows.of(&p.Spares[i])
+		w.spares = append(w.spares, st)
 	}
 	w.cuttings = cuttingsOf(p, board)
 	v.last[2], v.last[1], v.last[0] = v.last[1], v.last[0], w
@@ -94,14 +99,20 @@ func (v *viewer) board(p *model.Project, b *model.Board, f lookedAt) *face.Board
 		return fb
 	}
 	fb := boardOf(p, b, f)
+	if g := v.under.under(b); g != nil {
+		fb.Deep = &deep{belowFaces: g, sawn: fb, made: map[[2]float64]*face.Board{}}
+	}
 	v.boards[k] = fb
 	return fb
 }
 
 // panel converts m, or returns the value made before where nothing it rests
 // on changed.
-func (v *viewer) panel(p *model.Project, m *model.Panel, board func(string) *face.Board) *face.Panel {
+func (v *viewer) panel(p *model.Project, m *model.Panel, board func(string) *face.Board, r rows) *face.Panel {
 	fp := panelOf(p, m, board, v.planedFace)
+	for i := range fp.Strips {
+		fp.Strips[i].Row = r.of(&m.Strips[i])
+	}
 	for _, old := range v.last {
 		if old == nil {
 			continue
@@ -172,10 +183,14 @@ func (v *viewer) forget() {
 			held[b] = true
 		}
 	}
+	kept := map[*model.Board]bool{}
 	for k, b := range v.boards {
 		if !held[b] {
 			delete(v.boards, k)
+		} else {
+			kept[k.board] = true
 		}
 	}
+	v.under.forget(func(b *model.Board) bool { return kept[b] })
 	v.planed = map[planedKey]*face.PlanedFace{}
 }

@@ -12,8 +12,8 @@ import (
 // practice, no source.
 const tellApart = 3.0
 
-// looks are what is found on a strip that bears no mark, with one way of it up
-// and towards the front.
+// looks are what is found on a planed strip that bears no mark, with one way of
+// it up and towards the front.
 type looks struct {
 	wood string
 	l, w float64
@@ -127,7 +127,7 @@ type alike struct{ parts []place }
 func findAlike(parts []place) []alike {
 	all := make([][4]looks, len(parts))
 	for i, p := range parts {
-		all[i] = looksOf(p.strip).ways()
+		all[i] = looksOf(p.lying()).ways()
 	}
 	group := make([]int, len(parts))
 	for i := range group {

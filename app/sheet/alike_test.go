@@ -126,7 +126,7 @@ func TestSheetOrdersNicks(t *testing.T) {
 	in.Project = &none
 	b = newBuilder(&in)
 	b.findNicks()
-	if len(b.nicks) != 0 || !strings.Contains(b.nickOrder(), "end grain") {
+	if len(b.nicks) != 0 || !strings.Contains(b.nickOrder(in.allPlaces()), "end grain") {
 		t.Error("nicks are ordered where blanks have no waste")
 	}
 }

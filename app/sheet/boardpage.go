@@ -174,13 +174,16 @@ func (b *builder) afterTables(bd *face.Board, parts []place) []*table {
 func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 	t := &table{
 		name: "After planing",
-		head: []string{"Strip", "Panel", "Side up", "Marked|end", "Plane to", "Nicks", "Sapwood, front edge|as sawn", "as planed", "Sapwood, back edge|as sawn", "as planed", "Within|" + b.say.len(tellApart) + "?"},
-		left: []bool{true, true, true, false, true, false, false, false, false, false, false},
-		box:  []bool{false, false, false, false, false, false, false, true, false, true, true},
-		room: []float64{0, 0, 0, 0, 0, 0, 0, 20, 0, 20, 12},
+		head: []string{"Strip", "Panel", "Side up", "Marked|end", "Take stock off", "Nicks",
+			"Sapwood, front edge|as sawn", "expected", "found",
+			"Sapwood, back edge|as sawn", "expected", "found", "Within|" + b.say.len(tellApart) + "?"},
+		left: []bool{true, true, true, false, true, false, false, false, false, false, false, false, false},
+		box:  []bool{8: true, 11: true, 12: true},
+		room: []float64{8: 20, 11: 20, 12: 12},
 	}
-	nicks, one := false, true
-	for _, p := range parts {
+	nicks, one, planed := false, true, false
+	for i := range parts {
+		p := parts[i]
 		one = one && p.panel == parts[0].panel
 		n, panel := namesOf(model.RoleOther), "–"
 		if p.panel != nil {
@@ -197,10 +200,19 @@ func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 			end = n.right
 		}
 		nicks = nicks || b.nicks[p.strip] > 0
+		expect := [2]string{"–", "–"}
+		if p.planed != nil {
+			e := sawnSap(p.planed)
+			expect, planed = [2]string{b.say.three(e.front), b.say.three(e.rear)}, true
+		}
 		t.rows = append(t.rows, []string{
 			p.label, panel, sideUp(p.strip), end, b.planeTo(bd, p), nickText(b.nicks[p.strip]),
-			b.say.three(sawn.front), front, b.say.three(sawn.rear), rear, "",
+			b.say.three(sawn.front), expect[0], front, b.say.three(sawn.rear), expect[1], rear, "",
 		})
+	}
+	if !planed {
+		t.drop(10)
+		t.drop(7)
 	}
 	if !nicks {
 		t.drop(5)
@@ -217,26 +229,31 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	if p.panel == nil {
 		return "–"
 	}
-	if s, ok := p.panel.Strip(p.strip.ID); ok && s.Off != nil {
-		off := *s.Off
-		to := b.say.fine(bd.Thickness - off[0] - off[1])
-		if math.Abs(off[0]-off[1]) < 0.05 {
-			return to + ", half each side"
-		}
-		return fmt.Sprintf("%s: %s off %s, %s off %s", to, b.say.fine(off[0]), bd.SideName(1), b.say.fine(off[1]), bd.SideName(2))
-	}
 	to := p.panel.Thickness + b.in.Project.Allowances.AfterGlue
 	if bd.Thickness <= to {
 		return "nothing off"
 	}
-	return b.say.fine(to) + ", half each side"
+	s := *p.strip
+	s.Board = bd
+	if m, ok := p.panel.Strip(s.ID); ok && m.Off != nil {
+		s.Off = face.Off{Set: true, Face: *m.Off}
+	}
+	off := s.Taken(to)
+	if math.Abs(off[0]-off[1]) < 0.05 {
+		return fmt.Sprintf("%s off each side, to %s", b.say.fine(off[0]), b.say.fine(to))
+	}
+	first, second := 0, 1 // the bark side first
+	if bd.BarkFace == 2 {
+		first, second = 1, 0
+	}
+	return fmt.Sprintf("%s %s, %s %s, to %s", bd.SideName(first+1), b.say.fine(off[first]), bd.SideName(second+1), b.say.fine(off[second]), b.say.fine(to))
 }
 
 func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragraph {
 	var out []paragraph
 	if len(stripsOf(parts)) > 0 {
 		out = append(out, paragraph{text: "After planing", bold: true},
-			paragraph{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line. Within %s after planing? If not, enter the new widths and check again.", b.say.len(tellApart)), bullet: "–"})
+			paragraph{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line.%s Write what you find. Within %s? If not, enter it and check again.", b.expectText(parts), b.say.len(tellApart)), bullet: "–"})
 	}
 	for _, x := range b.in.Loose {
 		if slices.Contains(x.Boards, bd.ID) {
@@ -259,6 +276,16 @@ func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragra
 		out = append(out, paragraph{text: "Left over", bold: true, before: 1.6}, paragraph{text: spare, bullet: "–"})
 	}
 	return append(out, cautions(b.boardCautions(bd, parts)))
+}
+
+// expectText says what the widths expected after planing are.
+func (b *builder) expectText(parts []place) string {
+	for i := range parts {
+		if parts[i].planed != nil {
+			return " Expected is the finished face, worked out between the two sawn ones; what comes off after glue-up moves it a little."
+		}
+	}
+	return ""
 }
 
 // measuredBelow tells of widths measured after planing on the face that does

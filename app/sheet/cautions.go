@@ -12,24 +12,44 @@ import (
 // heavy is the weight, kg, from which a panel's weight is printed.
 const heavy = 15
 
-// panelCautions are those that apply to gluing and finishing this panel.
+// panelCautions are those of the panel's page. What its glue-up page says is
+// not said twice.
 func (b *builder) panelCautions(v *view) string {
-	var out []string
-	p := v.Panel.Panel
-	if kg, ok := b.weight(p); ok && kg >= heavy {
-		out = append(out, fmt.Sprintf("Weighs about %.0f kg (from the species' mean density): lift it with help.", kg))
+	list := b.layCautions(v)
+	if !b.in.Pages.all().Fit || len(v.Panel.Panel.Strips) == 0 {
+		list = append(list, b.buildCautions(v)...)
 	}
-	out = append(out, "Hearing and eye protection at the machines. Wood dust harms nose and lungs: extraction and a mask; limits vary by country. Some woods sensitise skin and lungs: see a doctor.")
-	if usesWalnut(p) {
+	return sentences(list)
+}
+
+// layCautions apply to making the strips and laying them up.
+func (b *builder) layCautions(v *view) []string {
+	out := []string{"Hearing and eye protection at the machines. Wood dust harms nose and lungs: extraction and a mask; limits vary by country. Some woods sensitise skin and lungs: see a doctor."}
+	if usesWalnut(v.Panel.Panel) {
 		out = append(out, "Walnut shavings never to horses.")
 	}
-	out = append(out,
-		"Oily rags spread flat to dry; follow the label and the local fire service.",
-		"Colours are illustrations: test the finish on an offcut of the same board, heart and sap, full sequence.",
-		"Sapwood of any species is not durable outdoors or in damp.",
-		"Strength, sag and tipping are not checked here: local codes, standards or an engineer.")
-	return strings.Join(out, " ")
+	return append(out, "Colours are illustrations: test the finish on an offcut of the same board, heart and sap, full sequence.")
 }
+
+// buildCautions apply to gluing up, lifting, finishing and building in.
+func (b *builder) buildCautions(v *view) []string {
+	var out []string
+	if kg, ok := b.weight(v.Panel.Panel); ok && kg >= heavy {
+		out = append(out, fmt.Sprintf("Weighs about %s (from the species' mean density): lift it with help.", b.kilos(kg)))
+	}
+	if v.Behaviour != nil {
+		out = append(out, "Movement is a range: a meter in the house beats any map.")
+	}
+	out = append(out, "Oily rags spread flat to dry; follow the label and the local fire service.")
+	damp := "Sapwood of any species is not durable outdoors or in damp"
+	if v.Reading.Show.Light.Hi > 0 || v.Reading.Back.Light.Hi > 0 {
+		damp += "; in large-pored woods it is what powder-post beetle eats"
+	}
+	return append(out, damp+".",
+		"Strength, sag, tipping, children's furniture, beds and stairs are not checked here: local codes, standards or an engineer.")
+}
+
+func sentences(list []string) string { return strings.Join(list, " ") }
 
 // boardCautions are those that apply to sawing this board.
 func (b *builder) boardCautions(bd *face.Board, parts []place) string {

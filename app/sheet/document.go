@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
@@ -26,9 +27,10 @@ type Page struct {
 // corner.
 func (p *Page) Draw(c render.Canvas) { p.ink.calls.Replay(c) }
 
-// Build composes the sheet of a project: a page for every panel, then one for
-// every board something is cut from, each with further pages where it says
-// more than goes on one.
+// Build composes the sheet of a project in the order of the bench: a page for
+// every panel, one for every board something is cut from, then one on gluing up
+// and building in each panel; each with further pages where it says more than
+// goes on one.
 func Build(in Input) (*Document, error) {
 	if in.Project == nil || in.Faces == nil {
 		return nil, errors.New("layout sheet: there is no project or no typeface to set it in")
@@ -37,22 +39,55 @@ func Build(in Input) (*Document, error) {
 	if err != nil {
 		return nil, fmt.Errorf("layout sheet: %w", err)
 	}
-	in.Paper = paper
+	in.Paper, in.Pages = paper, in.Pages.all()
+	in.Panels = slices.Clone(in.Panels) // their finished faces are kept there
 	b := newBuilder(&in)
 	b.findNicks()
 	for i := range in.Panels {
-		if err := b.panel(&in.Panels[i]); err != nil {
+		if err := b.readable(&in.Panels[i]); err != nil {
 			return nil, err
 		}
 	}
-	for _, board := range in.Boards {
-		b.board(board)
-	}
+	b.write()
 	if len(b.pages) == 0 {
+		if in.Pages != (Pages{}).all() {
+			return nil, errors.New("layout sheet: there is nothing to print on the pages chosen; choose others")
+		}
 		return nil, errors.New("layout sheet: the project holds no panel and no board anything is cut from; add a panel first")
 	}
 	b.finish()
 	return &Document{Title: b.job(), Pages: b.pages, faces: in.Faces}, nil
+}
+
+// write makes the pages that were chosen.
+func (b *builder) write() {
+	in := b.in
+	for i := range in.Panels {
+		if in.Pages.Panel {
+			b.panel(&in.Panels[i])
+		}
+	}
+	for _, board := range in.Boards {
+		if in.Pages.Boards {
+			b.board(board)
+		}
+	}
+	for i := range in.Panels {
+		switch {
+		case in.Pages.Fit:
+			b.fit(&in.Panels[i])
+		case in.Pages.Sources:
+			b.sourcesOnly(&in.Panels[i])
+		}
+	}
+}
+
+// readable reports what keeps a panel from being drawn.
+func (b *builder) readable(p *Panel) error {
+	if b.in.Project.Panel(p.Panel.ID) == nil || p.Reading == nil {
+		return fmt.Errorf("layout sheet: panel %s is not in the project or has not been read", p.Panel.ID)
+	}
+	return nil
 }
 
 // builder makes pages one after the other.

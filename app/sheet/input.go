@@ -19,6 +19,7 @@ type Input struct {
 	// Number returns what is chalked on a strip; nil takes its id.
 	Number func(panel, strip string) string
 
+	Pages Pages  // what to print; the zero value is everything
 	Date  string // printed as it is; "" leaves a line to write on
 	Paper Paper
 	Faces *render.Faces
@@ -26,9 +27,21 @@ type Input struct {
 
 // Panel is one panel with what is read of it.
 type Panel struct {
-	Panel   *face.Panel
-	Reading *face.Reading
-	Notes   []Note // worst first
+	Panel    *face.Panel
+	Finished *face.Panel // with its strips on their boards as planed; nil: worked out
+	Reading  *face.Reading
+	Notes    []Note // worst first
+
+	Behaviour *session.Behaviour // nil: not worked out
+	Ends      []End              // in the seasons
+}
+
+// finished is the panel as planed.
+func (p *Panel) finished() *face.Panel {
+	if p.Finished == nil {
+		p.Finished = p.Panel.Finished()
+	}
+	return p.Finished
 }
 
 // Note is one warning in words.
@@ -56,10 +69,19 @@ func (in *Input) number(panel, strip string) string {
 // place is a strip on a board, with the panel it is for.
 type place struct {
 	strip  *face.Strip
+	planed *face.Strip  // the same on its board as planed; nil: nothing is known below the sawn faces
 	panel  *model.Panel // nil: a spare, or for a solid part
 	part   *model.Part  // nil: a strip
 	number string
 	label  string // the number, with the panel where the number alone is not clear
+}
+
+// lying is the strip on its board as far planed as is known.
+func (p *place) lying() *face.Strip {
+	if p.planed != nil {
+		return p.planed
+	}
+	return p.strip
 }
 
 // stripsOf leaves the cuttings for solid parts out.
@@ -77,20 +99,24 @@ func stripsOf(parts []place) []place {
 // order, spares, solid parts.
 func (in *Input) placesOn(board string) []place {
 	var out []place
-	add := func(p *model.Panel, id string, list []face.Strip) {
+	add := func(p *model.Panel, id string, list, planed []face.Strip) {
 		for i := range list {
 			if s := &list[i]; s.Board != nil && s.Board.ID == board {
-				out = append(out, place{strip: s, panel: p, number: in.number(id, s.ID)})
+				q := place{strip: s, panel: p, number: in.number(id, s.ID)}
+				if planed != nil && planed[i].Board != s.Board {
+					q.planed = &planed[i]
+				}
+				out = append(out, q)
 			}
 		}
 	}
 	for i := range in.Panels {
 		fp := in.Panels[i].Panel
-		add(in.Project.Panel(fp.ID), fp.ID, fp.Strips)
+		add(in.Project.Panel(fp.ID), fp.ID, fp.Strips, in.Panels[i].finished().Strips)
 	}
-	add(nil, "", in.Spares)
+	add(nil, "", in.Spares, nil)
 	from := len(out)
-	add(nil, "", in.Solid)
+	add(nil, "", in.Solid, nil)
 	for i := from; i < len(out); i++ {
 		if part, _, ok := session.CuttingOf(in.Project, out[i].strip.ID); ok {
 			out[i].part = &part

@@ -32,6 +32,12 @@ func lineMark(width float64, text string, dash ...float64) mark {
 	}, text, ""}
 }
 
+func ringMark(text string, dash ...float64) mark {
+	return mark{func(k *ink, r geom.Rect) {
+		k.line(r.Min.X, r.Centre().Y, r.Max.X, r.Centre().Y, 0.15, mid, dash...)
+	}, text, ""}
+}
+
 func wordMark(word, text string) mark {
 	return mark{func(k *ink, r geom.Rect) {
 		st := aligned(boldStyle(least), render.Middle)
@@ -73,6 +79,39 @@ func panelMarks() []mark {
 		wordMark("22", "sapwood from that edge"),
 		wordMark("RH", "humidity of the air"),
 	)
+	return append(list, headMarks()...)
+}
+
+// fitMarks explain the ends.
+func fitMarks(v *view) []mark {
+	list := []mark{{func(k *ink, r geom.Rect) {
+		k.fill(render.Box(r), pale)
+		h, _ := hatchOf(face.Sap)
+		k.hatch(render.Box(r), h)
+		k.stroke(render.Box(r), 0.25, black)
+	}, "sapwood, in the middle of the length", ""}}
+	rings, guessed, pith := false, false, false
+	for _, e := range v.Ends {
+		if e.View == nil || e.View.View == nil {
+			continue
+		}
+		for _, s := range e.View.Strips {
+			rings, guessed, pith = rings || !s.Guessed, guessed || s.Guessed, pith || s.Inside
+		}
+	}
+	if rings {
+		list = append(list, ringMark("growth rings"))
+	}
+	if guessed {
+		list = append(list, ringMark("rings about a pith nobody measured", 1, 0.8))
+	}
+	if pith {
+		list = append(list, mark{func(k *ink, r geom.Rect) {
+			c := r.Centre()
+			k.fill(render.Box(geom.R(c.X-0.5, c.Y-0.5, c.X+0.5, c.Y+0.5)), black)
+		}, "pith", ""})
+	}
+	list = append(list, wordMark("RH", "humidity of the air"))
 	return append(list, headMarks()...)
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"heartside/app/session"
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 )
 
@@ -24,14 +26,19 @@ func (in *Input) allPlaces() []place {
 func (b *builder) findNicks() {
 	b.alike = findAlike(stripsOf(b.in.allPlaces()))
 	b.nicks = nickOf{}
-	if b.in.Project.Allowances.Ends < nickRoom {
-		return
-	}
 	for _, a := range b.alike {
 		for i, p := range a.parts {
-			b.nicks[p.strip] = i + 1
+			if b.nickable(p) {
+				b.nicks[p.strip] = i + 1
+			}
 		}
 	}
+}
+
+// nickable reports whether a strip's blank has waste at its marked end to saw
+// nicks into. One cut out of a row has none there.
+func (b *builder) nickable(p place) bool {
+	return -cutting.BlankRect(p.strip, session.AllowancesOf(b.in.Project.Allowances)).Min.X >= nickRoom
 }
 
 // nickText writes a number of nicks: a long one counts five.
@@ -52,6 +59,7 @@ func nickText(n int) string {
 func (b *builder) alikeText(panel string) []paragraph {
 	var out []paragraph
 	var alone []string
+	var all []place
 	say := func(s string) { out = append(out, paragraph{text: s, bullet: "–"}) }
 	for _, a := range b.alike {
 		mine := false
@@ -59,6 +67,9 @@ func (b *builder) alikeText(panel string) []paragraph {
 		for _, p := range a.parts {
 			mine = mine || p.panel != nil && p.panel.ID == panel
 			names = append(names, p.label)
+		}
+		if mine {
+			all = append(all, a.parts...)
 		}
 		switch {
 		case !mine:
@@ -74,18 +85,19 @@ func (b *builder) alikeText(panel string) []paragraph {
 	if len(out) == 0 {
 		return nil
 	}
-	say(b.nickOrder())
+	say(b.nickOrder(all))
 	return append([]paragraph{{text: "Cannot be told apart by rule", bold: true, before: 1.6}}, out...)
 }
 
 // nickedText says on a board's page which of its strips need nicks.
 func (b *builder) nickedText(parts []place) string {
 	var names []string
+	var all []place
 	for _, p := range parts {
 		for _, a := range b.alike {
 			for _, q := range a.parts {
 				if q.strip == p.strip {
-					names = append(names, p.label)
+					names, all = append(names, p.label), append(all, p)
 				}
 			}
 		}
@@ -93,14 +105,29 @@ func (b *builder) nickedText(parts []place) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "A rule cannot tell " + and(names) + " from others or which way round. " + b.nickOrder()
+	return "A rule cannot tell " + and(names) + " from others or which way round. " + b.nickOrder(all)
 }
 
-func (b *builder) nickOrder() string {
-	if b.in.Project.Allowances.Ends < nickRoom {
+// nickOrder says how strips that look alike are marked.
+func (b *builder) nickOrder(parts []place) string {
+	var bare []string
+	for _, p := range parts {
+		if !b.nickable(p) {
+			bare = append(bare, p.label)
+		}
+	}
+	if len(bare) == len(parts) {
 		return "The blanks have no waste at the ends to saw nicks into: write number and front edge on the end grain of the marked end before planing."
 	}
-	return "Before planing saw nicks through the thickness into the waste of the marked end, in the half next the front edge, as many as the table says; a long one counts five."
+	order := "Before planing saw nicks through the thickness into the waste of the marked end, in the half next the front edge, as many as the table says; a long one counts five."
+	switch len(bare) {
+	case 0:
+	case 1:
+		order += " " + bare[0] + " has no waste there: write number and front edge on its end grain."
+	default:
+		order += " " + and(bare) + " have no waste there: write number and front edge on their end grain."
+	}
+	return order
 }
 
 // nickRoom is the least waste at an end to saw nicks into, mm.

@@ -221,7 +221,7 @@ func (d *panelDrawing) wood(i int) {
 	}
 	d.k.inside(render.Box(r), func() {
 		d.k.wood(render.Box(r), face.Flaw, false) // what the wood does not cover is missing
-		list := shownRegions(d.p, i, d.side())
+		list := shownRegions(d.v.fin, i, d.side())
 		for k := range list {
 			list[k].poly = d.m.ApplyTo(list[k].poly)
 		}

@@ -13,12 +13,8 @@ import (
 )
 
 // panel writes the pages of one panel.
-func (b *builder) panel(p *Panel) error {
-	m := b.in.Project.Panel(p.Panel.ID)
-	if m == nil || p.Reading == nil {
-		return fmt.Errorf("layout sheet: panel %s is not in the project or has not been read", p.Panel.ID)
-	}
-	v := b.viewOf(p, m)
+func (b *builder) panel(p *Panel) {
+	v := b.viewOf(p, b.in.Project.Panel(p.Panel.ID))
 	ext := extent(p.Panel)
 	tables := v.tables(b)
 	text := b.panelText(v)
@@ -49,10 +45,9 @@ func (b *builder) panel(p *Panel) error {
 	b.tables(tables...)
 	if both {
 		b.backOf(v, text)
-		return nil
+		return
 	}
 	b.paragraphs(text)
-	return nil
 }
 
 // backOf draws the back on a further page, with the text under it where both
@@ -105,6 +100,7 @@ func (b *builder) floor(v *view) float64 {
 type view struct {
 	*Panel
 	m        *model.Panel
+	fin      *face.Panel // its strips on their boards as planed
 	names    names
 	numbers  []string
 	sap      []sapRead // of each strip, as jointed
@@ -112,11 +108,10 @@ type view struct {
 }
 
 func (b *builder) viewOf(p *Panel, m *model.Panel) *view {
-	v := &view{Panel: p, m: m, names: namesOf(m.Role)}
+	v := &view{Panel: p, m: m, fin: p.finished(), names: namesOf(m.Role)}
 	for i := range p.Panel.Strips {
-		s := &p.Panel.Strips[i]
-		v.numbers = append(v.numbers, b.in.number(p.Panel.ID, s.ID))
-		v.sap = append(v.sap, readSap(s))
+		v.numbers = append(v.numbers, b.in.number(p.Panel.ID, p.Panel.Strips[i].ID))
+		v.sap = append(v.sap, readSap(&v.fin.Strips[i]))
 	}
 	v.finished = finishedWidths(p.Panel, b.say)
 	return v

@@ -77,6 +77,9 @@ func (b *builder) restsOn(v *view) []paragraph {
 	if r.SawnFaces {
 		say("Sapwood is read on the sawn faces; planing moves its line. Measure again after planing.")
 	}
+	if v.planed() {
+		say("Sapwood is that of the finished faces, worked out between the sawn ones. What still comes off after glue-up moves its line a little.")
+	}
 	if c := r.Show.Contrast; c.Known && c.Assumed {
 		say("Colours are assumed from the species, not taken from photographs: an illustration.")
 	}
@@ -102,6 +105,16 @@ func (b *builder) restsOn(v *view) []paragraph {
 		say("Measured after planing: strips %s.", strings.Join(measured, ", "))
 	}
 	return out
+}
+
+// planed reports whether more is known of the panel than its sawn faces.
+func (v *view) planed() bool {
+	for i := range v.fin.Strips {
+		if v.fin.Strips[i].Board != v.Panel.Panel.Strips[i].Board {
+			return true
+		}
+	}
+	return false
 }
 
 func unknownPlaning(v *view) []string {

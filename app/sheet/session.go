@@ -3,6 +3,7 @@ package sheet
 import (
 	"heartside/app/render"
 	"heartside/app/session"
+	"heartside/layout/face"
 )
 
 // FromSession returns the input of a sheet of what a session has on screen.
@@ -19,7 +20,18 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 		}
 	}
 	for _, m := range p.Panels {
-		n := Panel{Panel: s.Panel(m.ID), Reading: s.Reading(m.ID)}
+		n := Panel{Panel: s.Panel(m.ID), Reading: s.Reading(m.ID), Behaviour: s.Behaviour(m.ID)}
+		if n.Panel.ToPlane != 0 { // on screen it is looked at before planing
+			c := *n.Panel
+			c.ToPlane = 0
+			n.Panel, n.Reading = &c, face.ReadFull(&c)
+		}
+		n.Finished = n.Panel.Finished()
+		for _, season := range [...]string{"Driest season", "Dampest season"} {
+			if v := s.EndView(m.ID, session.EndLook{Wet: season == "Dampest season"}); v != nil {
+				n.Ends = append(n.Ends, End{season, v})
+			}
+		}
 		for _, x := range s.Notes(m.ID) {
 			note := Note{Title: x.Title, Text: x.Text, Under: x.Under, Strips: x.Strips}
 			if len(x.Fixes) > 0 {

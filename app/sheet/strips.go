@@ -58,7 +58,8 @@ func extent(p *face.Panel) geom.Rect {
 
 // blankSize is what is sawn out for a strip.
 func blankSize(a model.Allowances, s *face.Strip) (l, w float64) {
-	return cutting.BlankSize(s.L, s.W, session.AllowancesOf(a))
+	r := cutting.BlankRect(s, session.AllowancesOf(a))
+	return r.W(), r.H()
 }
 
 // finishedSize is what is left of strip i within the panel's rectangle.

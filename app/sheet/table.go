@@ -11,12 +11,13 @@ import (
 // cell; a table wider than its place gives up room where there is most, and
 // its cells are broken into lines.
 type table struct {
-	name string
-	head []string
-	rows [][]string
-	left []bool    // columns set to the left; others are centred
-	room []float64 // least width of a column, for boxes to write in; nil none
-	box  []bool    // columns whose empty cells are boxes to write in; nil none
+	name  string
+	head  []string
+	rows  [][]string
+	left  []bool    // columns set to the left; others are centred
+	room  []float64 // least width of a column, for boxes to write in; nil none
+	box   []bool    // columns whose empty cells are boxes to write in; nil none
+	heads []bool    // rows that head those below them; nil none
 
 	narrow bool    // set in the narrow cut
 	size   float64 // of the type, mm; 0 is the least
@@ -47,8 +48,8 @@ func (t *table) natural(f *render.Faces) []float64 {
 		for _, l := range headLines(t.head[c]) {
 			w[c] = math.Max(w[c], f.Width(l, t.headStyle()))
 		}
-		for _, r := range t.rows {
-			w[c] = math.Max(w[c], f.Width(r[c], t.cellStyle()))
+		for i, r := range t.rows {
+			w[c] = math.Max(w[c], f.Width(r[c], t.rowStyle(i)))
 		}
 		w[c] += 2 * cellGap
 		if t.room != nil {
@@ -63,6 +64,16 @@ func (t *table) cellStyle() render.Style {
 	st.Narrow = t.narrow
 	return st
 }
+
+// rowStyle is the type of row i.
+func (t *table) rowStyle(i int) render.Style {
+	if t.isHead(i) {
+		return t.headStyle()
+	}
+	return t.cellStyle()
+}
+
+func (t *table) isHead(i int) bool { return i < len(t.heads) && t.heads[i] }
 
 func (t *table) headStyle() render.Style {
 	return render.Style{Size: t.em(), Bold: true, Narrow: true, Color: black}
@@ -145,10 +156,10 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 		most = max(most, len(lines))
 	}
 	l.headH = float64(most)*t.line() + 1
-	for _, r := range t.rows {
+	for i, r := range t.rows {
 		cells, most := make([][]string, len(r)), 1
 		for c, s := range r {
-			cells[c] = wrap(f, s, t.cellStyle(), l.cols[c]-2*cellGap)
+			cells[c] = wrap(f, s, t.rowStyle(i), l.cols[c]-2*cellGap)
 			most = max(most, len(cells[c]))
 		}
 		h := float64(most)*t.line() + 0.6
@@ -201,7 +212,13 @@ func (l *laid) draw(k *ink, x, y, bottom float64, first int, force bool) (next i
 		if y+h > bottom && (next > first || !force) {
 			break
 		}
-		l.line(k, x, y, h, l.cells[next], l.t.cellStyle())
+		if l.t.isHead(next) && next > first && next+1 < len(l.height) && y+h+l.height[next+1] > bottom {
+			break // a head stays with the row below it
+		}
+		if l.t.isHead(next) {
+			k.fill(render.Box(geom.R(x, y, x+w, y+h)), pale)
+		}
+		l.line(k, x, y, h, l.cells[next], l.t.rowStyle(next))
 		l.boxes(k, x, y, next)
 		y += h
 		k.line(x, y, x+w, y, 0.15, mid)

@@ -44,6 +44,13 @@ const (
 	Enter
 	Delete
 	Backspace
+	Space
+	Left
+	Right
+	Up
+	Down
+	Home
+	End
 )
 
 // Event is one thing that happened on the surface.

@@ -65,10 +65,12 @@ type Sketch struct {
 	Kind    model.ZoneKind
 	Radius  float64 // of the brush, mm; 0 none
 	Centre  geom.Point
-	Carried string // strip id under way
-	Swap    string // the strip that would change places with it
-	Say     string // what would happen, for the status line
-	Fails   bool   // Say tells what speaks against it
+	Line    []geom.Point // along the grain, being drawn, the face's own coordinates
+	Cursor  *geom.Point  // of the keys, on Face
+	Carried string       // strip id under way
+	Swap    string       // the strip that would change places with it
+	Say     string       // what would happen, for the status line
+	Fails   bool         // Say tells what speaks against it
 }
 
 // Host is what a tool may ask of the window.

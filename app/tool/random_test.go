@@ -41,7 +41,7 @@ func (h *hand) next() Event {
 	e := Event{Mods: Mods{Shift: h.IntN(6) == 0, Control: h.IntN(6) == 0}}
 	switch n := h.IntN(20); {
 	case n == 0:
-		e.Kind, e.Key = Typed, Key(h.IntN(5))
+		e.Kind, e.Key = Typed, Key(h.IntN(int(End)+1))
 	case h.down == NoButton && n < 5:
 		e.Kind = Hover
 		if h.at = h.somewhere(); n == 1 {
@@ -70,7 +70,7 @@ func (h *hand) next() Event {
 
 // wild makes an event that need not follow from what came before.
 func (h *hand) wild() Event {
-	return Event{Kind: Kind(h.IntN(int(Leave) + 2)), At: h.somewhere(), Button: Button(h.IntN(5)), Key: Key(h.IntN(6)),
+	return Event{Kind: Kind(h.IntN(int(Leave) + 2)), At: h.somewhere(), Button: Button(h.IntN(5)), Key: Key(h.IntN(int(End) + 2)),
 		Mods: Mods{Shift: h.IntN(2) == 0, Control: h.IntN(2) == 0}}
 }
 
@@ -90,6 +90,8 @@ func TestAnyEvents(t *testing.T) {
 		{"zones", func(h *hand) State { return NewZones(kinds[h.IntN(4)], 0) }, false},
 		{"zones, wild", func(h *hand) State { return NewZones(kinds[h.IntN(4)], 0) }, true},
 		{"brush", func(h *hand) State { return NewZones(kinds[h.IntN(4)], 6+h.Float64()*40) }, false},
+		{"grain", func(*hand) State { return newGrain() }, false},
+		{"grain, wild", func(*hand) State { return newGrain() }, true},
 		{"brush, wild", func(h *hand) State { return NewZones(kinds[h.IntN(4)], 6+h.Float64()*40) }, true},
 	} {
 		for n := range uint64(60) {
@@ -142,7 +144,7 @@ func TestAnyEvents(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"arrange", "arrange, wild", "zones", "brush"} {
+	for _, name := range []string{"arrange", "arrange, wild", "zones", "brush", "grain"} {
 		if commits[name] < 30 {
 			t.Errorf("%s: only %d changes in 60 streams, too few to tell", name, commits[name])
 		}

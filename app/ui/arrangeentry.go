@@ -8,6 +8,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/layout/geom"
 	"heartside/model"
 )
 
@@ -23,11 +24,13 @@ const (
 // layEntry is one arrangement of the gallery.
 type layEntry struct {
 	kind  layKind
-	id    string // tells it from the others, also after the next search
-	n     int    // of an answer, from 1
-	name  string // of a kept one
-	panel *face.Panel
-	lie   string // how the strips lie; equal where two arrangements are one
+	id    string        // tells it from the others, also after the next search
+	n     int           // of an answer, from 1
+	name  string        // of a kept one
+	panel *face.Panel   // of a set: the size of all, with all their strips
+	parts []*face.Panel // of a set: its panels
+	at    []geom.Rect   // of a set: where each stands in the picture
+	lie   string        // how the strips lie; equal where two arrangements are one
 	got   session.Arrangement
 	known bool       // what speaks against it is known
 	edit  model.Edit // lays the panel so, nil where it lies so
@@ -126,6 +129,9 @@ func (p *arrangePage) gather() []*layEntry {
 	now := p.w.ses.Panel(p.panel)
 	if now == nil {
 		return nil
+	}
+	if p.whole {
+		return p.gatherSet()
 	}
 	first := &layEntry{kind: layNow, id: "now", panel: now, lie: lieOf(now), same: true}
 	first.got.After = afterOf(p.w.ses.Reading(p.panel))

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -165,11 +167,15 @@ func (g *arrangeGallery) sitter(e *layEntry, room fyne.Size, marks []geom.Rect) 
 	px := float32(max(p.w.surf.pixels, 1))
 	s = sitter{panel: e.panel, role: p.role(), seen: p.seen, w: int(room.Width * px), h: int(room.Height * px),
 		sit: scene.Sitting{Faces: p.w.faces, Theme: p.w.sceneTheme(), Hatch: p.hatch, Joints: true}}
+	s.parts, s.at = e.parts, e.at
 	if p.seen == seenChair {
 		s.marks = marks
 	}
 	if p.w.dark() {
 		look = "dark"
+	}
+	if e.parts != nil {
+		look += fmt.Sprint(e.at)
 	}
 	return s, look
 }

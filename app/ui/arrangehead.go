@@ -24,6 +24,9 @@ type arrangeHead struct {
 	roll   *tick
 	turn   *tick
 	spares *tick
+	whole  *pick
+	room   fyne.CanvasObject // whole with room for its words
+	change *tick
 	start  *pageButton
 	halt   *pageButton
 	shown  string
@@ -51,6 +54,10 @@ func newArrangeHead(p *arrangePage) *arrangeHead {
 	h.roll = h.tick("May be rolled over", &p.ask.roll)
 	h.turn = h.tick("May be turned", &p.ask.turn)
 	h.spares = h.tick("Spares may come in", &p.ask.spares)
+	h.whole = choice(w, wholes(), wholeWords, p.whole)
+	h.room = roomy(h.whole)
+	h.whole.changed = func() { p.takeWhole(chosen(h.whole, wholes())); p.keysBack() }
+	h.change = h.tick("Strips may change panels", &p.ask.change)
 	h.start = p.button(p.short("Search (S)"), p.search)
 	h.halt = p.button(p.short("Stop (Esc)"), p.end)
 	leave := newPageButton(w, p.short("Back (Esc)"), func() {
@@ -60,10 +67,10 @@ func newArrangeHead(p *arrangePage) *arrangeHead {
 	})
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
-	asks := []fyne.CanvasObject{roomy(h.look), roomy(h.rings), h.roll, h.turn, h.spares, roomy(h.seen)}
+	asks := []fyne.CanvasObject{h.room, roomy(h.look), roomy(h.rings), h.roll, h.turn, h.spares, h.change, roomy(h.seen)}
 	acts := []fyne.CanvasObject{h.start, h.halt, leave}
 	if w.large() { // beside the pictures, which need the height
-		h.more = container.New(stackLayout{}, snug(bold("What is asked")), h.look, h.rings, h.roll, h.turn, h.spares, snug(bold("Seen")), h.seen)
+		h.more = container.New(stackLayout{}, snug(bold("What is asked")), h.room, h.look, h.rings, h.roll, h.turn, h.spares, h.change, snug(bold("Seen")), h.seen)
 		h.box = container.New(stackLayout{}, flow(append([]fyne.CanvasObject{h.name, room}, acts...), room), h.note)
 		return h
 	}
@@ -111,7 +118,7 @@ func (h *arrangeHead) show() {
 	if n == nil {
 		return
 	}
-	if t := "Arrange panel " + title(n.ID); h.name.Text != t {
+	if t := p.heading(); h.name.Text != t {
 		h.name.SetText(t)
 	}
 	for i, r := range ringKinds() {
@@ -122,11 +129,23 @@ func (h *arrangeHead) show() {
 	if i := int(p.seen); h.seen.SelectedIndex() != i {
 		h.seen.take(i)
 	}
-	setShown(h.spares, len(p.w.ses.Spares()) > 0)
+	_, inSet := p.set()
+	may, _ := p.w.ses.MayChange(p.panel)
+	setShown(h.spares, !p.whole && len(p.w.ses.Spares()) > 0)
+	setShown(h.room, inSet)
+	setShown(h.change, p.whole && may)
+	for i, v := range wholes() {
+		if v == p.whole && h.whole.SelectedIndex() != i {
+			h.whole.take(i)
+		}
+	}
+	if h.change.Checked != p.ask.change {
+		h.change.SetChecked(p.ask.change)
+	}
 	h.start.greyed(p.running)
 	h.halt.greyed(!p.running)
 	text := p.status()
-	if k := text + map[bool]string{true: "s"}[h.spares.Visible()]; k != h.shown {
+	if k := text + map[bool]string{true: "s"}[h.spares.Visible()] + map[bool]string{true: "w"}[inSet] + map[bool]string{true: "c"}[h.change.Visible()]; k != h.shown {
 		h.shown = k
 		h.note.SetText(text)
 		relay(h.box)

@@ -13,7 +13,7 @@ import (
 )
 
 // arrangeKeys lists the keys of the page.
-const arrangeKeys = "Arrows: from arrangement to arrangement; 0 how it lies now, 1 to 5 an answer. Enter: use it. K: keep it under a name. Del: forget a kept one. Space: tick, C: compare two or three that are ticked. V: seen otherwise. H: hatch. S: search again. P: strips that stay where they are. W: why. Esc: stop the search, then back."
+const arrangeKeys = "Arrows: from arrangement to arrangement; 0 how it lies now, 1 to 5 an answer. Enter: use it. K: keep it under a name. Del: forget a kept one. T: this panel, or the whole set it is of. Space: tick, C: compare two or three that are ticked. V: seen otherwise. H: hatch. S: search again. P: strips that stay where they are. W: why. Esc: stop the search, then back."
 
 // key implements page.
 func (p *arrangePage) key(ev *fyne.KeyEvent) bool {
@@ -65,6 +65,8 @@ func (p *arrangePage) sign(r rune) bool {
 		p.w.say(map[bool]string{true: "Zones hatched. H takes the lines away.", false: "Zones not hatched."}[p.hatch])
 	case s == 'S':
 		p.search()
+	case s == 'T':
+		p.turnWhole()
 	case s == 'P':
 		p.side.focusPin(0)
 	case s == 'W':
@@ -119,14 +121,14 @@ func (p *arrangePage) use() {
 		p.w.say(e.fault)
 		return
 	case e.same || e.edit == nil:
-		p.w.say("The panel lies so already.")
+		p.w.say(p.what() + " so already.")
 		return
 	}
 	if !p.w.commit(e.edit) {
 		return
 	}
 	p.w.trace.line("used")
-	p.w.say("The panel lies as in " + e.spoken() + ". " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+	p.w.say(p.what() + " as in " + e.spoken() + ". " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
 }
 
 // spoken names an arrangement within a sentence.
@@ -151,8 +153,10 @@ func (p *arrangePage) keep() {
 		return
 	}
 	names := []string{}
-	for _, k := range p.keptLies() {
-		names = append(names, k.name)
+	for _, k := range p.w.ses.Committed().Kept {
+		if slices.Contains(p.panels(), k.Panel) {
+			names = append(names, k.Name)
+		}
 	}
 	offered := "Arrangement 1"
 	for i := 2; slices.Contains(names, offered); i++ {
@@ -174,8 +178,10 @@ func (p *arrangePage) keep() {
 			case slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, name) }):
 				return errors.New("name: “" + name + "” is kept already; give this one another name")
 			}
-			if err := p.w.ses.Commit(keepEdit(p.panel, name, lay)); err != nil {
-				return err
+			for _, e := range p.keepEdits(name, lay) {
+				if err := p.w.ses.Commit(e); err != nil {
+					return err
+				}
 			}
 			p.w.say("Kept as “" + name + "”.")
 			return nil
@@ -189,7 +195,7 @@ func (p *arrangePage) drop() {
 		p.w.say("Only kept arrangements can be forgotten.")
 		return
 	}
-	if p.w.commit(model.DropKept{Panel: p.panel, Name: e.name}) {
+	if p.forget(e.name) {
 		p.w.say("Forgotten: “" + e.name + "”. " + p.w.acts.byID["undo"].keyNames() + " brings it back.")
 	}
 }

@@ -18,6 +18,7 @@ type arrangePage struct {
 	w       *Window
 	from    page
 	panel   string // id
+	whole   bool   // all panels of its set are arranged at once
 	begin   func(session.Wish) (searcher, error)
 	ctx     context.Context
 	stop    context.CancelFunc
@@ -48,6 +49,7 @@ type arrangePage struct {
 type arrangeAsk struct {
 	look               model.Look
 	roll, turn, spares bool
+	change             bool // strips may change panels of a set
 }
 
 // addArrangeActions lists what leads to the page.
@@ -81,6 +83,7 @@ func (w *Window) showArrangeWith(begin func(session.Wish) (searcher, error)) *ar
 	p := &arrangePage{w: w, from: w.page, panel: n.ID, begin: begin, weighed: map[string]session.Arrangement{}}
 	p.ctx, p.stop = context.WithCancel(w.work)
 	p.ask = arrangeAsk{look: lookToAsk(n.Look, w.ses.Panel(n.ID).Wanted), roll: true, turn: true, spares: false}
+	_, p.ask.change = w.ses.MayChange(n.ID)
 	p.gallery = newArrangeGallery(p)
 	p.build()
 	w.turnTo(p)
@@ -135,7 +138,11 @@ func (p *arrangePage) show() {
 		})
 		return
 	}
-	if p.turn > 0 && restsOnKey(p.w.ses.Committed(), n) != p.restsOn {
+	if _, ok := p.set(); p.whole && !ok { // the set is no more
+		p.takeWhole(false)
+		return
+	}
+	if p.turn > 0 && p.restsOnNow() != p.restsOn {
 		p.search()
 		return
 	}

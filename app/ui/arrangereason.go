@@ -32,7 +32,7 @@ var (
 )
 
 func newReasonRow(p *arrangePage, e *layEntry, r session.Reason) *reasonRow {
-	o := &reasonRow{p: p, r: r, places: reasonPlaces(e.panel, r)}
+	o := &reasonRow{p: p, r: r, places: e.placesOf(r)}
 	o.ExtendBaseWidget(o)
 	return o
 }

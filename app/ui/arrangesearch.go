@@ -37,7 +37,8 @@ func (b *foundBox) take() (int, session.Found) {
 // wish is what is asked of the search.
 func (p *arrangePage) wish() session.Wish {
 	return session.Wish{Panel: p.panel, Look: p.ask.look, Seed: 1,
-		NoRoll: !p.ask.roll, NoTurn: !p.ask.turn, Spares: p.ask.spares && len(p.w.ses.Spares()) > 0}
+		NoRoll: !p.ask.roll, NoTurn: !p.ask.turn, Spares: p.ask.spares && !p.whole && len(p.w.ses.Spares()) > 0,
+		Whole: p.whole, Change: p.changeAsked()}
 }
 
 // search begins anew.
@@ -49,9 +50,7 @@ func (p *arrangePage) search() {
 	p.turn++
 	turn := p.turn
 	p.found, p.trouble, p.was, p.running, p.stopped = session.Found{}, "", "", false, false
-	if n := p.w.ses.Committed().Panel(p.panel); n != nil {
-		p.restsOn = restsOnKey(p.w.ses.Committed(), n)
-	}
+	p.restsOn = p.restsOnNow()
 	s, err := p.begin(p.wish())
 	if err != nil {
 		p.trouble = ended(sentence(err.Error()))
@@ -133,10 +132,10 @@ func (p *arrangePage) end() {
 // what was found, or else beside the window.
 func (p *arrangePage) weigh(e *layEntry) {
 	for _, a := range append([]session.Arrangement{p.found.Now}, p.found.Answers...) {
-		if a.Panel != nil && e.fault == "" && lieOf(a.Panel) == e.lie {
+		if a.Panel != nil && e.fault == "" && p.lieIn(&a) == e.lie {
 			after := e.got.After
 			e.got, e.known = a, true
-			if e.kind == layNow {
+			if e.kind == layNow && !p.whole {
 				e.got.After = after
 			}
 			return
@@ -193,6 +192,13 @@ func (p *arrangePage) weigh(e *layEntry) {
 func (p *arrangePage) appraise(e *layEntry) (searcher, error) {
 	if e.kind == layNow {
 		return p.begin(p.wish())
+	}
+	if p.whole {
+		q, err := p.w.ses.AppraiseSet(p.wish(), e.parts)
+		if err != nil {
+			return nil, err
+		}
+		return q, nil
 	}
 	q, err := p.w.ses.Appraise(p.wish(), e.panel)
 	if err != nil {

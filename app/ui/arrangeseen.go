@@ -65,8 +65,10 @@ type sitter struct {
 	role  model.Role
 	sit   scene.Sitting
 	seen  seeing
-	w, h  int         // pixels at most
-	marks []geom.Rect // of the panel, mm, drawn into it
+	w, h  int           // pixels at most
+	marks []geom.Rect   // of the panel, mm, drawn into it
+	parts []*face.Panel // of a set: what is drawn, panel being their frame
+	at    []geom.Rect   // where each stands in it, mm
 }
 
 // paint makes the picture.
@@ -75,26 +77,26 @@ func (s *sitter) paint() *image.RGBA {
 	case seenChair:
 		return s.fromChair()
 	case seenGrey:
-		return eyes.Grey(scene.Portrait(s.panel, s.sit, s.w, s.h))
+		return eyes.Grey(s.portrait(s.w, s.h))
 	case seenMirrored:
-		return eyes.Mirrored(scene.Portrait(s.panel, s.sit, s.w, s.h))
+		return eyes.Mirrored(s.portrait(s.w, s.h))
 	case seenBlurred:
-		img := scene.Portrait(s.panel, s.sit, s.w, s.h)
+		img := s.portrait(s.w, s.h)
 		return eyes.Blurred(img, blurShare*float64(max(img.Rect.Dx(), img.Rect.Dy())))
 	}
-	return scene.Portrait(s.panel, s.sit, s.w, s.h)
+	return s.portrait(s.w, s.h)
 }
 
 // fromChair is the panel in its place, seen from where one is.
 func (s *sitter) fromChair() *image.RGBA {
 	big := 2 * max(s.w, s.h)
-	img := scene.Portrait(s.panel, s.sit, big, big)
+	img := s.portrait(big, big)
 	for _, m := range s.marks {
 		markInto(img, m, s.panel)
 	}
 	out, err := eyes.From(img, s.panel.Length, s.panel.Width, eyeFor(s.role, s.panel.Length, s.panel.Width), s.w, s.h)
 	if err != nil { // nothing is seen from there
-		return scene.Portrait(s.panel, s.sit, s.w, s.h)
+		return s.portrait(s.w, s.h)
 	}
 	return out
 }

@@ -152,13 +152,10 @@ func (s *arrangeSide) fillWhy(e *layEntry) {
 // showPins brings the ticks up to date that hold strips where they are.
 func (s *arrangeSide) showPins() {
 	p := s.p
-	n := p.w.ses.Committed().Panel(p.panel)
-	if n == nil {
-		return
-	}
+	list := p.pinned()
 	key := ""
-	for i := range n.Strips {
-		key += pinWords(p.w, n, i) + "\x00"
+	for _, o := range list {
+		key += p.pinText(o) + "\x00"
 	}
 	if key != s.pinned {
 		s.pinned = key
@@ -170,8 +167,8 @@ func (s *arrangeSide) showPins() {
 		}
 		s.stay.RemoveAll()
 		s.pins = nil
-		for i := range n.Strips {
-			t := newPinTick(s, i, pinWords(p.w, n, i))
+		for i, o := range list {
+			t := newPinTick(s, i, o.n.ID, o.n.Strips[o.i].ID, p.pinText(o))
 			s.pins = append(s.pins, t)
 			s.stay.Add(t)
 		}
@@ -181,8 +178,10 @@ func (s *arrangeSide) showPins() {
 		}
 	}
 	for i, t := range s.pins {
-		t.set(n.Strips[i].Pinned)
-		if off := n.Strips[i].Empty(); off != t.Disabled() {
+		st := &list[i].n.Strips[list[i].i]
+		t.set(st.Pinned)
+		t.panel, t.strip = list[i].n.ID, st.ID
+		if off := st.Empty(); off != t.Disabled() {
 			if off {
 				t.Disable()
 			} else {
@@ -209,12 +208,14 @@ func pinWords(w *Window, n *model.Panel, i int) string {
 }
 
 // setPin holds a strip of the panel where it is, or lets it go.
-func (p *arrangePage) setPin(i int, on bool) {
-	n := p.w.ses.Committed().Panel(p.panel)
-	if n == nil || i >= len(n.Strips) || n.Strips[i].Pinned == on {
+func (p *arrangePage) setPin(panel, strip string, on bool) {
+	n := p.w.ses.Committed().Panel(panel)
+	if n == nil {
 		return
 	}
-	p.w.commit(model.PinStrip{Panel: p.panel, Strip: n.Strips[i].ID, Pinned: on})
+	if st, ok := n.Strip(strip); ok && st.Pinned != on {
+		p.w.commit(model.PinStrip{Panel: panel, Strip: strip, Pinned: on})
+	}
 }
 
 // focusPin gives the keys to a tick.
@@ -227,14 +228,15 @@ func (s *arrangeSide) focusPin(i int) {
 // pinTick holds a strip; up and down go to the next one.
 type pinTick struct {
 	tick
-	s *arrangeSide
-	i int
+	s            *arrangeSide
+	i            int
+	panel, strip string // ids
 }
 
-func newPinTick(s *arrangeSide, i int, text string) *pinTick {
-	t := &pinTick{s: s, i: i}
+func newPinTick(s *arrangeSide, i int, panel, strip, text string) *pinTick {
+	t := &pinTick{s: s, i: i, panel: panel, strip: strip}
 	t.w, t.Text = s.p.w, text
-	t.OnChanged = func(on bool) { s.p.setPin(i, on) }
+	t.OnChanged = func(on bool) { s.p.setPin(t.panel, t.strip, on) }
 	t.enter = s.p.w.takeKeys
 	t.ExtendBaseWidget(t)
 	return t

@@ -169,7 +169,9 @@ func (t *arrangeTile) point(over bool) {
 			if y1-y0 < 16 { // a joint
 				y0, y1 = (y0+y1)/2-8, (y0+y1)/2+8
 			}
-			list = append(list, outlined(0, y0, size.Width, y1, 4, color.Black), outlined(1.2, y0+1.2, size.Width-1.2, y1-1.2, 1.6, color.White))
+			x0 := float32(m.Min.X/t.e.panel.Length) * size.Width
+			x1 := float32(m.Max.X/t.e.panel.Length) * size.Width
+			list = append(list, outlined(x0, y0, x1, y1, 4, color.Black), outlined(x0+1.2, y0+1.2, x1-1.2, y1-1.2, 1.6, color.White))
 		}
 	}
 	if len(list) == 0 && len(t.over.Objects) == 0 {

@@ -1,102 +1,183 @@
 package ui
 
 import (
+	"context"
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model"
 )
 
-// behavePage shows how the wood of the panel on screen will behave: a card a
-// matter, each with how its figures are worked out.
+// behavePage shows how the wood of the panel on screen will behave: what
+// matters most at a glance, then a card a matter, each with how its figures are
+// worked out.
 type behavePage struct {
 	w      *Window
 	from   page
 	all    fyne.CanvasObject
 	scroll *container.Scroll
+	top    *fyne.Container // holds the glance
 	cards  *fyne.Container
-	first  *pageButton
-	shown  string // what the cards were made for
+	byID   map[string]fyne.CanvasObject
+	first  *behaveButton
+	head   *widget.Label
+	panels *behavePick // nil where there is one panel
+	pics   *woodPics
+	ages   *agesPicture // nil where nothing is placed
+
+	open  map[string]bool // sections whose notes are unfolded
+	end   session.EndLook // what the end view shows
+	age   int             // which of the three ages the panel is shown at
+	of    *model.Project  // what the cards were made for
+	shown string
 }
 
 // behaveShow turns to the page.
 func (w *Window) behaveShow() {
-	p := &behavePage{w: w, from: w.page}
+	p := &behavePage{w: w, from: w.page, open: map[string]bool{}}
+	ctx, stop := context.WithCancel(w.work)
+	context.AfterFunc(ctx, stop)
+	p.pics = newWoodPics(w, ctx, func() bool { return w.page != page(p) }, func() {
+		if p.ages != nil {
+			p.ages.draw()
+		}
+	})
 	p.build()
 	w.turnTo(p)
+	settled(p.scroll)
 }
+
+// least is how wide a card is at least.
+func (p *behavePage) least() float32 { return 380 * float32(p.w.look.TextPercent()) / 100 }
 
 func (p *behavePage) build() {
 	w := p.w
-	p.cards = &fyne.Container{Layout: &cardsLayout{least: func() float32 {
-		return 400 * float32(w.look.TextPercent()) / 100
-	}}}
-	p.scroll = container.NewVScroll(container.NewPadded(p.cards))
-	p.shown = ""
-	button := func(text, action string) *pageButton { return newPageButton(w, text, func() { w.act(action) }) }
+	p.cards = &fyne.Container{Layout: &cardsLayout{least: p.least}}
+	p.top = container.New(stackLayout{})
+	air := canvas.NewRectangle(nil)
+	air.SetMinSize(fyne.NewSize(0, cardAir-2*stackGap))
+	var room *fyne.Container
+	room, p.scroll = down(container.NewPadded(container.New(stackLayout{}, p.top, air, p.cards)), nil)
+	p.of, p.shown = nil, ""
+	button := func(text, action string) *behaveButton {
+		return newBehaveButton(p, text, func() { w.act(action) })
+	}
 	p.first = button("The air…", "project")
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	leave := newBehaveButton(p, "Back (Esc)", w.leavePage)
 	leave.Importance = widget.LowImportance
-	row := flow([]fyne.CanvasObject{p.first, button("How it is built in…", "fitting"), button("Joined panels…", "joined"), leave})
-	head := wrapped("How the wood will behave", widget.MediumImportance)
-	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	top := container.NewVBox(container.New(stackLayout{}, snug(head), row), widget.NewSeparator())
-	p.all = container.NewBorder(container.NewPadded(top), nil, nil, nil, p.scroll)
+	row := []fyne.CanvasObject{p.first, button("How it is built in…", "fitting"), button("Joined panels…", "joined"), leave}
+	p.panels = nil
+	if list := w.ses.Project().Panels; len(list) > 1 {
+		var names []string
+		now := -1
+		for i, n := range list {
+			names = append(names, title(n.ID))
+			if n.ID == w.ses.Selected().Panel {
+				now = i
+			}
+		}
+		p.panels = newBehavePick(p, names, now, func(i int) {
+			if list := w.ses.Project().Panels; i >= 0 && i < len(list) {
+				w.showPanel(list[i].ID)
+			}
+		})
+		row = slices.Insert(row, 0, fyne.CanvasObject(p.panels))
+	}
+	p.head = wrapped("", widget.MediumImportance)
+	p.head.SizeName, p.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
+	top := container.NewPadded(container.NewVBox(container.New(stackLayout{}, snug(p.head), flow(row)), widget.NewSeparator()))
+	// The head goes before the cards, for Tab too.
+	p.all = container.New(layout.NewBorderLayout(top, nil, nil, nil), top, room)
 	p.fill()
 }
 
 // fill makes the cards anew where something they show has changed.
 func (p *behavePage) fill() {
-	b := p.w.ses.Behaviour(p.w.ses.Selected().Panel)
+	id := p.w.ses.Selected().Panel
+	b := p.w.ses.Behaviour(id)
 	if b == nil {
+		p.shown, p.ages = "", nil
+		p.head.SetText("How the wood will behave")
+		p.top.Objects = nil
 		p.cards.Objects = []fyne.CanvasObject{wrapped("There is no panel yet. "+p.w.acts.byID["new-panel"].keyNames()+" makes one.", widget.MediumImportance)}
-		p.cards.Refresh()
+		p.relaid()
 		return
 	}
 	key := behaveKey(b)
-	if key == p.shown {
+	if key == p.shown && p.of == p.w.ses.Project() {
+		if p.ages != nil { // photographs may have come
+			p.ages.draw()
+		}
 		return
 	}
-	p.shown = key
-	p.cards.Objects = nil
-	for _, s := range append([]session.Section{b.Air}, b.Sections...) {
-		p.cards.Add(p.card(b, s))
+	if b.Panel.ID != p.panel() {
+		p.end.Layup = ""
 	}
-	p.cards.Refresh()
-	p.scroll.Refresh()
+	p.shown, p.of = key, p.w.ses.Project()
+	p.head.SetText("How the wood will behave: " + title(b.Panel.ID))
+	held := p.hasKeys()
+	p.ages, p.byID = nil, map[string]fyne.CanvasObject{}
+	p.top.Objects = []fyne.CanvasObject{p.glance(b)}
+	p.cards.Objects = nil
+	for _, s := range ordered(b) {
+		c := p.card(b, s)
+		p.byID[s.ID] = c
+		p.cards.Add(c)
+	}
+	p.relaid()
+	if held { // what had the keys is gone
+		p.w.win.Canvas().Focus(p.first)
+	}
 }
 
-// card is one matter.
-func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasObject {
-	name := wrapped(s.Title, widget.MediumImportance)
-	name.TextStyle.Bold = true
-	lead := wrapped(s.Lead, widget.MediumImportance)
-	if s.Strong {
-		name.Importance = widget.DangerImportance
-		name.SetText("⚠ " + s.Title)
+// panel is the panel the cards were made for.
+func (p *behavePage) panel() string {
+	if p.ages != nil {
+		return p.ages.panel.ID
 	}
-	body := container.New(stackLayout{}, snug(name), snug(lead))
-	if s.Lead == "" {
-		body.Objects = body.Objects[:1]
+	return ""
+}
+
+// hasKeys reports whether a part of the cards has the keys.
+func (p *behavePage) hasKeys() bool {
+	f, ok := p.w.win.Canvas().Focused().(fyne.CanvasObject)
+	return ok && p.w.page == page(p) && p.w.asks == nil && (slices.Contains(inside(p.cards), f) || slices.Contains(inside(p.top), f))
+}
+
+// relaid lays the cards out again after a height has changed.
+func (p *behavePage) relaid() {
+	p.top.Refresh()
+	p.cards.Refresh()
+	settled(p.scroll)
+}
+
+// showCard scrolls to the card of a section.
+func (p *behavePage) showCard(id string) {
+	c := p.byID[id]
+	if c == nil {
+		return
 	}
-	if len(s.Rows) > 0 {
-		body.Add(newBehaveTable(s.Rows))
+	d := fyne.CurrentApp().Driver()
+	p.scrollTo(d.AbsolutePositionForObject(c).Y - d.AbsolutePositionForObject(p.scroll.Content).Y - pad())
+	for _, o := range inside(c) {
+		if f, ok := o.(fyne.Focusable); ok && o.Visible() {
+			y := p.scroll.Offset.Y
+			p.w.win.Canvas().Focus(f)
+			p.scrollTo(y)
+			return
+		}
 	}
-	for _, n := range s.Notes {
-		l := wrapped(n, widget.LowImportance)
-		body.Add(snug(l))
-	}
-	if len(s.How) > 0 {
-		how := newPageButton(p.w, "How is this worked out?", func() { p.w.workedOut(s) })
-		how.Importance, how.Alignment, how.Icon = widget.LowImportance, widget.ButtonAlignLeading, theme.QuestionIcon()
-		body.Add(container.NewHBox(how))
-	}
-	ground := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
-	ground.CornerRadius = theme.InputRadiusSize()
-	return container.NewStack(ground, container.New(columnLayout{}, body))
+}
+
+func (p *behavePage) scrollTo(y float32) {
+	p.scroll.ScrollToOffset(fyne.NewPos(0, fyne.Max(0, fyne.Min(y, p.scroll.Content.Size().Height-p.scroll.Size().Height))))
 }
 
 // content implements page.
@@ -107,33 +188,47 @@ func (p *behavePage) home() fyne.Focusable { return p.first }
 
 // key implements page.
 func (p *behavePage) key(ev *fyne.KeyEvent) bool {
-	step := float32(60)
+	y, high := p.scroll.Offset.Y, p.scroll.Size().Height
 	switch ev.Name {
 	case fyne.KeyPageDown:
-		step = p.scroll.Size().Height * 0.8
+		y += 0.85 * high
 	case fyne.KeyPageUp:
-		step = -p.scroll.Size().Height * 0.8
+		y -= 0.85 * high
 	case fyne.KeyDown:
+		y += 60
 	case fyne.KeyUp:
-		step = -step
+		y -= 60
+	case fyne.KeyHome:
+		y = 0
+	case fyne.KeyEnd:
+		y = p.scroll.Content.Size().Height
 	default:
 		return false
 	}
-	p.scroll.Offset.Y = fyne.Max(0, fyne.Min(p.scroll.Offset.Y+step, p.scroll.Content.Size().Height-p.scroll.Size().Height))
-	p.scroll.Refresh()
+	p.scrollTo(y)
 	return true
 }
 
-// sign implements page.
-func (p *behavePage) sign(r rune) bool { return r == '?' && p.w.act("keys") }
+// sign implements page: 1, 2 and 3 show the panel at one of three ages.
+func (p *behavePage) sign(r rune) bool {
+	switch r {
+	case '?':
+		return p.w.act("keys")
+	case '1', '2', '3':
+		if p.ages == nil {
+			return false
+		}
+		p.showAge(int(r - '1'))
+		p.reveal(p.ages.room)
+		return true
+	}
+	return false
+}
 
 // reveal implements page.
 func (p *behavePage) reveal(o fyne.CanvasObject) {
-	for _, in := range inside(p.cards) {
-		if in == o {
-			into(p.scroll, o)
-			return
-		}
+	if slices.Contains(inside(p.cards), o) || slices.Contains(inside(p.top), o) {
+		into(p.scroll, o)
 	}
 }
 
@@ -144,15 +239,23 @@ func (p *behavePage) show() { p.fill() }
 func (p *behavePage) restyled() {
 	p.build()
 	p.w.turnTo(p)
+	settled(p.scroll)
 }
 
 // back implements page.
 func (p *behavePage) back() (page, bool) { return p.from, false }
 
 // row implements page.
-func (p *behavePage) row() []string { return []string{"project", "fitting", "joined"} }
+func (p *behavePage) row() []string { return nil }
 
 // hint implements page.
 func (p *behavePage) hint() string {
-	return "Figures are of average wood; every one says where it comes from. ↑ and ↓ scroll, Tab goes on."
+	return "↑, ↓, PgUp and PgDn scroll, Tab goes on, 1 to 3 show the panel today, in one year, in ten."
+}
+
+// lets reports whether an action on panels may be done while a page is up: what
+// the page of behaviour rests on is changed from there.
+func (w *Window) lets(id string) bool {
+	_, ok := w.page.(*behavePage)
+	return ok && (id == "fitting" || id == "joined")
 }

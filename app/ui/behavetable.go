@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -15,83 +17,145 @@ func newBehaveTable(rows []session.Row) *fyne.Container {
 		cols = max(cols, len(r.Values))
 	}
 	t := &fyne.Container{Layout: &tableLayout{cols: cols + 1}}
-	for _, r := range rows {
-		name := widget.NewLabel(r.Name)
-		name.Wrapping = fyne.TextWrapWord
-		t.Add(snug(name))
-		for k := range cols {
-			v := widget.NewLabel("")
-			if k < len(r.Values) {
-				v.SetText(r.Values[k])
+	for i, r := range rows {
+		for k := range cols + 1 {
+			l := wrapped("", widget.MediumImportance)
+			switch {
+			case k == 0:
+				l.SetText(r.Name)
+			case k <= len(r.Values):
+				l.SetText(r.Values[k-1])
 			}
-			v.Alignment = fyne.TextAlignTrailing
+			if k > 0 {
+				l.Alignment = fyne.TextAlignTrailing
+			}
 			if r.Head || r.Quiet {
-				v.SizeName, v.Importance = theme.SizeNameCaptionText, widget.LowImportance
-			} else {
-				v.TextStyle.Bold = k == 0
+				l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
 			}
-			t.Add(snug(v))
-		}
-		if r.Head || r.Quiet {
-			name.SizeName, name.Importance = theme.SizeNameCaptionText, widget.LowImportance
+			if r.Head && i > 0 && k == 0 { // a part of its own begins
+				l.TextStyle.Bold = true
+			}
+			t.Add(snug(l))
 		}
 	}
 	return t
 }
 
-// tableLayout sets rows of a name and values: the values in columns as wide as
-// they need, the name in what is left. Where that is too little for a name, it
-// stands on a line of its own.
+// tableLayout sets rows of a name and values. A column of values is as wide as
+// its longest needs, as far as that leaves room for the names; else its texts
+// break. Where not even single words have room, a name stands on a line of its
+// own.
 type tableLayout struct {
 	cols  int
 	width float32 // of the last Layout
 }
 
-const tableGap = 10
+const tableGap = 12
 
-// columns returns the widths of the values and what is left for the name.
-func (l *tableLayout) columns(objs []fyne.CanvasObject, width float32) (name float32, values []float32) {
+// needs returns how wide the text of a cell is, and its longest word.
+func needs(o fyne.CanvasObject) (all, word float32) {
+	l := cellLabel(o)
+	if l == nil {
+		return 0, 0
+	}
+	size := theme.Size(l.SizeName)
+	if l.SizeName == "" {
+		size = theme.TextSize()
+	}
+	const slack = 2
+	of := func(s string) float32 {
+		if s == "" {
+			return 0
+		}
+		return fyne.MeasureText(s, size, l.TextStyle).Width + slack + 0.8*theme.InnerPadding()
+	}
+	for _, w := range strings.Fields(l.Text) {
+		word = fyne.Max(word, of(w))
+	}
+	return of(l.Text), word
+}
+
+// columns returns the widths of the names and the values.
+func (l *tableLayout) columns(objs []fyne.CanvasObject, width float32) (name float32, values []float32, under bool) {
 	values = make([]float32, l.cols-1)
-	name = width
+	words := make([]float32, l.cols-1)
+	var nameAll, nameWord float32
 	for i, o := range objs {
+		all, word := needs(o)
 		if k := i % l.cols; k > 0 {
-			values[k-1] = fyne.Max(values[k-1], o.MinSize().Width)
+			values[k-1], words[k-1] = fyne.Max(values[k-1], all), fyne.Max(words[k-1], word)
+			continue
+		}
+		nameAll, nameWord = fyne.Max(nameAll, all), fyne.Max(nameWord, word)
+	}
+	room := width - tableGap*float32(l.cols-1)
+	// The names keep a third, or what they need.
+	left := fyne.Min(nameAll, fyne.Max(nameWord, 0.34*room))
+	if fits(values) > room-left {
+		values = shrunk(values, words, room-left)
+	}
+	if fits(values) > room-left {
+		return width, values, true
+	}
+	return room - fits(values), values, false
+}
+
+func fits(list []float32) (sum float32) {
+	for _, v := range list {
+		sum += v
+	}
+	return sum
+}
+
+// shrunk takes from the widest columns until all have room, each as wide as its
+// longest word at least.
+func shrunk(list, least []float32, room float32) []float32 {
+	lo, hi := float32(0), room
+	out := make([]float32, len(list))
+	for range 24 {
+		most := (lo + hi) / 2
+		for i := range list {
+			out[i] = fyne.Max(least[i], fyne.Min(list[i], most))
+		}
+		if fits(out) > room {
+			hi = most
+		} else {
+			lo = most
 		}
 	}
-	for _, v := range values {
-		name -= v + tableGap
+	for i := range list {
+		out[i] = fyne.Max(least[i], fyne.Min(list[i], lo))
 	}
-	return name, values
+	return out
 }
 
 // rows calls do with where each object of each row goes.
 func (l *tableLayout) rows(objs []fyne.CanvasObject, width float32, do func(o fyne.CanvasObject, pos fyne.Position, size fyne.Size)) float32 {
-	name, values := l.columns(objs, width)
-	under := name < 0.3*width // the name takes a line of its own
-	if under {
-		name = width
-	}
+	name, values, under := l.columns(objs, width)
 	var y float32
 	for i := 0; i+l.cols <= len(objs); i += l.cols {
-		first := objs[i]
-		first.Resize(fyne.NewSize(name, first.MinSize().Height))
-		h := first.MinSize().Height
-		empty := isBlank(first)
-		if under && empty {
+		high := func(o fyne.CanvasObject, w float32) float32 {
+			o.Resize(fyne.NewSize(w, o.MinSize().Height))
+			return o.MinSize().Height
+		}
+		h := high(objs[i], name)
+		if under && isBlank(objs[i]) {
 			h = 0
 		}
-		do(first, fyne.NewPos(0, y), fyne.NewSize(name, h))
-		top := y
+		do(objs[i], fyne.NewPos(0, y), fyne.NewSize(name, h))
 		if under {
 			y += h
-			top, h = y, 0
+			h = 0
 		}
 		x := width
 		for k := l.cols - 2; k >= 0; k-- {
 			o := objs[i+1+k]
 			x -= values[k]
-			do(o, fyne.NewPos(x, top), fyne.NewSize(values[k], o.MinSize().Height))
-			h = fyne.Max(h, o.MinSize().Height)
+			v := high(o, values[k])
+			do(o, fyne.NewPos(x, y), fyne.NewSize(values[k], v))
+			if !isBlank(o) {
+				h = fyne.Max(h, v)
+			}
 			x -= tableGap
 		}
 		y += h + 2
@@ -99,14 +163,20 @@ func (l *tableLayout) rows(objs []fyne.CanvasObject, width float32, do func(o fy
 	return y
 }
 
-// isBlank reports whether a cell holds no text.
-func isBlank(o fyne.CanvasObject) bool {
+// cellLabel is the text of a cell.
+func cellLabel(o fyne.CanvasObject) *widget.Label {
 	c, ok := o.(*fyne.Container)
 	if !ok || len(c.Objects) != 1 {
-		return false
+		return nil
 	}
-	l, ok := c.Objects[0].(*widget.Label)
-	return ok && l.Text == ""
+	l, _ := c.Objects[0].(*widget.Label)
+	return l
+}
+
+// isBlank reports whether a cell holds no text.
+func isBlank(o fyne.CanvasObject) bool {
+	l := cellLabel(o)
+	return l != nil && l.Text == ""
 }
 
 // MinSize implements fyne.Layout.
@@ -128,6 +198,9 @@ func (l *tableLayout) Layout(objs []fyne.CanvasObject, size fyne.Size) {
 	})
 }
 
+// cardAir is the air between cards.
+const cardAir = 10
+
 // cardsLayout sets cards in as many columns as there is room for, each under
 // the shortest so far.
 type cardsLayout struct {
@@ -136,7 +209,7 @@ type cardsLayout struct {
 }
 
 func (l *cardsLayout) place(objs []fyne.CanvasObject, width float32, do func(o fyne.CanvasObject, pos fyne.Position, size fyne.Size)) float32 {
-	const air = 10
+	const air = cardAir
 	cols := max(1, int((width+air)/(l.least()+air)))
 	cols = min(cols, 3, max(len(objs), 1))
 	card := (width - air*float32(cols-1)) / float32(cols)

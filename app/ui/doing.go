@@ -181,6 +181,8 @@ func (w *Window) letGo() {
 		w.ses.Cancel()
 	case w.surf.show.zoning:
 		w.zoneMode(false)
+	case w.surf.show.grain:
+		w.grainMode(false)
 	case sel.Strip != "" || sel.Zone >= 0:
 		sel.Strip, sel.Zone = "", -1
 		w.ses.Select(sel)

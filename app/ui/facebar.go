@@ -25,6 +25,7 @@ type faceBar struct {
 	snap    *tick
 	waney   *tick // the long edges are not sawn
 	snapAll *pageButton
+	tape    *pageButton // measures by a tape in the picture
 	traces  *pageButton // waney edges on the squared face
 	width   *widget.Label
 }
@@ -58,6 +59,10 @@ func newFaceBar(p *facePage) *faceBar {
 
 // enterButton is what the main button does in each step.
 func (p *facePage) enterButton() {
+	if p.step == stepCorners && p.corners.tape.on {
+		p.corners.tape.enter()
+		return
+	}
 	if p.step == stepCorners {
 		p.corners.use(nil)
 		return
@@ -72,15 +77,16 @@ func (b *faceBar) cornerTools() *fyne.Container {
 		c.snap = on
 		p.w.takeKeys()
 	}
-	b.waney = newTick(p.w, b.short("Waney edges (W)", "Waney"), c.lie.waney, nil)
+	b.waney = newTick(p.w, b.short("Waney (W)", "Waney"), c.lie.waney, nil)
 	b.waney.OnChanged = func(on bool) {
 		c.setWaney(on)
 		p.w.takeKeys()
 	}
+	b.tape = p.button(b.short("By tape (M)", "By tape"), c.tape.turn)
 	b.snapAll = p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges)
 	return flow([]fyne.CanvasObject{
 		p.button(b.short("Find again (F)", "Find again"), c.find), b.snapAll, p.button(b.short("Turn end for end (T)", "Turn"), c.turn),
-		p.button(b.short("By paper (P)", "By paper"), c.paperAsk), b.waney, b.snap})
+		p.button(b.short("By paper (P)", "By paper"), c.paperAsk), b.tape, b.waney, b.snap})
 }
 
 func (b *faceBar) zoneTools() *fyne.Container {
@@ -126,6 +132,18 @@ func lit(b *pageButton, on bool) {
 	}
 }
 
+// pressed shows whether what a button among others that act at once does is on.
+func pressed(b *pageButton, on bool) {
+	want := widget.MediumImportance
+	if on {
+		want = widget.HighImportance
+	}
+	if b.Importance != want {
+		b.Importance = want
+		b.Refresh()
+	}
+}
+
 // show brings the tools up to date.
 func (b *faceBar) show() {
 	p, z := b.p, b.p.zones
@@ -138,25 +156,22 @@ func (b *faceBar) show() {
 	text := b.short("Looks right (Enter)", "Looks right")
 	if p.step == stepCorners {
 		text = b.short("Use these corners (Enter)", "Use them")
+		if p.corners.tape.on {
+			text = b.short("Distance (Enter)", "Distance")
+		}
 	}
+	pressed(b.tape, p.corners.tape.on)
 	if b.right.Text != text {
 		b.right.SetText(text)
 	}
 	b.snapAll.greyed(p.corners.lie.waney)
-	want := widget.MediumImportance
-	if z.work != nil && z.work.now.waney {
-		want = widget.HighImportance
-	}
-	if b.traces.Importance != want {
-		b.traces.Importance = want
-		b.traces.Refresh()
-	}
+	pressed(b.traces, z.work != nil && z.work.now.waney)
 	if b.waney.Checked != p.corners.lie.waney {
 		b.waney.Checked = p.corners.lie.waney
 		b.waney.Refresh()
 	}
 	b.right.Importance = widget.SuccessImportance
-	b.right.greyed(p.making != "" || p.step == stepZones && z.work == nil)
+	b.right.greyed(p.making != "" || p.step == stepZones && z.work == nil || p.corners.tape.half())
 	changed := b.corners.Visible() != (p.step == stepCorners) || b.zones.Visible() != (p.step == stepZones)
 	setShown(b.corners, p.step == stepCorners)
 	setShown(b.foot, p.step == stepCorners)

@@ -74,11 +74,15 @@ type faceCorners struct {
 	figures *field
 	writing bool
 	judged  bool
+	tape    *faceTape
+	sized   []sizeAct // of the board, to take back
+	unsized []sizeAct // to do again
 }
 
 func newFaceCorners(p *facePage) *faceCorners {
 	c := &faceCorners{p: p, snap: true}
 	c.pic = newFacePicker(c)
+	c.tape = &faceTape{c: c, hand: -1}
 	c.figures = p.w.newField("", "x,y, x,y, x,y, x,y in pixels of the picture")
 	c.figures.Scroll = fyne.ScrollHorizontalOnly
 	c.figures.follow(c.read)
@@ -108,7 +112,7 @@ func (c *faceCorners) begin() {
 
 // set makes another lie the one shown, as an act that can be taken back.
 func (c *faceCorners) set(l faceLie) {
-	c.past, c.ahead = append(c.past, c.lie), nil
+	c.past, c.ahead, c.unsized = append(c.past, c.lie), nil, nil
 	c.lie = l
 	c.shown()
 }
@@ -121,12 +125,15 @@ func (c *faceCorners) follow(l faceLie) {
 
 func (c *faceCorners) keep(from faceLie) {
 	if !from.same(c.lie) {
-		c.past, c.ahead = append(c.past, from), nil
+		c.past, c.ahead, c.unsized = append(c.past, from), nil, nil
 		c.shown()
 	}
 }
 
 func (c *faceCorners) undo() {
+	if c.undoSize() {
+		return
+	}
 	if n := len(c.past); n > 0 {
 		c.ahead = append(c.ahead, c.lie)
 		c.lie, c.past = c.past[n-1], c.past[:n-1]
@@ -135,6 +142,9 @@ func (c *faceCorners) undo() {
 }
 
 func (c *faceCorners) redo() {
+	if c.redoSize() {
+		return
+	}
 	if n := len(c.ahead); n > 0 {
 		c.past = append(c.past, c.lie)
 		c.lie, c.ahead = c.ahead[n-1], c.ahead[:n-1]
@@ -183,7 +193,7 @@ func (c *faceCorners) read() {
 	for i := range l.trust {
 		l.trust[i] = cornerTrust{mine: true}
 	}
-	c.past, c.ahead = append(c.past, c.lie), nil
+	c.past, c.ahead, c.unsized = append(c.past, c.lie), nil, nil
 	c.lie = l
 	c.pic.Refresh()
 	c.p.show()

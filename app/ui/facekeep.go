@@ -154,7 +154,7 @@ func (p *facePage) origin() page { return p.from }
 // back implements page: Escape drops what is under way, then the tool, then
 // leaves.
 func (p *facePage) back() (page, bool) {
-	if p.step == stepCorners && p.corners.pic.letGo() {
+	if p.step == stepCorners && (p.corners.tape.back() || p.corners.pic.letGo()) {
 		return nil, true
 	}
 	if p.step == stepZones {
@@ -254,7 +254,7 @@ func (w *Window) guardFaces() {
 // again.
 func (p *facePage) canUndo() bool {
 	if p.step == stepCorners {
-		return len(p.corners.past) > 0 || p.corners.pic.walking
+		return len(p.corners.past) > 0 || p.corners.pic.walking || p.corners.canUndoSize()
 	}
 	k := p.zones.work
 	return k != nil && (k.now.touched || k.busy() || len(p.zones.hand.points) > 0)
@@ -262,7 +262,7 @@ func (p *facePage) canUndo() bool {
 
 func (p *facePage) canRedo() bool {
 	if p.step == stepCorners {
-		return len(p.corners.ahead) > 0
+		return len(p.corners.ahead) > 0 || p.corners.canRedoSize()
 	}
 	k := p.zones.work
 	return k != nil && k.now.canRedo

@@ -50,7 +50,7 @@ func (p *facePage) enter() {
 	z := p.zones
 	switch {
 	case p.step == stepCorners:
-		p.corners.use(nil)
+		p.enterButton()
 	case z.hand.byKey:
 		z.end()
 	case z.hand.mode == modePolygon && len(z.hand.points) > 0:
@@ -115,6 +115,7 @@ func (p *facePage) sign(r rune) bool {
 
 func (c *faceCorners) sign(r rune) bool {
 	switch {
+	case c.tape.key(r):
 	case r >= '1' && r <= '4':
 		c.pic.take(int(r - '1'))
 	case r == '+' || r == '=':
@@ -131,6 +132,8 @@ func (c *faceCorners) sign(r rune) bool {
 		c.turn()
 	case r == 'P':
 		c.paperAsk()
+	case r == 'M':
+		c.tape.turn()
 	case r == 'W':
 		c.setWaney(!c.lie.waney)
 	default:

@@ -95,7 +95,7 @@ func (p *facePage) oldMask() *photo.Mask {
 func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 	z, w, img, means := p.zones, p.w, p.img, p.means
 	have := w.ses.Untouched(p.board, p.face)
-	if img != nil && !lie.same(p.saved.lie) {
+	if img != nil && !lie.same(p.saved.lie) || have != nil && (have.Length != p.length || have.Width != p.width) {
 		have = nil
 	}
 	if z.ends != nil {
@@ -214,6 +214,7 @@ func (c *faceCorners) use(then func()) {
 
 func (p *facePage) toZones(then func()) {
 	if p.step != stepZones {
+		p.corners.tape.stop()
 		p.step = stepZones
 		p.turned()
 		if p.w.page == page(p) && p.w.asks == nil {

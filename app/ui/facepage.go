@@ -104,6 +104,8 @@ func (p *facePage) hint() string {
 	switch {
 	case p.making != "":
 		return p.making
+	case p.step == stepCorners && p.corners.tape.on:
+		return p.corners.tape.hint()
 	case p.step == stepCorners:
 		return "Drag a corner, or 1 to 4 and arrows. Ctrl: no snapping. Wheel: zoom. Enter uses the corners. Esc goes back."
 	}

@@ -96,22 +96,25 @@ func (c *faceCorners) paperMeasure(paper outline.Paper) {
 				return
 			}
 			p.w.say("")
-			p.w.tellAll("Measured by a sheet of paper", c.paperWords(got))
+			c.offer(c.paperOffered(got, thickness))
 		})
 	}()
 	p.show()
 }
 
-// paperWords tells the size found beside the one entered.
-func (c *faceCorners) paperWords(got paperSize) string {
+// paperOffered tells what was measured by the sheet.
+func (c *faceCorners) paperOffered(got paperSize, thickness float64) measuredSize {
 	p := c.p
-	size := func(l, w float64) string { return p.w.ses.Len(l) + " × " + p.w.ses.Len(w) }
-	text := fmt.Sprintf("By the sheet, board %s measures %s; it was entered as %s. The sheet was found %.0f %% sure.",
-		p.board, size(got.length, got.width), size(p.length, p.width), 100*got.sure)
-	if off(got.length, p.length) < 0.01 && off(got.width, p.width) < 0.01 {
-		return text + " They agree within 1 %."
+	m := measuredSize{title: "Measured by a sheet of paper", verb: "Measure board " + p.board + " by a sheet of paper",
+		length: got.length, width: got.width}
+	m.notes = []string{fmt.Sprintf("The sheet was found %.0f %% sure.", 100*got.sure)}
+	if got.sure < unsure {
+		m.doubt = "The sheet is hard to tell from what lies about it. Look whether the whole of it lies flat and white in the picture: this size is doubtful."
 	}
-	return text + " If the tape says so too, change the size in “Board in hand…” (" + p.w.acts.byID["edit-board"].keyNames() + ") once this face is done."
+	if thickness > 0 {
+		m.notes = append(m.notes, "The paper lies on the ground, and the face of the board its thickness higher, "+p.w.ses.Len(thickness)+": that is allowed for.")
+	}
+	return m
 }
 
 // off is how far a length lies from another, as a share of it.

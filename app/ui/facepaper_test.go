@@ -33,8 +33,15 @@ func TestMeasuredByPaper(t *testing.T) {
 	if asked != outline.A4 {
 		t.Errorf("the sheet is %v", asked)
 	}
-	if got := saidIn(s.stage); !strings.Contains(got, "330 mm × 61 mm") || !strings.Contains(got, "change the size") {
-		t.Errorf("it says %q", got)
+	// 330 instead of 300 is a tenth more, 61 instead of 60 a sixtieth.
+	got := saidIn(s.stage)
+	for _, want := range []string{"300 mm", "330 mm", "+30 mm (+10.0 %)", "+1 mm (+1.7 %)", "90 % sure", "its thickness higher, 25 mm", "another than the one entered"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("it does not say %q in %q", want, got)
+		}
+	}
+	if s.asks.q.yes != "Use this size" {
+		t.Errorf("it proposes %q", s.asks.q.yes)
 	}
 	s.asks.cancel()
 	fails = true

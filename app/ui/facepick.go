@@ -93,6 +93,10 @@ func (p *facePicker) MouseDown(ev *desktop.MouseEvent) {
 		p.panned = true
 		return
 	}
+	if p.c.tape.on {
+		p.panned = !p.c.tape.press(p.last)
+		return
+	}
 	lie := p.c.lie
 	p.hand, p.held, p.start, p.grip = -1, false, lie, geom.Point{}
 	for i, c := range lie.at {
@@ -111,6 +115,7 @@ func (p *facePicker) MouseDown(ev *desktop.MouseEvent) {
 
 // MouseUp implements desktop.Mouseable.
 func (p *facePicker) MouseUp(*desktop.MouseEvent) {
+	p.c.tape.release()
 	if p.held {
 		p.held = false
 		p.c.keep(p.start)
@@ -139,6 +144,8 @@ func (p *facePicker) MouseOut() {}
 
 func (p *facePicker) move(to geom.Point) {
 	switch {
+	case p.c.tape.held:
+		p.c.tape.drag(to)
 	case p.held:
 		p.c.follow(p.c.lie.with(p.hand, p.snapped(p.view.inside(p.view.toPic(to.Add(p.grip))))))
 	case p.panned:
@@ -177,8 +184,8 @@ func (p *facePicker) zoom(at geom.Point, by float64) {
 
 // middle is where the keys zoom: at the corner in hand, else in the middle.
 func (p *facePicker) middle() geom.Point {
-	if p.hand >= 0 && p.hand < len(p.c.lie.at) {
-		return p.view.toRoom(p.c.lie.at[p.hand])
+	if at, ok := p.inHand(); ok {
+		return p.view.toRoom(at)
 	}
 	return p.view.room.Mul(0.5)
 }
@@ -202,6 +209,9 @@ func (p *facePicker) take(i int) {
 // walk moves the corner in hand by units of the screen; a run of arrows is one
 // act. Without one it moves the view.
 func (p *facePicker) walk(by geom.Point) {
+	if p.c.tape.on && p.c.tape.walk(by.Mul(p.arrowStep())) {
+		return
+	}
 	if p.hand < 0 || p.hand >= len(p.c.lie.at) {
 		p.view.moved(by.Mul(-40))
 		p.Refresh()
@@ -210,8 +220,7 @@ func (p *facePicker) walk(by geom.Point) {
 	if !p.walking {
 		p.walking, p.start = true, p.c.lie
 	}
-	step := min(max(1/p.view.scale(), 0.25), 4) // finer the nearer the view, pixels
-	p.c.follow(p.c.lie.with(p.hand, p.view.inside(p.c.lie.at[p.hand].Add(by.Mul(step)))))
+	p.c.follow(p.c.lie.with(p.hand, p.view.inside(p.c.lie.at[p.hand].Add(by.Mul(p.arrowStep())))))
 }
 
 // settle ends a run of arrows.

@@ -23,6 +23,10 @@ func (p *facePicker) CreateRenderer() fyne.WidgetRenderer {
 		r.marks[i] = newCornerMark()
 		r.objs = append(r.objs, r.marks[i].objects()...)
 	}
+	r.tape = newTapeMarks()
+	for _, m := range r.tape.list() {
+		r.objs = append(r.objs, m.objects()...)
+	}
 	r.objs = append(r.objs, r.glass, r.rim, r.ring)
 	return r
 }
@@ -62,6 +66,7 @@ func (p *facePicker) paint(w, h int) image.Image {
 		r := render.NewRaster(p.out, px, p.c.p.w.faces)
 		p.edges(r, p.view.toRoom, 1.5)
 		p.outline(r, p.view.toRoom, 1.5)
+		p.stretches(r, p.view.toRoom, 1.5)
 	}
 	return p.out
 }
@@ -109,17 +114,19 @@ func (p *facePicker) paintGlass(w, h int) image.Image {
 	}
 	draw.Draw(p.glass, p.glass.Rect, image.Black, image.Point{}, draw.Src)
 	side := p.glassSide()
-	if p.hand < 0 || p.hand >= len(p.c.lie.at) || p.small == nil || side <= 0 {
+	at, ok := p.inHand()
+	if !ok || side <= 0 {
 		return p.glass
 	}
 	px := float64(p.glass.Rect.Dx()) / side
-	at, k := p.c.lie.at[p.hand], p.glassScale()
+	k := p.glassScale()
 	mid := geom.Pt(side/2, side/2)
 	to := func(q geom.Point) geom.Point { return q.Sub(at).Mul(k).Add(mid) }
 	drawPhoto(p.glass, p.c.p.img, p.small, k*px, to(geom.Point{}).Mul(px))
 	r := render.NewRaster(p.glass, px, p.c.p.w.faces)
 	p.edges(r, to, 1)
 	p.outline(r, to, 1)
+	p.stretches(r, to, 1)
 	gap := side * 0.06
 	for _, v := range []geom.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
 		two(r, render.Segment(mid.Add(v.Mul(gap)), mid.Add(v.Mul(side))), 1, hex(0xFFC83C))
@@ -134,6 +141,7 @@ type facePickRenderer struct {
 	rim    *canvas.Rectangle // of the glass
 	ring   *canvas.Rectangle // shows that the keys work here
 	marks  [4]*cornerMark
+	tape   *tapeMarks
 	objs   []fyne.CanvasObject
 }
 
@@ -159,11 +167,16 @@ func (r *facePickRenderer) place() {
 			text = itoa(i+1) + "  " + p.c.lie.trust[i].words()
 		}
 		m.place(at, p.view.room, text, i == p.hand)
+		if p.c.tape.on { // they are not what is clicked now
+			m.text.Hide()
+			m.plate.Hide()
+		}
 		if m.text.Visible() {
 			m.outside(at, p.view.toRoom(middleOf(p.c.lie.at)), p.view.room)
 		}
 	}
-	on := p.hand >= 0 && p.hand < len(p.c.lie.at) && p.small != nil
+	r.tape.place(p)
+	_, on := p.inHand()
 	setShown(r.glass, on)
 	setShown(r.rim, on)
 	if !on {
@@ -212,9 +225,9 @@ func (p *facePicker) glassPlace(side float64, room geom.Point) geom.Point {
 	for _, at := range []geom.Point{{X: room.X - side - air, Y: air}, {X: air, Y: air}, {X: room.X - side - air, Y: room.Y - side - air}, {X: air, Y: room.Y - side - air}} {
 		mid := at.Add(geom.Pt(side/2, side/2))
 		free := 1e9
-		for i, q := range p.c.lie.at {
+		for _, q := range append(append([]geom.Point(nil), p.c.lie.at...), p.c.tape.marks...) {
 			d := p.view.toRoom(q).Dist(mid)
-			if i == p.hand && d < 0.75*side {
+			if hand, ok := p.inHand(); ok && q == hand && d < 0.75*side {
 				d = 0 // never under the pointer
 			}
 			free = min(free, d)

@@ -114,12 +114,20 @@ func (s *faceSide) show() {
 		s.ticks(z)
 		changed = s.agree.show(p.board, p.face) || changed
 	} else {
-		changed = s.write(s.lie, s.cornerText()) || changed
+		text := s.cornerText()
+		if p.corners.tape.on {
+			text = p.corners.tape.text()
+		}
+		changed = s.write(s.lie, text) || changed
 		wide, high := 1, 1
 		if p.img != nil {
 			wide, high = p.img.Bounds().Dx(), p.img.Bounds().Dy()
 		}
-		changed = s.write(s.edges, p.w.edgeWords(&p.corners.lie, wide, high, p.length, p.width)) || changed
+		edges := p.w.edgeWords(&p.corners.lie, wide, high, p.length, p.width)
+		if p.corners.tape.on {
+			edges = ""
+		}
+		changed = s.write(s.edges, edges) || changed
 	}
 	changed = s.write(s.keys, p.keys()) || changed
 	if changed {
@@ -202,10 +210,13 @@ func (s *faceSide) cornerText() string {
 
 // keys lists the keys that have no button with their name on it.
 func (p *facePage) keys() string {
+	if p.step == stepCorners && p.corners.tape.on {
+		return p.corners.tape.keys()
+	}
 	if p.step == stepCorners {
 		text := "W: waney edges. 1 to 4: corner in hand. Arrows: move it, with Shift ten times as far. + and −: zoom. 0: all of the picture. O: other face. PgDn: next face to look at."
 		if p.w.large() {
-			text = "Enter: use the corners. C, Z: corners, zones. F: find again. E: snap edges. T: turn. Ctrl: no snapping. " + text
+			text = "Enter: use the corners. C, Z: corners, zones. F: find again. E: snap edges. T: turn. P, M: measure by paper, by tape. Ctrl: no snapping. " + text
 		}
 		return text
 	}

@@ -6,7 +6,7 @@ import "fyne.io/fyne/v2"
 // and boards that are lost.
 func (w *Window) addJobActions() {
 	w.acts.add(
-		&Action{ID: "plan", Label: "Strips from the boards…", Group: groupPanel, Keys: []Chord{shifted(fyne.KeyF5)}, Hint: "Where the strips of one panel or several come from: which boards, where, how wide.", Can: w.hasPanel, Do: w.planAsk},
+		&Action{ID: "plan", Label: "Strips and parts from the boards…", Group: groupPanel, Keys: []Chord{shifted(fyne.KeyF5)}, Hint: "Several plans of where strips and solid parts come from: which boards, where, how wide.", Can: w.canPlan, Do: w.planAsk},
 		&Action{ID: "sets", Label: "Panels seen together…", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyJ)}, Hint: "Doors and drawer fronts that are judged and arranged as one face.", Can: w.hasPanel, Do: w.setsAsk},
 		&Action{ID: "parts", Label: "Solid parts…", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyL)}, Hint: "Legs, rails and breadboard ends from the same boards.", Do: w.partsAsk},
 		&Action{ID: "cut-part", Label: "Cut a part from the board in hand…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyK)}, Hint: "Lays a leg, a rail or the like where there is room on the board.", Can: w.hasBoard, Do: w.cutPart},

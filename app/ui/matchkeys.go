@@ -7,7 +7,7 @@ import (
 )
 
 // matchKeys lists the keys of the page.
-const matchKeys = "Arrows: from pair to pair. Enter: lay the panel so. O: another way to make room for what comes in. T: the tolerance, N: as much as the nearest miss needs. S: the strip in hand. H: hatch. Esc: back."
+const matchKeys = "Arrows: from pair to pair. Enter: lay the panel so. O: another way to make room for what comes in. T: the tolerance, N: as much as the nearest miss needs. S: the strip in hand. L: how its board and the next lay, E: the edge to open at. H: hatch. Esc: back."
 
 // key implements page.
 func (p *matchPage) key(ev *fyne.KeyEvent) bool {
@@ -46,6 +46,10 @@ func (p *matchPage) sign(r rune) bool {
 		p.w.win.Canvas().Focus(p.head.strip)
 	case 'N':
 		p.nearest()
+	case 'L':
+		p.side.touch.reach(p.side.touch.how)
+	case 'E':
+		p.side.touch.reach(p.side.touch.edge)
 	case 'O':
 		if e := p.gallery.hand(); e != nil {
 			p.choose((e.way + 1) % len(e.m.Lays))

@@ -19,6 +19,9 @@ type matchPage struct {
 	panel     string // id
 	strip     string // of the panel, whose book and slip matches are shown; "" none
 	only      bool   // only edges of that strip
+	touches   []session.TouchWay
+	how       session.Touch // chosen for its book and slip matches; zero: as the zones agree best
+	edge      session.Edge  // at which they lie
 	tolerance float64
 	ctx       context.Context
 	stop      context.CancelFunc

@@ -45,13 +45,7 @@ func (p *matchPage) search() {
 	if p.only {
 		q.Strip = p.strip
 	}
-	var leaves *session.LeafSearch
-	why := ""
-	if p.strip != "" {
-		if leaves, err = p.w.ses.Leaves(p.panel, p.strip); err != nil {
-			why = ended(sentence(err.Error()))
-		}
-	}
+	leaves, why := p.leafSearch()
 	ctx, halt := context.WithCancel(p.ctx)
 	p.halt, p.running = halt, true
 	p.shown()
@@ -139,7 +133,7 @@ func (p *matchPage) status() string {
 	case p.running && len(p.entries) == 0:
 		return "Comparing edges…"
 	case n == 0:
-		return "No pair of edges."
+		return "No pair of edges agrees within " + p.w.ses.Len(p.tolerance) + "."
 	case p.edges.More > 0:
 		return "The " + itoa(n) + " best pairs of edges; " + itoa(p.edges.More) + " more agree within " + p.w.ses.Len(p.tolerance) + ". A smaller tolerance leaves fewer."
 	default:

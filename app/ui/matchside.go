@@ -24,6 +24,8 @@ type matchSide struct {
 	use     *pageButton
 	other   *pageButton
 	after   *figures
+	touch   *matchTouch
+	found   []fyne.CanvasObject // shown where a pair is in hand
 	laid    string
 }
 
@@ -35,8 +37,12 @@ func newMatchSide(p *matchPage) *matchSide {
 	s.use = p.button(p.head.short("Lay them so (Enter)"), p.use)
 	s.use.Importance = widget.SuccessImportance
 	s.other = p.button(p.head.short("Another way (O)"), func() { p.sign('o') })
-	s.body = container.New(columnLayout{}, snug(s.head), flow([]fyne.CanvasObject{s.use, s.other}), snug(s.text), snug(s.assumed),
-		snug(bold("What is done")), snug(s.done), snug(s.told), p.head.more, snug(bold("The panel then")), container.NewPadded(s.after.box), snug(bold("Keys")), snug(wrapped(matchKeys, widget.LowImportance)))
+	s.touch = newMatchTouch(p)
+	done, then := snug(bold("What is done")), snug(bold("The panel then"))
+	figs, used := container.NewPadded(s.after.box), flow([]fyne.CanvasObject{s.use, s.other})
+	s.found = []fyne.CanvasObject{used, done, then, figs}
+	s.body = container.New(columnLayout{}, snug(s.head), used, snug(s.text), snug(s.assumed), s.touch.box,
+		done, snug(s.done), snug(s.told), p.head.more, then, figs, snug(bold("Keys")), snug(wrapped(matchKeys, widget.LowImportance)))
 	s.scroll = container.NewVScroll(s.body)
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))
 	return s
@@ -45,18 +51,22 @@ func newMatchSide(p *matchPage) *matchSide {
 // show brings the column up to date.
 func (s *matchSide) show() {
 	e := s.p.gallery.hand()
-	title, text, assumed, done, told := "Nothing in hand", s.p.edges.Why, "", "", ""
+	title, text, assumed, done, told := "Nothing in hand", s.p.empty(), "", "", ""
 	var rows []figure
 	if e != nil {
 		l := e.lay()
 		l.Weigh()
 		title, text, assumed, done = e.m.Title, e.m.Text, e.m.Assumed, e.change()
+		if e.m.Opened != "" {
+			text = e.m.Opened + " " + text
+		}
 		for _, t := range l.Told {
 			told += "⚠ " + t + "\n"
 		}
 		rows = s.figures(l)
 	}
-	if key := title + text + assumed + done + told + rowsKey(rows); key != s.laid {
+	s.touch.show()
+	if key := title + text + assumed + done + told + rowsKey(rows) + s.touch.laid; key != s.laid {
 		s.laid = key
 		put(s.head, title)
 		put(s.text, text)
@@ -68,6 +78,10 @@ func (s *matchSide) show() {
 		put(s.told, told)
 		setShown(s.assumed, assumed != "")
 		setShown(s.told, told != "")
+		setShown(s.done, done != "")
+		for _, o := range s.found {
+			setShown(o, e != nil)
+		}
 		s.after.set(rows)
 		for range 2 {
 			s.body.Refresh()

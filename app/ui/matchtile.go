@@ -71,7 +71,11 @@ func (e *matchEntry) change() string {
 func (t *matchTile) show(e *matchEntry) {
 	t.e = e
 	put(t.name, e.m.Title)
-	put(t.text, e.m.Text+"\n"+e.change())
+	text := e.m.Text + "\n" + e.change()
+	if e.m.Opened != "" {
+		text = e.m.Opened + " " + text
+	}
+	put(t.text, text)
 }
 
 // texts is all that the height of the tile depends on.

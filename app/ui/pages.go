@@ -104,7 +104,7 @@ func (w *Window) onPanels() {
 			continue
 		}
 		can := a.Can
-		a.Can = func() bool { return w.page == nil && (can == nil || can()) }
+		a.Can = func() bool { return (w.page == nil || w.lets(a.ID)) && (can == nil || can()) }
 	}
 }
 

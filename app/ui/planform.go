@@ -1,8 +1,8 @@
 package ui
 
 import (
-	"context"
-	"errors"
+	"cmp"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -10,6 +10,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/stock"
+	"heartside/model"
 )
 
 // aims are what a plan may be best at.
@@ -17,109 +18,145 @@ func aims() []stock.Objective {
 	return []stock.Objective{stock.LeastWood, stock.LeastCost, stock.BestLook, stock.FewestJoints, stock.WholeBoards}
 }
 
-func aimWords(a stock.Objective) string {
-	switch a {
-	case stock.LeastCost:
-		return "Least cost"
-	case stock.BestLook:
-		return "Best look"
-	case stock.FewestJoints:
-		return "Fewest joints"
-	case stock.WholeBoards:
-		return "Boards kept whole for other panels"
-	}
-	return "Least wood"
+// canPlan reports whether there is anything to plan.
+func (w *Window) canPlan() bool {
+	p := w.ses.Project()
+	return len(p.Panels)+len(p.Parts) > 0
 }
 
-// planAsk asks which panels are cut anew from the boards, and to what end.
+// planForm is the dialog that asks what is planned, and to what end.
+type planForm struct {
+	w       *Window
+	aim     *pick
+	wood    *pick // nil where there is one species
+	species []string
+	panels  map[string]*tick
+	parts   map[string]*tick // pieces that lie nowhere yet
+	again   map[string]*tick // those that lie on boards
+}
+
+// planAsk asks which panels and parts are cut anew from the boards, and to what
+// end. Plans found before are offered while nothing else has changed since.
 func (w *Window) planAsk() {
-	ids := w.ses.Plannable()
-	if len(ids) == 0 {
-		w.say("No panel can be planned: there is none, or each has strips that are pinned or sawn.")
+	panels, parts := w.ses.Plannable(), w.ses.PartsToPlan()
+	if len(panels)+len(parts) == 0 {
+		w.say("Nothing can be planned: there is no panel or part, or what there is is pinned or sawn.")
 		return
 	}
-	aim := choice(w, aims(), aimWords, stock.LeastWood)
-	list := container.NewVBox()
-	ticks := map[string]*tick{}
-	shown := w.ses.Selected().Panel
-	for _, id := range ids {
-		n := w.ses.Project().Panel(id)
-		empty := true
-		for _, st := range n.Strips {
-			empty = empty && st.Board == ""
-		}
-		ticks[id] = newTick(w, headline(n), id == shown || empty, nil)
-		list.Add(ticks[id])
-	}
-	body := container.NewVBox(pairs(named("Best at"), aim), bold("Panels to plan"), list,
-		wrapped("All strips of these panels are cut anew; other panels, spares and solid parts keep their places. Pinned and sawn strips stay, so panels that have some are not listed.", widget.LowImportance))
-	w.ask(question{title: "Strips from the boards", yes: "Plan", body: body, focus: aim, size: fyne.NewSize(520, 420), do: func() error {
-		wish := session.PlanWish{Aim: chosen(aim, aims())}
-		for _, id := range ids {
-			if ticks[id].Checked {
-				wish.Panels = append(wish.Panels, id)
+	f := &planForm{w: w, panels: map[string]*tick{}, parts: map[string]*tick{}, again: map[string]*tick{}}
+	f.aim = choice(w, aims(), session.AimWords, stock.LeastWood)
+	asked := []fyne.CanvasObject{named("Best at"), f.aim}
+	if f.species = speciesOf(w.ses.Project()); len(f.species) > 1 {
+		first := f.species[0]
+		f.species = append(f.species, "")
+		f.wood = choice(w, f.species, func(id string) string {
+			if id == "" {
+				return "Any"
 			}
-		}
-		q, err := w.ses.Plan(wish)
-		if err != nil {
-			return err
-		}
-		w.post(func() { w.planRun(q) }) // once this dialog is gone
-		return nil
-	}})
+			return speciesName(id)
+		}, first)
+		asked = append(asked, named("Wood for what lies on no board yet"), f.wood)
+	}
+	body := container.NewVBox(pairs(asked...))
+	f.addPanels(body, panels)
+	f.addParts(body, parts)
+	body.Add(wrapped("What is ticked is cut anew; everything else keeps its place, also strips that are pinned or sawn. Nothing changes before you choose a plan.", widget.LowImportance))
+	q := question{title: "Strips and parts from the boards", yes: "Plan", body: body, focus: f.aim, size: fyne.NewSize(560, 520), do: f.plan}
+	if old := w.plans; old != nil && old.current() && len(old.plans) > 0 {
+		q.other, q.also = "Plans found before", func() { w.post(old.again) }
+	}
+	w.ask(q)
 	w.trace.asking("plan")
 }
 
-// planRun makes the plan beside the window; it can be stopped, which keeps the
-// best so far.
-func (w *Window) planRun(q *session.Planning) {
-	ctx, stop := context.WithCancel(w.work)
-	from := w.ses.Committed()
-	bar := widget.NewProgressBar()
-	a := w.ask(question{title: "Planning strips from the boards", body: container.NewVBox(bar, wrapped("Stop keeps the best plan so far.", widget.LowImportance)),
-		no: "Stop", plain: true, undo: stop, size: fyne.NewSize(440, 180)})
-	go func() {
-		got, err := q.Run(ctx, func(part float64) { w.post(func() { bar.SetValue(part) }) })
-		stop()
-		w.post(func() {
-			if w.work.Err() != nil || w.ses.Committed() != from {
-				return
-			}
-			if w.asks == a {
-				a.close()
-			}
-			if err != nil {
-				if !errors.Is(err, context.Canceled) {
-					w.fail("There is no plan", err)
-				}
-				return
-			}
-			w.planShow(got)
-		})
-	}()
+// speciesOf lists the species of the boards that are sound, that of most boards
+// first.
+func speciesOf(p *model.Project) []string {
+	many := map[string]int{}
+	var out []string
+	for _, b := range p.Boards {
+		if b.Spoiled {
+			continue
+		}
+		if many[b.Species]++; many[b.Species] == 1 {
+			out = append(out, b.Species)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(many[b], many[a]) })
+	return out
 }
 
-// planShow tells what the plan is before it is made.
-func (w *Window) planShow(got session.Planned) {
-	body := container.NewVBox()
-	say := func(head string, lines []string, sign string, how widget.Importance) {
-		if len(lines) == 0 {
-			return
-		}
-		body.Add(bold(head))
-		for _, l := range lines {
-			body.Add(line(sign+sentence(l)+".", how))
+func (f *planForm) addPanels(body *fyne.Container, ids []string) {
+	if len(ids) == 0 {
+		return
+	}
+	body.Add(bold("Panels"))
+	shown := f.w.ses.Selected().Panel
+	for _, id := range ids {
+		n := f.w.ses.Project().Panel(id)
+		f.panels[id] = newTick(f.w, headline(n), id == shown || f.open(n), nil)
+		body.Add(f.panels[id])
+	}
+}
+
+// open reports whether a strip of a panel lies on no board that is sound.
+func (f *planForm) open(n *model.Panel) bool {
+	for i := range n.Strips {
+		if b := f.w.ses.Project().Board(n.Strips[i].Board); b == nil || b.Spoiled {
+			return true
 		}
 	}
-	say("Where the strips come from", got.Lines, "", widget.MediumImportance)
-	say("Cannot be made from these boards", got.Short, "⚠ ", widget.WarningImportance)
-	say("Minded", got.Only, "", widget.LowImportance)
-	body.Add(line(sentence(got.Sum)+".", widget.MediumImportance))
-	q := question{title: "Strips from the boards", body: body, plain: true, size: fyne.NewSize(620, 440)}
-	if got.Edit != nil {
-		q.yes = "Lay them so"
-		q.do = func() error { return w.ses.Commit(got.Edit) }
+	return len(n.Strips) == 0
+}
+
+func (f *planForm) addParts(body *fyne.Container, list []session.PartToPlan) {
+	if len(list) == 0 {
+		return
 	}
-	w.ask(q)
-	w.trace.line("planned missing=%d", got.Missing)
+	body.Add(bold("Solid parts"))
+	for _, x := range list {
+		n, _ := f.w.ses.Project().Part(x.ID)
+		size := f.w.ses.Len(n.Length) + " × " + f.w.ses.Len(n.Width) + " × " + f.w.ses.Len(n.Thickness)
+		if x.Layers > 1 {
+			size += ", each glued up of " + itoa(x.Layers)
+		}
+		if x.Missing > 0 {
+			f.parts[x.ID] = newTick(f.w, title(x.ID)+": "+count(x.Missing, "piece", "pieces")+" not laid yet, "+size, true, nil)
+			body.Add(f.parts[x.ID])
+		}
+		if x.Lie > 0 {
+			text := title(x.ID) + ": " + count(x.Lie, "piece that lies on a board, again", "pieces that lie on boards, again")
+			if x.Missing == 0 {
+				text += ", " + size
+			}
+			f.again[x.ID] = newTick(f.w, text, false, nil)
+			body.Add(f.again[x.ID])
+		}
+	}
+}
+
+// ticked lists the ids that are ticked, in the order of their names.
+func ticked(list map[string]*tick) []string {
+	var out []string
+	for id, t := range list {
+		if t.Checked {
+			out = append(out, id)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// plan begins to look for plans.
+func (f *planForm) plan() error {
+	wish := session.PlanWish{Aim: chosen(f.aim, aims()), Panels: ticked(f.panels), Parts: ticked(f.parts), Again: ticked(f.again)}
+	if f.wood != nil {
+		wish.Species = chosen(f.wood, f.species)
+	}
+	q, err := f.w.ses.Plan(wish)
+	if err != nil {
+		return err
+	}
+	f.w.post(func() { f.w.showPlans(q, wish) }) // once this dialog is gone
+	return nil
 }

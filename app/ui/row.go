@@ -39,6 +39,9 @@ func (r *actionRow) wanted() []string {
 	if r.w.surf != nil && r.w.surf.show.zoning {
 		return append(ids, "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "", "zone-polygon", "zone-brush")
 	}
+	if r.w.surf != nil && r.w.surf.show.grain {
+		return append(ids, "grain", "grain-read")
+	}
 	return append(ids, "roll", "turn", "swap", "lift", "pin", "place")
 }
 

@@ -15,7 +15,7 @@ import (
 // setsAsk lists the panels that are seen together.
 func (w *Window) setsAsk() {
 	t := &things{w: w, title: "Panels seen together", drop: "Forget", fresh: "New…",
-		about: "Doors of one case, drawer fronts one above another or in a row: the eye takes them for one face. Panels that stand beside each other are judged and arranged as one.",
+		about: "Doors of one case, drawer fronts one above another or in a row: the eye takes them for one face. They are judged as one, and Ctrl+G arranges one of them or all at once.",
 		none:  "No panels are named as a set yet."}
 	t.make = func() { w.setAsk(model.Set{}, t) }
 	t.list = func() []thing {

@@ -86,11 +86,8 @@ func (w *Window) setRows(r session.SetReading) []figure {
 			rows = append(rows, figure{name: "Sapwood meets heartwood", show: session.Percent(g.Mismatch)})
 		}
 	}
-	switch {
-	case r.Apart != "":
+	if r.Apart != "" {
 		rows = append(rows, figure{name: "Judged apart: " + r.Apart, quiet: true})
-	case r.Set.Way == model.Along:
-		rows = append(rows, figure{name: "Each is judged by itself", quiet: true})
 	}
 	return rows
 }

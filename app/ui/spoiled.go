@@ -86,7 +86,7 @@ func (w *Window) mendShow(got session.Mended) {
 	}
 	q := question{title: "Replace what is lost", body: body, plain: true, size: fyne.NewSize(560, 320)}
 	if got.Edit != nil {
-		q.yes = "Replace " + count(len(got.Changes), "strip", "strips")
+		q.yes = "Replace " + count(len(got.Changes), "piece", "pieces")
 		q.do = func() error { return w.ses.Commit(got.Edit) }
 	}
 	w.ask(q)

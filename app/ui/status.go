@@ -74,6 +74,11 @@ func (s *statusLine) hover(w *Window, h scene.Hit) {
 			return
 		}
 	}
+	if w.surf.show.grain {
+		if text = grainHint(w, h); text == "" {
+			return
+		}
+	}
 	s.say(text)
 	s.hint = s.text.Text
 }

@@ -36,6 +36,7 @@ type surface struct {
 	pointed  int // the warning pointed at, -1 none
 	roll     rolls
 	seen     [2]string // panel and board the views belong to
+	reading  grainReading
 }
 
 // showing is how the surface shows things.
@@ -49,6 +50,8 @@ type showing struct {
 	zoning bool // zones are edited
 	kind   model.ZoneKind
 	brush  float64 // radius, mm; 0 corner by corner
+	grain  bool    // lines along the grain are drawn
+	along  bool    // the grain is shown as it is read
 }
 
 // pointing is what is known of pointer and keys.
@@ -107,7 +110,7 @@ func (s *surface) forget() {
 	s.textures = newTextures(func() { s.w.post(s.stale) })
 	s.views = scene.Views{Split: s.views.Split}
 	s.state = tool.Arrange{}
-	s.show.sketch, s.show.zoning, s.show.before, s.show.back, s.pointed = tool.Sketch{}, false, false, false, -1
+	s.show.sketch, s.show.zoning, s.show.grain, s.show.before, s.show.back, s.pointed = tool.Sketch{}, false, false, false, false, -1
 	s.roll = rolls{}
 	s.stale()
 }
@@ -188,7 +191,7 @@ func (s *surface) AccessibilityRole() fyne.AccessibleRole { return fyne.Accessib
 // Cursor implements desktop.Cursorable.
 func (s *surface) Cursor() desktop.Cursor {
 	switch {
-	case s.show.zoning:
+	case s.show.zoning || s.show.grain:
 		return desktop.CrosshairCursor
 	case s.state.Busy():
 		return desktop.DefaultCursor

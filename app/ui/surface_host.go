@@ -164,6 +164,9 @@ func (h host) Show(k tool.Sketch) {
 	if say != "" {
 		s.w.say(say)
 	}
+	if k.Cursor != nil {
+		s.views = s.scene().Kept(k.Face, *k.Cursor)
+	}
 	s.stale()
 }
 

@@ -188,6 +188,9 @@ func (s *surface) KeyUp(ev *fyne.KeyEvent) {
 
 // TypedKey implements fyne.Focusable.
 func (s *surface) TypedKey(ev *fyne.KeyEvent) {
+	if s.show.grain && s.grainTyped(ev.Name) {
+		return
+	}
 	if k := toolKey(ev.Name); k != tool.NoKey && (s.state.Busy() || s.show.zoning && k != tool.Escape && k != tool.Enter) {
 		s.handle(tool.Event{Kind: tool.Typed, Key: k, At: s.pointer.at})
 		return

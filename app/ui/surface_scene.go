@@ -6,6 +6,7 @@ import (
 	"heartside/app/scene"
 	"heartside/app/session"
 	"heartside/app/tool"
+	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
@@ -30,6 +31,7 @@ func (s *surface) input() scene.Input {
 		Hover:  s.show.hover,
 		Views:  s.views,
 		Sketch: s.sketch(),
+		Grain:  s.grain(p.Board(sel.Board)),
 		Roll:   s.roll.now(),
 	}
 	if s.show.zoning {
@@ -62,6 +64,12 @@ func (s *surface) stack(p *model.Project, panel, hand string) scene.Stack {
 	ses := s.w.ses
 	a := p.Allowances
 	st := scene.Stack{InHand: hand, Blank: scene.Blank{Side: a.Joint + a.Rest, End: a.Ends, Kerf: a.Kerf}}
+	sawn := func(s *face.Strip) geom.Rect {
+		if s.Row == nil {
+			return geom.Rect{}
+		}
+		return cutting.BlankRect(s, ses.Allowances())
+	}
 	for _, b := range p.Boards {
 		if fb := ses.Board(b.ID); fb != nil {
 			st.All = append(st.All, fb)
@@ -74,14 +82,14 @@ func (s *surface) stack(p *model.Project, panel, hand string) scene.Stack {
 		}
 		for i := range fp.Strips {
 			if fp.Strips[i].Board != nil {
-				st.Laid = append(st.Laid, scene.Laid{Panel: n.ID, Strip: &fp.Strips[i], Back: n.ID != panel})
+				st.Laid = append(st.Laid, scene.Laid{Panel: n.ID, Strip: &fp.Strips[i], Back: n.ID != panel, Sawn: sawn(&fp.Strips[i])})
 			}
 		}
 	}
 	spares := ses.Spares()
 	for i := range spares {
 		if spares[i].Board != nil {
-			st.Laid = append(st.Laid, scene.Laid{Strip: &spares[i]})
+			st.Laid = append(st.Laid, scene.Laid{Strip: &spares[i], Sawn: sawn(&spares[i])})
 		}
 	}
 	cuttings := ses.Cuttings()
@@ -109,7 +117,7 @@ func (s *surface) lit(panel string) []scene.Light {
 func (s *surface) sketch() scene.Sketch {
 	k := s.show.sketch
 	out := scene.Sketch{Board: k.Board, Face: k.Face, Ring: k.Ring, Kind: session.KindOf(k.Kind),
-		Centre: k.Centre, Radius: k.Radius, Carried: k.Carried, Swap: k.Swap, Told: s.show.told}
+		Centre: k.Centre, Radius: k.Radius, Line: k.Line, Cursor: k.Cursor, Carried: k.Carried, Swap: k.Swap, Told: s.show.told}
 	for _, g := range k.Guides {
 		out.Guides = append(out.Guides, scene.Guide{A: g.A, B: g.B, Why: g.Why})
 	}

@@ -29,6 +29,7 @@ type Window struct {
 	middle   fyne.CanvasObject // panel, boards and readings
 	stack    *fyne.Container   // holds them or the page that is up
 	page     page              // nil: none
+	plans    *planPage         // the plans looked for last, nil none
 	rack     *rack
 	watch    readWatch
 	row      *actionRow

@@ -12,6 +12,7 @@ func brushSizes() []float64 { return []float64{3, 6, 12, 25, 50} }
 
 func (w *Window) addZoneActions() {
 	w.addSurfaceActions()
+	w.addGrainActions()
 	on := func() bool { return w.surf.show.zoning }
 	w.acts.add(
 		&Action{ID: "zones", Label: "Edit zones", Short: "Zones", Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: "Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand.", Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},
@@ -41,7 +42,7 @@ func (w *Window) hasFace() bool {
 func (w *Window) zoneMode(on bool) {
 	w.nudge.settle()
 	s := w.surf
-	s.show.zoning, s.show.sketch = on, tool.Sketch{}
+	s.show.zoning, s.show.grain, s.show.sketch = on, false, tool.Sketch{}
 	sel := w.ses.Selected()
 	sel.Strip, sel.Zone = "", -1
 	if on {

@@ -34,10 +34,13 @@ const slack = 0.01
 
 // Blank returns what is sawn out for a strip, in face-1 coordinates of its
 // board: wider by joint and rest at each long edge, longer by ends at each
-// end, turned with the strip. The corners run anticlockwise from the one at
-// the strip's own corner: the first edge is the near long edge, the third the
-// far one.
-func Blank(s *face.Strip, a Allowances) geom.Polygon { return grown(s, a.Ends, a.edge()) }
+// end, turned with the strip. Towards a neighbour of its row there is no more
+// than the saw cut between the two leaves. The corners run anticlockwise from
+// the one at the strip's own corner: the first edge is the near long edge, the
+// third the far one.
+func Blank(s *face.Strip, a Allowances) geom.Polygon {
+	return s.ToBoard().ApplyTo(BlankRect(s, a).Polygon())
+}
 
 // grown returns the strip's rectangle on its board, longer by along at each
 // end and wider by across at each long edge.
@@ -46,7 +49,7 @@ func grown(s *face.Strip, along, across float64) geom.Polygon {
 }
 
 // BlankSize returns the length and width of what is sawn out for a strip of
-// the given size as glued.
+// the given size as glued that is cut by itself.
 func BlankSize(l, w float64, a Allowances) (length, width float64) {
 	return l + 2*a.Ends, w + 2*a.edge()
 }

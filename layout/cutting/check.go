@@ -168,7 +168,8 @@ func onBoard(q *piece, a Allowances, m Machines, place geom.Rect) []face.Warning
 		return nil
 	}
 	s := q.s
-	own := geom.R(-a.Ends, -a.edge(), s.L+a.Ends, s.W+a.edge())
+	own := BlankRect(s, a)
+	l, w := own.W(), own.H()
 	if s.Stage >= face.Sawn {
 		own = geom.R(0, 0, s.L, s.W)
 	}
@@ -185,7 +186,6 @@ func onBoard(q *piece, a Allowances, m Machines, place geom.Rect) []face.Warning
 	if s.Stage >= face.Jointed {
 		return out
 	}
-	l, w := BlankSize(s.L, s.W, a)
 	if m.Shortest > 0 && l < m.Shortest-slack {
 		tell(face.UnderMachineLimit, "short", l, m.Shortest, weightUnder)
 	}
@@ -202,7 +202,7 @@ func onBoard(q *piece, a Allowances, m Machines, place geom.Rect) []face.Warning
 }
 
 // overlap reports whether two strips of one board come nearer than the kerf.
-// Of two that are sawn only the strips themselves count: they were parted.
+// Neighbours of one row have no allowances between them. Of two that are sawn only the strips themselves count: they were parted.
 // Measure is how much more they need between them.
 func overlap(x, y *piece, a Allowances, place geom.Rect) (face.Warning, bool) {
 	if x.blank == nil || y.blank == nil || x.s.Board != y.s.Board && x.s.Board.ID != y.s.Board.ID {

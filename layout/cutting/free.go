@@ -26,7 +26,7 @@ func obstaclesOf(b *face.Board, strips []face.Strip, a Allowances) []geom.Polygo
 	for i := range strips {
 		s := &strips[i]
 		if sound(s) && (s.Board == b || s.Board.ID == b.ID) {
-			out = append(out, grown(s, a.Ends+a.Kerf, a.edge()+a.Kerf))
+			out = append(out, s.ToBoard().ApplyTo(BlankRect(s, a).Inset(-a.Kerf).Polygon()))
 		}
 	}
 	return out

@@ -24,7 +24,7 @@ func Outside(s *face.Strip, a Allowances) (mm float64, where string) {
 	if !sound(s) {
 		return 0, ""
 	}
-	return outside(s, geom.R(-a.Ends, -a.edge(), s.L+a.Ends, s.W+a.edge()))
+	return outside(s, BlankRect(s, a))
 }
 
 // outside is Outside for any rectangle in the strip's own (s, t).

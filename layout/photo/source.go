@@ -13,7 +13,7 @@ import (
 // numbers at their centres, and turns channels into colour. Beyond the border
 // the nearest pixel stands.
 type source interface {
-	at(x, y float64) [3]float64
+	at(x, y float64) (a, b, c float64)
 	colour(px []uint8, a, b, c float64)
 }
 
@@ -39,24 +39,24 @@ func sourceOf(src image.Image, corners [4]geom.Point) source {
 // cell returns the pixels about a coordinate and the weight of the second.
 func cell(v float64, lo, hi int) (int, int, float64) {
 	f := math.Floor(v)
-	i := int(min(max(f, float64(lo)-1), float64(hi)))
+	i := int(f)
+	if i >= lo && i+1 < hi { // mostly
+		return i, i + 1, v - f
+	}
+	i = int(min(max(f, float64(lo)-1), float64(hi)))
 	a, b := min(max(i, lo), hi-1), min(max(i+1, lo), hi-1)
 	return a, b, v - f
 }
 
 type rgbaSource struct{ m *image.RGBA }
 
-func (s rgbaSource) at(x, y float64) [3]float64 {
+func (s rgbaSource) at(x, y float64) (red, green, blue float64) {
 	r := s.m.Rect
 	x0, x1, fx := cell(x, r.Min.X, r.Max.X)
 	y0, y1, fy := cell(y, r.Min.Y, r.Max.Y)
 	a, b := s.m.Pix[s.m.PixOffset(x0, y0):], s.m.Pix[s.m.PixOffset(x1, y0):]
 	c, d := s.m.Pix[s.m.PixOffset(x0, y1):], s.m.Pix[s.m.PixOffset(x1, y1):]
-	var out [3]float64
-	for k := range out {
-		out[k] = mix(a[k], b[k], c[k], d[k], fx, fy)
-	}
-	return out
+	return mix(a[0], b[0], c[0], d[0], fx, fy), mix(a[1], b[1], c[1], d[1], fx, fy), mix(a[2], b[2], c[2], d[2], fx, fy)
 }
 
 func (rgbaSource) colour(px []uint8, r, g, b float64) {
@@ -74,6 +74,7 @@ func mix(a, b, c, d uint8, fx, fy float64) float64 {
 type yccSource struct {
 	m      *image.YCbCr
 	sx, sy int       // pixels a colour sample covers
+	kx, ky float64   // of one pixel, in colour samples
 	c      rectangle // of the colour samples
 }
 
@@ -93,26 +94,26 @@ func newYCC(m *image.YCbCr) yccSource {
 	case image.YCbCrSubsampleRatio410:
 		s.sx, s.sy = 4, 2
 	}
+	s.kx, s.ky = 1/float64(s.sx), 1/float64(s.sy)
 	r := m.Rect
 	s.c = rectangle{r.Min.X / s.sx, r.Min.Y / s.sy, (r.Max.X + s.sx - 1) / s.sx, (r.Max.Y + s.sy - 1) / s.sy}
 	return s
 }
 
-func (s yccSource) at(x, y float64) [3]float64 {
+func (s yccSource) at(x, y float64) (light, cb, cr float64) {
 	r := s.m.Rect
 	x0, x1, fx := cell(x, r.Min.X, r.Max.X)
 	y0, y1, fy := cell(y, r.Min.Y, r.Max.Y)
 	a, b := (y0-r.Min.Y)*s.m.YStride-r.Min.X, (y1-r.Min.Y)*s.m.YStride-r.Min.X
-	out := [3]float64{mix(s.m.Y[a+x0], s.m.Y[a+x1], s.m.Y[b+x0], s.m.Y[b+x1], fx, fy)}
+	light = mix(s.m.Y[a+x0], s.m.Y[a+x1], s.m.Y[b+x0], s.m.Y[b+x1], fx, fy)
 	// The centre of a colour sample lies amid the pixels it covers.
-	cx := (x+0.5)/float64(s.sx) - 0.5
-	cy := (y+0.5)/float64(s.sy) - 0.5
+	cx, cy := (x+0.5)*s.kx-0.5, (y+0.5)*s.ky-0.5
 	x0, x1, fx = cell(cx, s.c.x0, s.c.x1)
 	y0, y1, fy = cell(cy, s.c.y0, s.c.y1)
 	a, b = (y0-s.c.y0)*s.m.CStride-s.c.x0, (y1-s.c.y0)*s.m.CStride-s.c.x0
-	out[1] = mix(s.m.Cb[a+x0], s.m.Cb[a+x1], s.m.Cb[b+x0], s.m.Cb[b+x1], fx, fy)
-	out[2] = mix(s.m.Cr[a+x0], s.m.Cr[a+x1], s.m.Cr[b+x0], s.m.Cr[b+x1], fx, fy)
-	return out
+	cb = mix(s.m.Cb[a+x0], s.m.Cb[a+x1], s.m.Cb[b+x0], s.m.Cb[b+x1], fx, fy)
+	cr = mix(s.m.Cr[a+x0], s.m.Cr[a+x1], s.m.Cr[b+x0], s.m.Cr[b+x1], fx, fy)
+	return light, cb, cr
 }
 
 func (yccSource) colour(px []uint8, y, cb, cr float64) {

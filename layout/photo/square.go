@@ -124,19 +124,17 @@ func (s *Squared) warpRow(from source, m *warp, j int) {
 			ax, ay := stretch(&m.straight, geom.Pt(x0+dx/2, y1-dy/2))
 			kx, ky = samples(ax*dx), samples(ay*dy)
 		}
-		var sum [3]float64
+		var sa, sb, sc float64
 		for b := 0; b < ky; b++ {
 			y := y1 - dy*(float64(b)+0.5)/float64(ky)
 			for a := 0; a < kx; a++ {
 				p := m.at(geom.Pt(x0+dx*(float64(a)+0.5)/float64(kx), y))
-				v := from.at(p.X-0.5, p.Y-0.5)
-				sum[0] += v[0]
-				sum[1] += v[1]
-				sum[2] += v[2]
+				u, v, w := from.at(p.X-0.5, p.Y-0.5)
+				sa, sb, sc = sa+u, sb+v, sc+w
 			}
 		}
 		n := float64(kx * ky)
-		from.colour(row[4*i:4*i+4], sum[0]/n, sum[1]/n, sum[2]/n)
+		from.colour(row[4*i:4*i+4], sa/n, sb/n, sc/n)
 	}
 }
 

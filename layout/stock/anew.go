@@ -11,17 +11,14 @@ import (
 )
 
 // fromSpares fills as many open places as can be with spares, the best fitting
-// ones (augmenting paths, Kuhn 1955).
-func (r *repair) fromSpares() {
-	type place struct{ i, k int }
-	var places []place
-	for i := range r.open {
-		for _, k := range r.open[i] {
-			places = append(places, place{i, k})
-		}
+// ones (augmenting paths, Kuhn 1955), and some of the places before others.
+func (r *repair) fromSpares(first []slot) {
+	places := r.places()
+	wide := func(q slot) float64 { return r.now[q.i].Strips[q.k].W }
+	slices.SortStableFunc(places, func(a, b slot) int { return cmp.Compare(wide(b), wide(a)) })
+	for _, q := range slices.Backward(first) {
+		places = slices.Insert(slices.DeleteFunc(places, func(p slot) bool { return p == q }), 0, q)
 	}
-	wide := func(q place) float64 { return r.now[q.i].Strips[q.k].W }
-	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(wide(b), wide(a)) })
 	fits := make([][]int, len(places))
 	for n, q := range places {
 		d, s := &r.now[q.i].Demand, &r.now[q.i].Strips[q.k]
@@ -64,8 +61,10 @@ func (r *repair) fromSpares() {
 		}
 		q := places[n]
 		s := r.spares[x]
-		s.W = r.now[q.i].Strips[q.k].W
-		s.L = math.Min(s.L, math.Max(r.now[q.i].Demand.Length, r.now[q.i].Strips[q.k].L))
+		if s.Stage < face.Sawn { // what is sawn stays as it is, wider than need be
+			s.W = r.now[q.i].Strips[q.k].W
+			s.L = math.Min(s.L, math.Max(r.now[q.i].Demand.Length, r.now[q.i].Strips[q.k].L))
+		}
 		j := jobOf(&r.now[q.i].Demand, &r.supply, r.opt)
 		s.Up = j.up(&s, r.opt.Cell)
 		r.out.Spares = append(r.out.Spares, s.ID)
@@ -102,7 +101,7 @@ func (r *repair) anew(i int) error {
 	open := slices.Clone(r.open[i])
 	var free []int // places that may be given up
 	for k, s := range r.out.Made[i].Strips {
-		if !slices.Contains(open, k) && s.Stage < face.Sawn && !s.Pinned {
+		if !slices.Contains(open, k) && s.Board != nil && s.Stage < face.Sawn && !s.Pinned {
 			free = append(free, k)
 		}
 	}

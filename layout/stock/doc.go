@@ -12,6 +12,10 @@
 // (Result.Proved). Where there are too many, parts of a good plan are taken
 // out and laid anew.
 //
+// Several looks for plans that are clearly different from each other, Scarce
+// for boards that a part cannot do without, and Spoiled for the least change
+// where wood is lost.
+//
 // Summed-area tables of both faces tell the wood of any rectangle at once
 // (Crow 1984, "Summed-area tables for texture mapping").
 //

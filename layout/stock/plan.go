@@ -36,10 +36,16 @@ type Result struct {
 	Cost   float64
 	Strips int
 
+	Missing   float64 // finished wood that is lacking, mm2
+	Unwelcome float64 // wood that shows and that the looks do not welcome, mm2
+
 	Proved  bool // no plan made of bundles of strips in the corners of rooms is better
 	Stopped bool // the context ended it
 	Tried   int  // bundles laid
 	Snipe   bool // strips may lie in what thicknessing spoils, as there was no room elsewhere
+
+	over   float64 // unwanted wood beyond the limits, mm2
+	opened int     // boards cut into that were whole
 }
 
 // Plan chooses strips for all demands from the boards of a supply. Strips lie
@@ -88,7 +94,8 @@ func Plan(ctx context.Context, supply Supply, demands []Demand, obj Objective, o
 
 // result turns a plan into strips of boards.
 func (p *problem) result(b *plan) Result {
-	r := Result{Parts: make([]Part, len(p.jobs)), Cost: b.sum.cost, Used: b.sum.used, Strips: int(b.sum.strips)}
+	r := Result{Parts: make([]Part, len(p.jobs)), Cost: b.sum.cost, Used: b.sum.used, Strips: int(b.sum.strips),
+		Missing: b.sum.short, Unwelcome: b.sum.look, over: b.sum.over, opened: int(b.sum.boards)}
 	st := p.start()
 	for _, o := range b.laid {
 		st.relay(o)

@@ -101,7 +101,7 @@ func TestShortTellsWhy(t *testing.T) {
 	d.PanelEdge, d.Thickness = 5, 20
 	r := plan1(t, s, []Demand{d}, LeastWood, Options{})
 	want := &Short{Strips: 1, L: 930, W: 109, Width: 109, Boards: []Near{
-		{"A", UsedUp, 0}, {"D", TooShort, 60}, {"E", TooNarrow, 50 + 9 - 40}, {"F", TooThin, 2},
+		{"A", UsedUp, 0, []string{"top"}}, {"D", TooShort, 60, nil}, {"E", TooNarrow, 50 + 9 - 40, nil}, {"F", TooThin, 2, nil},
 	}}
 	if got := r.Parts[0].Short; !reflect.DeepEqual(got, want) {
 		t.Errorf("short %+v, want %+v", got, want)

@@ -2,6 +2,7 @@ package stock
 
 import (
 	"math"
+	"slices"
 
 	"heartside/layout/cutting"
 )
@@ -11,7 +12,8 @@ const (
 	TooShort  = "too-short"  // by By mm, ends counted
 	TooNarrow = "too-narrow" // by By mm, joint and rest counted
 	TooThin   = "too-thin"   // by By mm
-	Flawed    = "flawed"     // wide and long enough, but flaws, wane or what was taken before leave no room
+	Flawed    = "flawed"     // wide and long enough, but flaws or wane leave no room
+	InUse     = "in-use"     // what was taken before leaves no room
 	UsedUp    = "used-up"    // by the parts of this plan
 	NotMeant  = "not-meant"  // the demand names other boards
 )
@@ -20,7 +22,8 @@ const (
 type Near struct {
 	Board string
 	Why   string
-	By    float64 // mm; 0 where Why speaks of none
+	By    float64  // mm; 0 where Why speaks of none
+	For   []string // what has the room: ids of strips taken before, or of demands of this plan
 }
 
 // Short is what of a demand could not be made: so many more strips of a size,
@@ -81,12 +84,55 @@ func (p *problem) near(k int, st *state, w float64) []Near {
 			n.Why, n.By = TooShort, l-b.Length
 		case b.Width < w-tiny:
 			n.Why, n.By = TooNarrow, w-b.Width
+		case !p.gives(j, i) && p.emptied(j, i):
+			n.Why, n.For = InUse, p.takenOn(i)
 		case !p.gives(j, i) || st.shelves[i].site < 0:
 			n.Why = Flawed
 		default:
-			n.Why = UsedUp
+			n.Why, n.For = UsedUp, p.laidOn(i, st)
 		}
 		out = append(out, n)
+	}
+	return out
+}
+
+// emptied reports whether a board would give a strip of a job if nothing had
+// been taken of it.
+func (p *problem) emptied(j *job, i int) bool {
+	l := p.lots[i]
+	if !l.opened {
+		return false
+	}
+	q := *p
+	q.snipe = false
+	l.sites = nil
+	for _, s := range p.lots[i].sites {
+		l.sites = append(l.sites, site{Table: s.Table, rooms: q.roomsOf(&s.frame, nil)})
+	}
+	q.lots = []lot{l}
+	one := *j
+	one.most = j.most0
+	return q.gives(&one, 0)
+}
+
+// takenOn lists what was taken of a board before.
+func (p *problem) takenOn(i int) []string {
+	var out []string
+	for _, s := range p.supply.Taken {
+		if s.Board != nil && s.Board.ID == p.lots[i].Board.ID {
+			out = append(out, s.ID)
+		}
+	}
+	return out
+}
+
+// laidOn lists the demands that take wood of a board, in their order.
+func (p *problem) laidOn(i int, st *state) []string {
+	var out []string
+	for k := range p.jobs {
+		if slices.ContainsFunc(st.laid, func(b *bundle) bool { return b.job == k && b.lot == i }) {
+			out = append(out, p.jobs[k].id)
+		}
 	}
 	return out
 }

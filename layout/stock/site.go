@@ -61,7 +61,7 @@ func (p *problem) open(k Stock) (lot, error) {
 		angles = Angles(b)
 	}
 	for _, angle := range angles {
-		t, err := NewTable(b, angle, p.opt.Cell, 0)
+		t, err := p.supply.tables.table(b, angle, p.opt.Cell)
 		if err != nil {
 			return out, err
 		}

@@ -36,11 +36,16 @@ type Changed struct {
 // engineering choice.
 const mostTries = 60
 
+// mostShares bounds how often spares are shared out anew where something is left
+// without wood. An engineering choice.
+const mostShares = 6
+
 // Spoiled makes good a loss with the least change. What is not lost stays where
-// it is, and what is sawn always. Lost strips are replaced by spares that are
-// large enough, as many as can be; then by strips of their own size, of the best
-// look, where the boards have room; then a panel's missing width is cut in other
-// widths, in the fewest strips. Only where that fails are other strips of that
+// it is, what is sawn always, and empty places stay empty. Lost strips are
+// replaced by spares that are large enough, as many as can be, those first that
+// cannot be cut anew; then by strips of their own size, of the best look, where
+// the boards have room; then a panel's missing width is cut in other widths, in
+// the fewest strips. Only where that fails are other strips of that
 // panel given up that are not sawn and not pinned, one, two and so on, and
 // its width is filled anew. supply.Taken holds neither the strips of now nor the
 // spares.
@@ -56,17 +61,32 @@ func Spoiled(ctx context.Context, supply Supply, now []Made, spares []face.Strip
 	if err := check(&supply, demands); err != nil {
 		return Changed{}, err
 	}
-	r := &repair{ctx: ctx, supply: supply, now: now, opt: o.filled()}
-	if err := r.lose(loss, spares); err != nil {
-		return Changed{}, err
-	}
-	r.out.Made, r.out.Short, r.out.Old = make([]Made, len(now)), make([]*Short, len(now)), make([][]string, len(now))
-	for i := range now {
-		r.out.Made[i] = Made{now[i].Demand, slices.Clone(now[i].Strips)}
-	}
-	r.fromSpares()
-	if err := r.alike(); err != nil {
-		return Changed{}, err
+	supply.tables = &tableBook{got: map[tableKey]*Table{}}
+	var r *repair
+	var first []slot
+	for range mostShares {
+		n := &repair{ctx: ctx, supply: supply, now: now, opt: o.filled()}
+		if err := n.begin(loss, spares); err != nil {
+			return Changed{}, err
+		}
+		n.fromSpares(first)
+		if err := n.alike(); err != nil {
+			return Changed{}, err
+		}
+		if r == nil || n.lacking() < r.lacking()-tiny {
+			r = n
+		}
+		// What found nothing gets a spare before others, which may be cut anew.
+		late := n.places()
+		for _, q := range first {
+			if !slices.Contains(late, q) {
+				late = append(late, q)
+			}
+		}
+		if n.lacking() == 0 || slices.Equal(late, first) || ctx.Err() != nil {
+			break
+		}
+		first = late
 	}
 	for i := range now {
 		if err := r.anew(i); err != nil {
@@ -89,6 +109,43 @@ type repair struct {
 	out    Changed
 }
 
+// slot is a place of a demand.
+type slot struct{ i, k int }
+
+// begin sets out with nothing replaced yet.
+func (r *repair) begin(loss Loss, spares []face.Strip) error {
+	if err := r.lose(loss, spares); err != nil {
+		return err
+	}
+	n := len(r.now)
+	r.out.Made, r.out.Short, r.out.Old = make([]Made, n), make([]*Short, n), make([][]string, n)
+	for i := range r.now {
+		r.out.Made[i] = Made{r.now[i].Demand, slices.Clone(r.now[i].Strips)}
+	}
+	return nil
+}
+
+// places lists those that are still open.
+func (r *repair) places() []slot {
+	var out []slot
+	for i := range r.open {
+		for _, k := range r.open[i] {
+			out = append(out, slot{i, k})
+		}
+	}
+	return out
+}
+
+// lacking returns the area of the strips of places that are still open.
+func (r *repair) lacking() float64 {
+	sum := 0.0
+	for _, q := range r.places() {
+		s := &r.now[q.i].Strips[q.k]
+		sum += s.L * s.W
+	}
+	return sum
+}
+
 // lose finds what a loss takes.
 func (r *repair) lose(loss Loss, spares []face.Strip) error {
 	var boards []Stock
@@ -104,7 +161,7 @@ func (r *repair) lose(loss Loss, spares []face.Strip) error {
 	}
 	r.supply.Boards = boards
 	lost := func(s *face.Strip) bool {
-		return s.Board == nil || slices.Contains(loss.Strips, s.ID) || s.Stage < face.Sawn && slices.Contains(loss.Boards, s.Board.ID)
+		return slices.Contains(loss.Strips, s.ID) || s.Board != nil && s.Stage < face.Sawn && slices.Contains(loss.Boards, s.Board.ID)
 	}
 	found := map[string]bool{}
 	note := func(s *face.Strip) {
@@ -165,7 +222,6 @@ func (r *repair) put(i, k int, s face.Strip) {
 // alike replaces lost strips by others of their size from the boards.
 func (r *repair) alike() error {
 	var jobs []job
-	type slot struct{ i, k int }
 	var slots []slot
 	for i := range r.open {
 		d := &r.now[i].Demand

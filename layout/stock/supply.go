@@ -30,6 +30,32 @@ type Supply struct {
 	Allowances cutting.Allowances
 	Machines   cutting.Machines
 	Plane      float64 // least thickness that planing takes off a board, mm
+
+	tables *tableBook
+}
+
+// tableBook keeps tables of boards for plans that are made one after another;
+// nil keeps none.
+type tableBook struct{ got map[tableKey]*Table }
+
+type tableKey struct {
+	board       *face.Board
+	angle, cell float64
+}
+
+func (k *tableBook) table(b *face.Board, angle, cell float64) (*Table, error) {
+	if k == nil {
+		return NewTable(b, angle, cell, 0)
+	}
+	key := tableKey{b, angle, cell}
+	if t := k.got[key]; t != nil {
+		return t, nil
+	}
+	t, err := NewTable(b, angle, cell, 0)
+	if err == nil {
+		k.got[key] = t
+	}
+	return t, err
 }
 
 // Demand is a panel or a number of alike solid parts. Sizes are finished, mm.

@@ -170,6 +170,9 @@ func (g gen) strip(id string, board string) model.Strip {
 	}
 	s.Board, s.X, s.Y, s.Angle = board, g.mm("x", -10, 3000), g.mm("y", -10, 300), g.mm("angle", -89.999, 90)
 	s.Stage = model.Stage(g.word("stage", "planned", "sawn", "planed", "jointed", "glued"))
+	if g.coin("row") {
+		s.Row = g.word("row name", "1", "12", "chest: top row")
+	}
 	if g.coin("off") {
 		s.Off = &[2]float64{g.mm("off 1", 0, 5), g.mm("off 2", 0, 5)}
 	}

@@ -78,7 +78,7 @@ func (v *boardV1) board() *model.Board {
 }
 
 func (v *faceV1) face() model.Face {
-	f := model.Face{Photo: v.Photo, Reference: v.Reference, Base: model.ZoneKind(v.Base), Outline: v.Outline.polygon(), Known: true}
+	f := model.Face{Photo: v.Photo, Reference: v.Reference, Base: model.ZoneKind(v.Base), Outline: v.Outline.polygon(), Known: !v.Unlooked}
 	f.Corners, f.Bow, f.White = cornersV1(v.Corners), v.Bow, v.White
 	if v.Split != nil {
 		f.Split = &model.Split{By: model.SplitBy(v.Split.By), Sure: v.Split.Sure}

@@ -130,6 +130,7 @@ type faceV1 struct {
 	Outline   polygonV1    `key:"outline"`
 	Zones     []faceZoneV1 `key:"zones"`
 	Grain     []polygonV1  `key:"grain"`
+	Unlooked  bool         `key:"not-looked-at"` // for heartwood and sapwood: only the grain is known
 }
 
 type splitV1 struct {

@@ -142,6 +142,9 @@ func (e *emitter) face(n int, f model.Face) {
 			e.line(10, "- {kind: %s, polygon: %s}", word(string(z.Kind)), e.points(z.Polygon, 14, 36))
 		}
 	}
+	if !f.Known {
+		e.line(8, "not-looked-at: true")
+	}
 	if len(f.Grain) > 0 {
 		e.line(8, "grain:")
 		for _, line := range f.Grain {

@@ -15,6 +15,7 @@ type Judge struct {
 	rules    Rules
 	length   float64
 	width    float64
+	planed   face.Panel // how far strips are planed, nothing else
 	mix      [2]float64
 	unwanted face.Kind
 	judges   bool // there is unwanted wood
@@ -34,6 +35,7 @@ func NewJudge(frame *face.Panel, name Name, rules Rules) *Judge {
 	}
 	j := &Judge{
 		name: name, rules: rules, length: frame.Length, width: frame.Width, mix: frame.Limits.Mix,
+		planed: face.Panel{Thickness: frame.Thickness, ToPlane: frame.ToPlane},
 		sheets: map[wayKey]*sheet{}, pairs: map[[2]int32]float64{},
 	}
 	if j.mix == ([2]float64{}) {
@@ -86,19 +88,42 @@ func (j *Judge) Local(p *face.Panel) float64 {
 // Whole returns what speaks against a panel as a whole; r is its reading.
 func (j *Judge) Whole(p *face.Panel, r *face.Reading) float64 {
 	sum := 0.0
-	j.whole(p, r, func(_ TermKind, points, _, _ float64, _ *face.Warning, _ whose) { sum += points })
+	j.whole(p, r, alone, func(_ TermKind, points, _, _ float64, _ *face.Warning, _ whose) { sum += points })
 	return sum
 }
 
 // Points returns what speaks against a panel in all; r is its reading.
 func (j *Judge) Points(p *face.Panel, r *face.Reading) float64 { return j.Local(p) + j.Whole(p, r) }
 
-// Score returns the same with every term.
-func (j *Judge) Score(p *face.Panel, r *face.Reading) Score { return j.ScoreIn(p, j, p, r) }
+// Own returns what speaks against a panel that is seen as part of a face: its
+// joints, its strips in their places and what is wrong with it by itself. What
+// the eye sees of the whole is told by Together.
+func (j *Judge) Own(p *face.Panel, r *face.Reading) float64 {
+	sum := j.Local(p)
+	j.whole(p, r, part, func(_ TermKind, points, _, _ float64, _ *face.Warning, _ whose) { sum += points })
+	return sum
+}
 
-// ScoreIn returns the score of a panel that is seen as part of a face: local
-// terms of p, the others of all that is seen, by its own judge and reading.
-func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Reading) Score {
+// Together returns what speaks against all that is seen as one face, r being its
+// reading. With Own of every panel it is what speaks against them in all.
+func (j *Judge) Together(all *face.Panel, r *face.Reading) float64 {
+	sum := 0.0
+	j.whole(all, r, together, func(_ TermKind, points, _, _ float64, _ *face.Warning, _ whose) { sum += points })
+	return sum
+}
+
+// Score is Points with every term.
+func (j *Judge) Score(p *face.Panel, r *face.Reading) Score { return j.scored(p, r, alone) }
+
+// OwnScore is Own with every term.
+func (j *Judge) OwnScore(p *face.Panel, r *face.Reading) Score { return j.scored(p, r, part) }
+
+// TogetherScore is Together with every term.
+func (j *Judge) TogetherScore(all *face.Panel, r *face.Reading) Score {
+	return j.scored(all, r, together)
+}
+
+func (j *Judge) scored(p *face.Panel, r *face.Reading, of sight) Score {
 	sc := Score{Look: j.name}
 	add := func(t Term) {
 		if t.Points <= 0 {
@@ -111,6 +136,9 @@ func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Readi
 		sc.Terms = append(sc.Terms, t)
 	}
 	for i := range p.Strips {
+		if of == together {
+			break
+		}
 		s := &p.Strips[i]
 		if i > 0 {
 			q := &p.Strips[i-1]
@@ -122,17 +150,36 @@ func (j *Judge) ScoreIn(p *face.Panel, by *Judge, all *face.Panel, r *face.Readi
 			add(Term{Kind: k, Points: points, Local: true, Joint: -1, Strips: []string{s.ID}, Measure: measure, Limit: limit})
 		})
 	}
-	by.whole(all, r, func(k TermKind, points, measure, limit float64, w *face.Warning, who whose) {
+	j.whole(p, r, of, func(k TermKind, points, measure, limit float64, w *face.Warning, who whose) {
 		t := Term{Kind: k, Points: points, Joint: -1, Measure: measure, Limit: limit}
 		if w != nil {
 			t.Why, t.Strips = string(w.Kind), slices.Clone(w.Strips)
 		} else {
-			t.Strips = by.named(all, who)
+			t.Strips = j.named(p, who)
 		}
 		add(t)
 	})
-	slices.SortStableFunc(sc.Terms, func(a, b Term) int { return cmp.Compare(b.Points, a.Points) })
+	sortTerms(sc.Terms)
 	return sc
+}
+
+// Join returns the score of all that the scores are parts of.
+func Join(list ...Score) Score {
+	var out Score
+	for i, sc := range list {
+		if i == 0 {
+			out.Look = sc.Look
+		}
+		out.Points += sc.Points
+		out.LocalPoints += sc.LocalPoints
+		out.Terms = append(out.Terms, sc.Terms...)
+	}
+	sortTerms(out.Terms)
+	return out
+}
+
+func sortTerms(list []Term) {
+	slices.SortStableFunc(list, func(a, b Term) int { return cmp.Compare(b.Points, a.Points) })
 }
 
 // whose tells which strips a term of the whole face is about.

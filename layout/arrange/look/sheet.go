@@ -24,8 +24,8 @@ type wayKey struct {
 	lies   uint64    // the face that shows, twice, and 1 where turned
 }
 
-func wayOf(s *face.Strip) wayKey {
-	k := wayKey{board: s.Board, planed: s.Planed, lies: uint64(s.UpFace()) << 1}
+func wayOf(s *face.Strip, wood *face.Board) wayKey {
+	k := wayKey{board: wood, planed: s.Planed, lies: uint64(s.UpFace()) << 1}
 	for i, v := range [...]float64{s.X, s.Y, s.L, s.W, s.Angle, s.Shift} {
 		k.sizes[i] = math.Float64bits(v)
 	}
@@ -58,11 +58,14 @@ type sheet struct {
 
 // sheetOf looks at strip s as it lies.
 func (j *Judge) sheetOf(s *face.Strip) *sheet {
-	k := wayOf(s)
+	wood := s.Wood(&j.planed)
+	k := wayOf(s, wood)
 	if got := j.sheets[k]; got != nil {
 		return got
 	}
-	sh := j.look(s)
+	as := *s
+	as.Board = wood
+	sh := j.look(&as)
 	sh.id = int32(len(j.sheets))
 	j.sheets[k] = sh
 	return sh
@@ -82,7 +85,7 @@ func (j *Judge) look(s *face.Strip) *sheet {
 		}
 		return sh
 	}
-	sh.board = s.Board
+	sh.board = s.Board.Root()
 	if j.view.cut {
 		sh.cells = make([]float32, len(j.view.open)/bins*rows)
 	}
@@ -99,7 +102,7 @@ func (j *Judge) look(s *face.Strip) *sheet {
 	if j.unwanted == face.Heart {
 		sh.heart = f.Sap
 	}
-	if g, ok := j.rules.Grain[s.Board]; ok {
+	if g, ok := j.rules.Grain[sh.board]; ok {
 		sh.figure.Log, sh.figure.Order = g.Log, g.Order
 		if g.Maps[0] != nil || g.Maps[1] != nil {
 			sh.figure.Figure = figure.Read(s, g.Maps, figure.Limits{})
@@ -111,8 +114,11 @@ func (j *Judge) look(s *face.Strip) *sheet {
 	per := j.length / float64(n)
 	for i := range n {
 		u := (float64(i)+0.5)*per - left
-		spans := z.at(u)
 		sh.front[i], sh.rear[i] = -1, -1
+		if u < 0 || u > s.L { // the board goes on there, the strip does not
+			continue
+		}
+		spans := z.at(u)
 		if len(spans) == 0 {
 			continue
 		}

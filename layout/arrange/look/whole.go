@@ -9,12 +9,31 @@ import (
 // bins is how finely the panel is looked at across.
 const bins = 60
 
+// sight is how a panel is seen.
+type sight uint8
+
+const (
+	alone    sight = iota
+	part           // as one of several: without what the eye sees of all
+	together       // as all of them: only that
+)
+
+// seenOfAll reports whether a warning is about a face as it is seen, so that
+// panels seen together are warned as one.
+func seenOfAll(w *face.Warning) bool {
+	return w.Side == face.Show && (w.Kind == face.LoneStreak || w.Kind == face.Lopsided || w.Kind == face.OneSidedEdge)
+}
+
 // whole says what speaks against the face as a whole. Every term is at least 0.
-func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
+func (j *Judge) whole(p *face.Panel, r *face.Reading, of sight, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
 	for i := range r.Warnings {
-		j.warned(&r.Warnings[i], 1, say)
+		j.warned(&r.Warnings[i], of, 1, say)
 	}
 	if !j.judges || !j.sound || !(p.Width > 0) {
+		return
+	}
+	if of == part {
+		j.seen(p, r, say)
 		return
 	}
 	share := j.spread(p)
@@ -31,7 +50,9 @@ func (j *Judge) whole(p *face.Panel, r *face.Reading, say func(k TermKind, point
 			say(MiddleBare, 2*q.Bare*d, d, 0, nil, inMiddle)
 		}
 	}
-	j.seen(p, r, say)
+	if of == alone {
+		j.seen(p, r, say)
+	}
 	if share <= 0 {
 		return
 	}
@@ -94,8 +115,8 @@ func mirrorWeight(n Name) float64 {
 }
 
 // warned counts a warning with those under it, which are the same wood again,
-// at half.
-func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
+// at half; under one that is told of all panels seen together, in full.
+func (j *Judge) warned(w *face.Warning, of sight, k float64, say func(k TermKind, points, measure, limit float64, w *face.Warning, who whose)) {
 	q, kind, points := &j.rules, Warned, 0.0
 	switch w.Kind {
 	case face.LoneStreak:
@@ -117,11 +138,15 @@ func (j *Judge) warned(w *face.Warning, k float64, say func(k TermKind, points, 
 	case face.PanelTooSmall:
 		points = q.TooSmall
 	}
-	if points > 0 {
+	mine := of == alone || (of == together) == seenOfAll(w)
+	if points > 0 && mine {
 		say(kind, k*points, w.Measure, w.Limit, w, carriers)
 	}
+	if mine {
+		k /= 2
+	}
 	for i := range w.Under {
-		j.warned(&w.Under[i], k/2, say)
+		j.warned(&w.Under[i], of, k, say)
 	}
 }
 

@@ -24,13 +24,13 @@ func (e *engine) choose(most int, usual float64) (picked []found, apartFromFirst
 	}
 	limit := list[0].points + worse*math.Max(0, usual-list[0].points) + little
 	list = list[:min(len(list), looked)]
-	prof := newProfiles(e)
+	grid := e.grids()
 	grids := make([][]float64, len(list))
 	taken := make([]bool, len(list))
 	var chosen [][]float64
 	take := func(i int) {
 		if grids[i] == nil {
-			grids[i] = prof.grid(list[i].laying)
+			grids[i] = grid(list[i].laying)
 		}
 		taken[i] = true
 		if chosen == nil {
@@ -51,7 +51,7 @@ func (e *engine) choose(most int, usual float64) (picked []found, apartFromFirst
 				continue
 			}
 			if grids[i] == nil {
-				grids[i] = prof.grid(list[i].laying)
+				grids[i] = grid(list[i].laying)
 			}
 			near := math.Inf(1)
 			for _, g := range chosen {

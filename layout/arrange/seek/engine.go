@@ -39,6 +39,12 @@ type engine struct {
 	start   laying // as the panel lies, nil where it may not stay so
 	round   bool   // turned round by half a turn is the same
 
+	// Where several panels are arranged at once, members keep to the places of
+	// their kind.
+	class []int  // by member, nil where all may lie anywhere
+	homes []int  // by place
+	group *group // nil: one panel
+
 	rnd    *rand.Rand
 	reader *face.Reader
 	panel  face.Panel
@@ -60,15 +66,20 @@ type found struct {
 	points float64
 }
 
-// fill computes what single strips and neighbours cost.
-func (e *engine) fill() {
-	m, n := len(e.members), len(e.pinned)
-	e.ways = make([]face.Strip, 0, m*order.States)
+// layWays lists each member in each state.
+func (e *engine) layWays() {
+	e.ways = make([]face.Strip, 0, len(e.members)*order.States)
 	for i := range e.members {
 		for s := uint8(0); s < order.States; s++ {
 			e.ways = append(e.ways, laid(e.members[i], s))
 		}
 	}
+}
+
+// fill computes what single strips and neighbours cost.
+func (e *engine) fill() {
+	m, n := len(e.members), len(e.pinned)
+	e.layWays()
 	p := e.prob
 	p.Strips, p.Places, p.Allowed = m, n, e.allowed
 	width := m * order.States
@@ -77,8 +88,12 @@ func (e *engine) fill() {
 	may := func(w int) bool { return e.may(w/order.States, uint8(w%order.States)) }
 	for place := range n {
 		for w := range width {
-			if may(w) {
+			switch {
+			case !may(w):
+			case e.belongs(w/order.States, place):
 				p.Single[place*width+w] = e.judge.Single(&e.ways[w], place, n)
+			default:
+				p.Single[place*width+w] = math.Inf(1)
 			}
 		}
 	}
@@ -87,11 +102,17 @@ func (e *engine) fill() {
 			return
 		}
 		for b := range width {
-			if a/order.States != b/order.States && may(a) && may(b) {
+			i, k := a/order.States, b/order.States
+			if i != k && may(a) && may(b) && (e.class == nil || e.class[i] == e.class[k]) {
 				p.Pair[a*width+b] = e.judge.Pair(&e.ways[a], &e.ways[b])
 			}
 		}
 	}
+}
+
+// belongs reports whether a strip may lie at a place.
+func (e *engine) belongs(strip, place int) bool {
+	return e.class == nil || e.class[strip] == e.homes[place]
 }
 
 // may reports whether a strip may lie in a state.
@@ -151,9 +172,20 @@ func (e *engine) points(l laying) (float64, bool) {
 	return x, true
 }
 
+// insist reads l whatever the budget and the context say.
+func (e *engine) insist(l laying) {
+	ctx, budget := e.ctx, e.budget
+	e.ctx, e.budget = context.Background(), math.MaxInt
+	e.points(l)
+	e.ctx, e.budget = ctx, budget
+}
+
 // read reads the panel laid as l.
 func (e *engine) read(l laying) float64 {
 	e.tried++
+	if e.group != nil {
+		return e.group.read(l)
+	}
 	e.lay(l)
 	r := e.reader.Read(&e.panel)
 	if tooShort(r) > e.short {
@@ -186,7 +218,7 @@ func tooShort(r *face.Reading) int {
 // the readings of a few layings tell.
 func (e *engine) turnsRound(probes []laying) bool {
 	n, width := len(e.pinned), len(e.ways)
-	if slices.Contains(e.pinned, true) || e.panel.Shape != nil || len(e.panel.Hidden) > 0 {
+	if e.group != nil || slices.Contains(e.pinned, true) || e.panel.Shape != nil || len(e.panel.Hidden) > 0 {
 		return false
 	}
 	for i := range e.members {

@@ -75,7 +75,7 @@ func (e *engine) moves(list []move, l laying) []move {
 		allTurn := turns(a)
 		for b := a + 1; b < n; b++ {
 			allTurn = allTurn && turns(b)
-			if !e.pinned[b] {
+			if !e.pinned[b] && (e.homes == nil || e.homes[a] == e.homes[b]) {
 				list = append(list, move{kind: swap, a: a, b: b})
 				if turns(a) && turns(b) {
 					list = append(list, move{kind: swapLaid, a: a, b: b})

@@ -31,14 +31,11 @@ func doorOf(id string, strips ...face.Strip) *face.Panel {
 func TestSeenTogether(t *testing.T) {
 	left := doorOf("left", banded("a", 0, 0), banded("b", 20, 40), banded("c", 0, 0))
 	right := doorOf("right", banded("d", 20, 40), banded("e", 0, 0), banded("f", 0, 0))
-	around := func(p *face.Panel) *face.Panel {
-		f, err := together.Beside([]*face.Panel{left, p}, 3)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return f.Panel
+	f, err := together.Beside([]*face.Panel{left, right}, 3)
+	if err != nil {
+		t.Fatal(err)
 	}
-	r, err := Search(context.Background(), Request{Panel: *right, Around: around, Look: look.SapToSap, Rules: look.DefaultRules, NoRoll: true, Seed: 1}, nil)
+	r, err := Search(context.Background(), Request{Panel: *right, In: f, At: 1, Look: look.SapToSap, Rules: look.DefaultRules, NoRoll: true, Seed: 1}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -214,11 +214,16 @@ func (e *engine) random() laying {
 			}
 		}
 		e.rnd.Shuffle(len(strips), func(a, b int) { strips[a], strips[b] = strips[b], strips[a] })
-		for place, k := 0, 0; place < n; place++ {
-			if !e.pinned[place] {
-				l[place] = wayOf(strips[k], e.drawState(strips[k]))
-				k++
+		for place := range n {
+			if e.pinned[place] {
+				continue
 			}
+			k := slices.IndexFunc(strips, func(i int) bool { return e.belongs(i, place) })
+			if k < 0 {
+				return nil
+			}
+			l[place] = wayOf(strips[k], e.drawState(strips[k]))
+			strips = slices.Delete(strips, k, k+1)
 		}
 		if !math.IsInf(e.local(l), 1) {
 			return l

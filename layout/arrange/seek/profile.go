@@ -23,24 +23,37 @@ const (
 
 // profiles holds where the light wood lies on every strip in every state.
 type profiles struct {
-	e    *engine
-	rows int
-	lie  [][]float64 // by way: [sample across][column], light share
+	e     *engine
+	panel *face.Panel
+	rows  int
+	lie   [][]float64 // by way: [sample across][column], light share
 }
 
-func newProfiles(e *engine) *profiles {
-	p := &profiles{e: e, rows: max(2, min(mostRows, int(e.panel.Width/rowSize)))}
+// newProfiles looks at the strips of a panel, those that holds says may lie in
+// it.
+func newProfiles(e *engine, panel *face.Panel, holds func(strip int) bool) *profiles {
+	p := &profiles{e: e, panel: panel, rows: max(2, min(mostRows, int(panel.Width/rowSize)))}
 	p.lie = make([][]float64, len(e.ways))
-	kind, ok := e.panel.Wanted.Unwanted()
+	kind, ok := panel.Wanted.Unwanted()
 	if !ok {
 		kind = face.Sap
 	}
 	for w := range e.ways {
-		if s := &e.ways[w]; s.Board != nil && e.may(w/order.States, uint8(w%order.States)) {
-			p.lie[w] = light(s, &e.panel, kind)
+		i := w / order.States
+		if s := e.ways[w]; s.Board != nil && e.may(i, uint8(w%order.States)) && holds(i) {
+			s.Board = s.Wood(panel)
+			p.lie[w] = light(&s, panel, kind)
 		}
 	}
 	return p
+}
+
+// grids returns what tells where the light wood lies in a laying.
+func (e *engine) grids() func(laying) []float64 {
+	if e.group != nil {
+		return e.group.grids()
+	}
+	return newProfiles(e, &e.panel, func(int) bool { return true }).grid
 }
 
 // light samples a strip on its show face, in place coordinates.
@@ -82,13 +95,13 @@ func (p *profiles) grid(l laying) []float64 {
 	for _, w := range l {
 		total += e.ways[w].W
 	}
-	y := (e.panel.Width - total) / 2
+	y := (p.panel.Width - total) / 2
 	for _, w := range l {
 		s := &e.ways[w]
 		n := samples(s)
 		d := s.W / float64(n)
 		for k := range len(p.lie[w]) / columns {
-			row := int(math.Floor((y + (float64(k)+0.5)*d) / e.panel.Width * float64(p.rows)))
+			row := int(math.Floor((y + (float64(k)+0.5)*d) / p.panel.Width * float64(p.rows)))
 			if row < 0 || row >= p.rows {
 				continue
 			}

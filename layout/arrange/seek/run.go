@@ -42,6 +42,11 @@ func (e *engine) run() (usual float64, err error) {
 			return usual, err
 		}
 	}
+	if !exact && !e.proved && e.group != nil {
+		if least, ok := e.group.least(e.ctx); ok {
+			e.bound, e.proved = max(e.bound, least), true
+		}
+	}
 	if !exact && !e.proved {
 		bound, err := order.Bound(e.ctx, e.prob)
 		if err != nil && e.ctx.Err() == nil {
@@ -137,10 +142,25 @@ func (e *engine) walk() error {
 // few returns how many layings there are at most.
 func (e *engine) few() float64 {
 	n := 1.0
-	for k := range e.pinned {
-		if !e.pinned[k] {
-			n *= float64(len(e.members)-k) * order.States
+	left := map[int]int{} // members by class that have no place yet
+	class := func(i int) int {
+		if e.class == nil {
+			return 0
 		}
+		return e.class[i]
+	}
+	for i := range e.members {
+		left[class(i)]++
+	}
+	for k := range e.pinned {
+		at := 0
+		if e.homes != nil {
+			at = e.homes[k]
+		}
+		if !e.pinned[k] {
+			n *= float64(left[at]) * order.States
+		}
+		left[at]--
 	}
 	return n
 }

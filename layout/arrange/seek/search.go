@@ -3,10 +3,12 @@ package seek
 import (
 	"cmp"
 	"context"
+	"fmt"
 	"slices"
 
 	"heartside/layout/arrange/look"
 	"heartside/layout/face"
+	"heartside/layout/together"
 )
 
 // Request asks for arrangements of a panel.
@@ -23,11 +25,11 @@ type Request struct {
 	SwapWithPool   bool
 	NoTurn, NoRoll bool // strips are not turned end for end, not rolled over
 
-	// Around returns the face that the panel is seen as part of, such as a pair
-	// of doors, with the panel's strips as given; nil where it is seen alone. What
-	// speaks against the whole is then judged on that face. It is called for
-	// every arrangement, from the calling goroutine.
-	Around func(p *face.Panel) *face.Panel
+	// In is the face that the panel is seen as part of, such as a pair of doors,
+	// and At which of its panels it is; nil where it is seen alone. What the eye
+	// sees of all is then judged on that face. It is not changed.
+	In *together.Face
+	At int
 
 	Look     look.Name
 	Rules    look.Rules
@@ -96,7 +98,10 @@ func Search(ctx context.Context, req Request, improved func(Result)) (Result, er
 	judge := look.NewJudge(&frame, req.Look, req.Rules)
 	e.ctx, e.judge, e.budget = ctx, judge, req.Readings
 	s := searching{req: &req, engine: e, judge: judge}
-	if req.Around != nil {
+	if req.In != nil {
+		if req.At < 0 || req.At >= req.In.Len() {
+			return Result{}, fmt.Errorf("panel %q is none of those it is seen with", req.Panel.ID)
+		}
 		s.part = newPart(judge, &req, len(e.members))
 		e.judge = s.part
 	}
@@ -169,7 +174,7 @@ func (s *searching) answer(final bool) Answer {
 // score judges the engine's panel, r being its reading.
 func (s *searching) score(r *face.Reading) look.Score {
 	if s.part != nil {
-		return s.part.score(&s.engine.panel)
+		return s.part.score(&s.engine.panel, r)
 	}
 	return s.judge.Score(&s.engine.panel, r)
 }
@@ -181,7 +186,7 @@ func (s *searching) pointsFor(name look.Name, r *face.Reading) float64 {
 		j = look.NewJudge(&s.req.Panel, name, s.req.Rules)
 	}
 	if s.part != nil {
-		return s.part.pointsBy(j, name, &s.engine.panel)
+		return s.part.pointsBy(j, name, &s.engine.panel, r)
 	}
 	return j.Points(&s.engine.panel, r)
 }

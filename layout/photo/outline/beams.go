@@ -3,6 +3,7 @@ package outline
 import (
 	"context"
 	"math"
+	"slices"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
@@ -45,69 +46,113 @@ func edgeness(mean2, scatter2, n float64) float64 {
 	return mean2 / (mean2 + noise) * m / (m + slopeHalf)
 }
 
-func beamsOf(ctx context.Context, p *plane) (*beams, error) {
-	s := p.blurred(2)
-	grad := make([][2 * colours]float32, len(s.pix))
-	for j := 0; j < p.h; j++ {
-		for i := 0; i < p.w; i++ {
-			o := j*p.w + i
+// slopes is the slope of each colour at a pixel, across and down, and the sums
+// over the colours of its squares and of their product.
+type slopes struct {
+	x, y       sample
+	xx, xy, yy float32
+}
+
+func slopesOf(ctx context.Context, p *plane) ([]slopes, error) {
+	s, err := p.blurred(ctx)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]slopes, len(s.pix))
+	return out, photo.Each(ctx, p.h, func(j int) {
+		for i := range p.w {
 			l, r := j*p.w+max(i-1, 0), j*p.w+min(i+1, p.w-1)
 			u, d := max(j-1, 0)*p.w+i, min(j+1, p.h-1)*p.w+i
-			for c := 0; c < colours; c++ {
-				grad[o][c] = (s.pix[r][c] - s.pix[l][c]) / 2
-				grad[o][colours+c] = (s.pix[d][c] - s.pix[u][c]) / 2
+			g := &out[j*p.w+i]
+			g.x, g.y = s.pix[r].sub(s.pix[l]), s.pix[d].sub(s.pix[u])
+			for c := range g.x {
+				g.x[c] /= 2
+				g.y[c] /= 2
 			}
+			g.xx, g.xy, g.yy = g.x.dot(g.x), g.x.dot(g.y), g.y.dot(g.y)
 		}
+	})
+}
+
+// abreast is how many directions are looked along one after the other by one
+// core.
+const abreast = 6
+
+func beamsOf(ctx context.Context, p *plane) (*beams, error) {
+	grad, err := slopesOf(ctx, p)
+	if err != nil {
+		return nil, err
 	}
-	right, low := float64(p.w-1), float64(p.h-1)
-	inside := func(x, y float64) bool { return x >= 1 && y >= 1 && x < right && y < low }
 	diag := math.Hypot(float64(p.w), float64(p.h)) / 2
 	b := &beams{middle: geom.Pt(float64(p.w)/2, float64(p.h)/2), reach: int(diag) + 1}
 	b.pieces = 2*int(diag/beamStep+1) + 1
 	b.edge = make([]float32, beamTurns*(2*b.reach+1)*b.pieces)
-	if err := photo.Each(ctx, beamTurns, func(turn int) {
+	return b, photo.Each(ctx, beamTurns/abreast, func(k int) {
 		power := make([]float32, (2*b.reach+1)*b.pieces) // mean square of a piece's slopes
-		sin, cos := math.Sincos(float64(turn) * math.Pi / beamTurns)
-		b.cos[turn], b.sin[turn] = cos, sin
-		nx, ny := float32(-sin), float32(cos)
-		for off := -b.reach; off <= b.reach; off++ {
-			x0, y0 := b.middle.X-sin*float64(off), b.middle.Y+cos*float64(off)
-			row := b.row(turn, off)
-			for k := range row {
-				var sum sample
-				var sq float32
-				n := 0
-				t := (float64(k-b.pieces/2) - 0.5) * beamStep
-				x, y := x0+cos*(t+0.5), y0+sin*(t+0.5)
-				if !(inside(x, y) || inside(x+cos*(beamStep-1), y+sin*(beamStep-1))) {
-					continue
-				}
-				for a := 0; a < beamStep; a, x, y = a+1, x+cos, y+sin {
-					if !inside(x, y) {
-						continue
-					}
-					g := &grad[int(y)*p.w+int(x)]
-					v0, v1, v2 := nx*g[0]+ny*g[3], nx*g[1]+ny*g[4], nx*g[2]+ny*g[5]
-					sum[0] += v0
-					sum[1] += v1
-					sum[2] += v2
-					sq += v0*v0 + v1*v1 + v2*v2
-					n++
-				}
-				if n < beamStep/2 {
-					continue
-				}
-				f := float64(n)
-				mean2 := float64(sum.dot(sum)) / (f * f)
-				row[k] = float32(edgeness(mean2, max(float64(sq)/f-mean2, 0), f))
-				power[(off+b.reach)*b.pieces+k] = sq / float32(n)
-			}
+		for turn := k * abreast; turn < (k+1)*abreast; turn++ {
+			clear(power)
+			b.look(turn, p.w, p.h, grad, power)
+			b.ridges(turn, power)
 		}
-		b.ridges(turn, power)
-	}); err != nil {
-		return nil, err
+	})
+}
+
+// look judges the pieces of all lines of one direction.
+func (b *beams) look(turn, w, h int, grad []slopes, power []float32) {
+	sin, cos := math.Sincos(float64(turn) * math.Pi / beamTurns)
+	b.cos[turn], b.sin[turn] = cos, sin
+	right, low := float64(w-1), float64(h-1)
+	inside := func(x, y float64) bool { return x >= 1 && y >= 1 && x < right && y < low }
+	nx, ny := float32(-sin), float32(cos)
+	// In parts of a pixel, so that whole ones are found fast.
+	const bits, one = 16, 1 << 16
+	dx, dy := int(math.Round(cos*one)), int(math.Round(sin*one))
+	for off := -b.reach; off <= b.reach; off++ {
+		left, top := b.middle.X-sin*float64(off), b.middle.Y+cos*float64(off)
+		row := b.row(turn, off)
+		for k := range row {
+			t := (float64(k-b.pieces/2) - 0.5) * beamStep
+			x, y := left+cos*(t+0.5), top+sin*(t+0.5)
+			n := beamStep
+			switch in, out := inside(x, y), inside(x+cos*(beamStep-1), y+sin*(beamStep-1)); {
+			case in && out:
+			case in:
+				for n = 1; n < beamStep && inside(x+cos*float64(n), y+sin*float64(n)); n++ {
+				}
+			case out:
+				for ; n > 0 && !inside(x, y); n-- {
+					x, y = x+cos, y+sin
+				}
+			default:
+				continue
+			}
+			if n < beamStep/2 {
+				continue
+			}
+			var x0, x1, x2, y0, y1, y2, xx, xy, yy float32
+			i, j := int(x*one), int(y*one)
+			for range n {
+				g := &grad[j>>bits*w+i>>bits]
+				x0 += g.x[0]
+				x1 += g.x[1]
+				x2 += g.x[2]
+				y0 += g.y[0]
+				y1 += g.y[1]
+				y2 += g.y[2]
+				xx += g.xx
+				xy += g.xy
+				yy += g.yy
+				i, j = i+dx, j+dy
+			}
+			// Across the line: all is a sum over its pixels.
+			f := float64(n)
+			sq := max(nx*nx*xx+2*nx*ny*xy+ny*ny*yy, 0)
+			v0, v1, v2 := nx*x0+ny*y0, nx*x1+ny*y1, nx*x2+ny*y2
+			mean2 := float64(v0*v0+v1*v1+v2*v2) / (f * f)
+			row[k] = float32(edgeness(mean2, max(float64(sq)/f-mean2, 0), f))
+			power[(off+b.reach)*b.pieces+k] = sq / float32(n)
+		}
 	}
-	return b, nil
 }
 
 // ridges lets a piece count too whose slopes point this way and that, as where
@@ -148,37 +193,40 @@ type stroke struct {
 
 // strokes returns the best stretches, best first, each edge of the picture
 // once, at least least pixels long.
-func (b *beams) strokes(most int, least float64) []stroke {
-	const par = 0.25 // pieces worse than this end a stretch, in the long run
-	var all []stroke
-	for turn := 0; turn < beamTurns; turn++ {
+func (b *beams) strokes(ctx context.Context, most int, least float64) ([]stroke, error) {
+	all := make([][]stroke, beamTurns)
+	if err := photo.Each(ctx, beamTurns, func(turn int) {
 		for off := -b.reach; off <= b.reach; off++ {
-			row := b.row(turn, off)
-			best, sum := 0.0, 0.0
-			from, bestA, bestB := 0, 0, -1
-			for k, v := range row {
-				if sum <= 0 {
-					sum, from = 0, k
-				}
-				sum += float64(v) - par
-				if sum > best {
-					best, bestA, bestB = sum, from, k
-				}
+			if s, ok := b.stroke(turn, off, least); ok {
+				all[turn] = append(all[turn], s)
 			}
-			if float64(bestB-bestA+1)*beamStep < least {
-				continue
-			}
-			cos, sin := b.cos[turn], b.sin[turn]
-			at := func(k float64) geom.Point {
-				t := (k - float64(b.pieces/2) - 0.5) * beamStep
-				return geom.Pt(b.middle.X-sin*float64(off)+cos*t, b.middle.Y+cos*float64(off)+sin*t)
-			}
-			st := stroke{at(float64(bestA)), at(float64(bestB + 1)), best, turn, off}
-			e := b.side(st)
-			_, beyond := e.window(st.a, st.b)
-			st.score *= 1 - 0.35*beyond // boards end
-			all = append(all, st)
+		}
+	}); err != nil {
+		return nil, err
+	}
+	return distinct(slices.Concat(all...), most), nil
+}
+
+// stroke returns the best stretch of a line.
+func (b *beams) stroke(turn, off int, least float64) (stroke, bool) {
+	const par = 0.25 // pieces worse than this end a stretch, in the long run
+	best, sum := float32(0), float32(0)
+	from, bestA, bestB := 0, 0, -1
+	for k, v := range b.row(turn, off) {
+		if sum <= 0 {
+			sum, from = 0, k
+		}
+		if sum += v - par; sum > best {
+			best, bestA, bestB = sum, from, k
 		}
 	}
-	return distinct(all, most)
+	if float64(bestB-bestA+1)*beamStep < least {
+		return stroke{}, false
+	}
+	e := b.side(stroke{turn: turn, off: off})
+	// Pieces before the stretch and up to its end.
+	start, to := (float64(bestA)-e.middle)*beamStep, (float64(bestB+1)-e.middle)*beamStep
+	beyond := e.beyond(start, to, e.mean(start, to))
+	// Boards end.
+	return stroke{e.at(start), e.at(to), float64(best) * (1 - 0.35*beyond), turn, off}, true
 }

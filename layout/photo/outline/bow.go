@@ -30,13 +30,19 @@ type fitted struct {
 // the marks do not tell.
 func fit(marks *[4][]mark, wide, high int, scale float64) fitted {
 	off := leastOff * scale
-	best := fitWith(marks, wide, high, 0, 4*scale)
+	l := newLaying(marks, wide, high)
+	const cells = 20
+	best := l.under(0, 4*scale)
 	for pass := 0; pass < 2; pass++ {
 		noise := max(off, best.rms)
-		try := func(bow float64) float64 { return fitWith(marks, wide, high, bow, noise).cost }
+		try := func(bow float64) float64 { return l.under(bow, noise).cost }
 		at, least := 0.0, math.Inf(1)
-		const cells = 20
-		for i := 0; i <= cells; i++ {
+		from, to := 0, cells
+		if pass > 0 { // the noise has changed, not the marks
+			k := int(math.Round((best.bow/mostBow + 1) * cells / 2))
+			from, to = max(k-bowCells, 0), min(k+bowCells, cells)
+		}
+		for i := from; i <= to; i++ {
 			bow := mostBow * (2*float64(i)/cells - 1)
 			if c := try(bow); c < least {
 				at, least = bow, c
@@ -49,60 +55,103 @@ func fit(marks *[4][]mark, wide, high int, scale float64) fitted {
 				}
 			}
 		}
-		best = fitWith(marks, wide, high, at, noise)
+		best = l.under(at, noise)
 	}
 	return best
 }
 
-// fitWith lays the lines for one bow; noise is the usual miss in pixels.
-func fitWith(marks *[4][]mark, wide, high int, bow, noise float64) fitted {
-	lens := photo.LensOf(wide, high, bow)
+// bowCells is how many cells to either side the bow is looked for again.
+const bowCells = 3
+
+// laying lays lines through marks under one bow after another.
+type laying struct {
+	middle geom.Point
+	sides  [4][]markUnder
+}
+
+// markUnder is a mark about the middle of the picture: as it is seen and, under the
+// bow tried last, without it.
+type markUnder struct {
+	x, y, r2   float64 // r2 in half diagonals
+	weight     float64
+	u, v, gain float64
+}
+
+func newLaying(marks *[4][]mark, wide, high int) *laying {
+	lens := photo.LensOf(wide, high, 0)
+	l := &laying{middle: lens.Middle}
+	for s, ms := range marks {
+		l.sides[s] = make([]markUnder, len(ms))
+		for i, m := range ms {
+			d := m.at.Sub(lens.Middle)
+			l.sides[s][i] = markUnder{x: d.X, y: d.Y, r2: d.Dot(d) / (lens.Half * lens.Half), weight: m.weight}
+		}
+	}
+	return l
+}
+
+// under lays the lines for one bow; noise is the usual miss in pixels.
+func (l *laying) under(bow, noise float64) fitted {
 	f := fitted{bow: bow, ok: true}
 	f.cost = bow * bow / (bowSpread * bowSpread)
 	sum, n := 0.0, 0.0
-	for s, ms := range marks {
+	for s, ms := range l.sides {
 		if len(ms) < 6 {
 			f.ok = false
 			f.cost += 1e3
 			continue
 		}
-		pts := make([]geom.Point, len(ms))
-		gain := make([]float64, len(ms))
-		w := make([]float64, len(ms))
-		total := 0.0
-		for i, m := range ms {
-			pts[i] = lens.Straight(m.at)
-			d := m.at.Sub(lens.Middle)
-			gain[i] = 1 + bow*d.Dot(d)/(lens.Half*lens.Half)
-			w[i] = m.weight
-			total += m.weight
+		var all moments
+		for i := range ms {
+			m := &ms[i]
+			m.gain = 1 + bow*m.r2
+			m.u, m.v = m.x/m.gain, m.y/m.gain
+			all.add(m.u, m.v, m.weight)
 		}
-		l := lay(pts, w)
+		at := all.line()
 		cut := 4.7 * noise
 		for pass := 0; pass < 4; pass++ {
 			// The first looks are wide, so that a bad start is left behind.
-			c := cut * math.Exp2(float64(max(0, 2-pass)))
-			for i := range pts {
-				r := l.off(pts[i]) * gain[i] / c
-				w[i] = 0
-				if r*r < 1 {
-					w[i] = ms[i].weight * (1 - r*r) * (1 - r*r)
+			k := 1 / (cut * math.Exp2(float64(max(0, 2-pass))))
+			var near moments
+			for i := range ms {
+				m := &ms[i]
+				r := (at.a*m.u + at.b*m.v + at.c) * m.gain * k
+				if r *= r; r < 1 {
+					near.add(m.u, m.v, m.weight*(1-r)*(1-r))
 				}
 			}
-			l = lay(pts, w)
-		}
-		f.lines[s] = l
-		cost := 0.0
-		for i := range pts {
-			r := l.off(pts[i]) * gain[i]
-			u := min(r*r/(cut*cut), 1)
-			cost += ms[i].weight * cut * cut / 3 * (1 - (1-u)*(1-u)*(1-u)) / (noise * noise)
-			if u < 1 {
-				sum += w[i] * r * r
-				n += w[i]
+			if near.w <= 0 {
+				at = through(geom.Pt(ms[0].u, ms[0].v), geom.Pt(ms[len(ms)-1].u, ms[len(ms)-1].v))
+				continue
+			}
+			before := at
+			at = near.line()
+			if pass == 3 {
+				// The weights are those of the line before.
+				for i := range ms {
+					m := &ms[i]
+					was, r := (before.a*m.u+before.b*m.v+before.c)*m.gain*k, (at.a*m.u+at.b*m.v+at.c)*m.gain
+					if was *= was; was < 1 && r*r*k*k < 1 {
+						w := m.weight * (1 - was) * (1 - was)
+						sum += w * r * r
+						n += w
+					}
+				}
 			}
 		}
-		f.cost += cost / total * min(sideCount, float64(len(ms)))
+		cost := 0.0
+		for i := range ms {
+			m := &ms[i]
+			r := (at.a*m.u + at.b*m.v + at.c) * m.gain / cut
+			if r *= r; r < 1 {
+				cost += m.weight * (1 - (1-r)*(1-r)*(1-r))
+			} else {
+				cost += m.weight
+			}
+		}
+		f.cost += cost * cut * cut / 3 / (noise * noise) / all.w * min(sideCount, float64(len(ms)))
+		f.lines[s] = line{at.a, at.b, at.c - at.a*l.middle.X - at.b*l.middle.Y}
 	}
 	if n > 0 {
 		f.rms = math.Sqrt(sum / n)
@@ -110,27 +159,39 @@ func fitWith(marks *[4][]mark, wide, high int, bow, noise float64) fitted {
 	return f
 }
 
+// moments are weighted sums over points.
+type moments struct{ w, x, y, xx, xy, yy float64 }
+
+func (m *moments) add(x, y, w float64) {
+	m.w += w
+	x1, y1 := w*x, w*y
+	m.x += x1
+	m.y += y1
+	m.xx += x1 * x
+	m.xy += x1 * y
+	m.yy += y1 * y
+}
+
+// line returns the line nearest to the points.
+func (m *moments) line() line {
+	cx, cy := m.x/m.w, m.y/m.w
+	xx, xy, yy := m.xx-m.x*cx, m.xy-m.x*cy, m.yy-m.y*cy
+	sin, cos := math.Sincos(0.5 * math.Atan2(2*xy, xx-yy))
+	return line{-sin, cos, sin*cx - cos*cy}
+}
+
 // lay returns the line nearest to points, each with its weight.
 func lay(pts []geom.Point, w []float64) line {
-	var c geom.Point
-	total := 0.0
+	var m moments
 	for i, p := range pts {
-		c = c.Add(p.Mul(w[i]))
-		total += w[i]
+		m.add(p.X-pts[0].X, p.Y-pts[0].Y, w[i])
 	}
-	if total <= 0 {
+	if m.w <= 0 {
 		return through(pts[0], pts[len(pts)-1])
 	}
-	c = c.Mul(1 / total)
-	var xx, xy, yy float64
-	for i, p := range pts {
-		d := p.Sub(c)
-		xx += w[i] * d.X * d.X
-		xy += w[i] * d.X * d.Y
-		yy += w[i] * d.Y * d.Y
-	}
-	sin, cos := math.Sincos(0.5 * math.Atan2(2*xy, xx-yy))
-	return line{-sin, cos, sin*c.X - cos*c.Y}
+	l := m.line()
+	l.c -= l.a*pts[0].X + l.b*pts[0].Y
+	return l
 }
 
 // corners returns where neighbouring lines cross, without bow: corner i lies

@@ -66,7 +66,10 @@ func Find(ctx context.Context, img image.Image, length, width float64) (*Found, 
 	if err != nil {
 		return nil, err
 	}
-	small := base.smaller((max(base.w, base.h) + smallLong - 1) / smallLong)
+	small, err := base.smaller(ctx, (max(base.w, base.h)+smallLong-1)/smallLong)
+	if err != nil {
+		return nil, err
+	}
 	b, err := beamsOf(ctx, small)
 	if err != nil {
 		return nil, err
@@ -158,21 +161,21 @@ func (s *seeker) weigh(r reader, c *candidate, step float64) {
 // finest is the step between samples of the photograph itself, pixels.
 func (s *seeker) finest() float64 { return max(1, float64(max(s.src.w, s.src.h))/3000) }
 
-// best sorts and thins candidates.
+// best picks the best candidates, each farther than near from a better one.
 func best(all []candidate, most int, near float64) []candidate {
-	slices.SortStableFunc(all, func(x, y candidate) int { return compare(y.score, x.score) })
-	var kept []candidate
+	kept := make([]candidate, 0, min(most, len(all)))
 next:
-	for _, q := range all {
+	for _, i := range ranked(len(all), func(i int) float64 { return all[i].score }) {
+		q := &all[i]
 		if len(kept) >= most || math.IsInf(q.score, -1) {
 			break
 		}
-		for _, k := range kept {
-			if farthest(q.c, k.c) < near {
+		for i := range kept {
+			if farthest(q.c, kept[i].c) < near {
 				continue next
 			}
 		}
-		kept = append(kept, q)
+		kept = append(kept, *q)
 	}
 	return kept
 }
@@ -228,38 +231,61 @@ func (s *seeker) settle(c [4]geom.Point, reach float64) []candidate {
 // variants gives the boards made of the best edges near each side, best first.
 // The corners are without bow.
 func (s *seeker) variants(r reader, c [4]geom.Point, bow, step float64, reach, window int, spread float64) []candidate {
-	const ways = 5 // edges kept of a side
+	const ways, most = 5, 10 // edges kept of a side, boards
 	lens := s.lens(bow)
 	var tr [4][]track
-	var pr [4]*profile
+	var lines [4][ways]line
+	var worth [4][ways]float64 // what an edge adds to the score
 	for i := range c {
-		pr[i] = profileOf(r, lens, c[i], c[(i+1)%4], step, reach, window)
-		tr[i] = pr[i].tracks(reach, 8, ways, 1.5)
+		f := profileOf(r, lens, c[i], c[(i+1)%4], step, reach, window)
+		tr[i] = f.tracks(reach, 8, ways, 1.5)
+		for k, t := range tr[i] {
+			lines[i][k] = through(f.ends(t))
+			worth[i][k] = sideScore(t.score)
+		}
+	}
+	n := len(tr[0]) * len(tr[1]) * len(tr[2]) * len(tr[3])
+	pick := func(k int) (of [4]int) {
+		for i := range of {
+			of[i], k = k%len(tr[i]), k/len(tr[i])
+		}
+		return of
+	}
+	bounds := make([]float64, n)
+	for k := range bounds {
+		for i, v := range pick(k) {
+			bounds[k] += worth[i][v]
+		}
 	}
 	var out []candidate
-	for k := 0; k < ways*ways*ways*ways; k++ {
-		n := candidate{bow: bow}
-		var f fitted
-		ok := true
-		for i, v := 0, k; i < 4; i, v = i+1, v/ways {
-			if v%ways >= len(tr[i]) {
-				ok = false
-				break
+	look := 2 * most
+	for done, k := range ranked(n, func(k int) float64 { return bounds[k] }) {
+		if done == look {
+			// Shape and size only cost: the rest cannot come in.
+			if kept := best(out, most, step); len(kept) == most && bounds[k] < kept[most-1].score {
+				return kept
 			}
-			n.tracks[i] = tr[i][v%ways]
-			f.lines[i] = through(pr[i].ends(n.tracks[i]))
+			look += look / 2
 		}
-		if !ok {
+		v := candidate{bow: bow}
+		var f fitted
+		for i, w := range pick(k) {
+			v.tracks[i] = tr[i][w]
+			f.lines[i] = lines[i][w]
+		}
+		ok := true
+		if v.c, ok = f.corners(); !ok {
 			continue
 		}
-		if n.c, ok = f.corners(); !ok {
-			continue
-		}
-		s.rate(&n, spread)
-		out = append(out, n)
+		s.rate(&v, spread)
+		out = append(out, v)
 	}
-	return best(out, 10, step)
+	return best(out, most, step)
 }
+
+// Laid anew, sides that move less than this lie where they will: in parts of a
+// step, and of the bow.
+const stillStep, stillBow = 0.05, 1e-3
 
 // bowed lays the sides again with the bow of the lens, looking at every step
 // pixels, reach steps to either side.
@@ -281,7 +307,10 @@ func (s *seeker) bowed(r reader, c candidate, step float64, reach, window int) c
 		}
 		n.bow, n.rms = f.bow, f.rms
 		s.rate(&n, fineSpread)
-		c = n
+		still := farthest(n.c, c.c) < stillStep*step && math.Abs(n.bow-c.bow) < stillBow
+		if c = n; still {
+			break
+		}
 	}
 	return c
 }

@@ -1,6 +1,7 @@
 package outline
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -72,10 +73,15 @@ func (e *side) stretch(a, b float64) (in, beyond float64) {
 		a, b = b, a
 	}
 	in = e.mean(a, b)
+	return in, e.beyond(a, b, in)
+}
+
+// beyond tells how far an edge runs on beyond both ends of a stretch.
+func (e *side) beyond(a, b, in float64) float64 {
 	// Blur and corners off by a piece are no run.
 	const gap = beamStep
 	far := max(2*beamStep, 0.15*(b-a))
-	return in, e.runs(a-gap-far, a-gap, in) + e.runs(b+gap, b+gap+far, in)
+	return e.runs(a-gap-far, a-gap, in) + e.runs(b+gap, b+gap+far, in)
 }
 
 // runs tells how far a stretch beyond an end is as much an edge as within. One
@@ -99,26 +105,31 @@ type pair struct {
 
 // pairs lists the two long edges that a board may have, best first: somewhere
 // along them both are edges for as long as their distance asks, and end there.
-func (b *beams) pairs(want *wanted, most int) []pair {
-	strokes := b.strokes(mostStrokes, leastLong*want.longer())
+func (b *beams) pairs(ctx context.Context, want *wanted, most int) ([]pair, error) {
+	strokes, err := b.strokes(ctx, mostStrokes, leastLong*want.longer())
+	if err != nil {
+		return nil, err
+	}
 	sides := make([]side, len(strokes))
 	for i, s := range strokes {
 		sides[i] = b.side(s)
 	}
 	ratio := max(want.length, want.width) / min(want.length, want.width)
-	var out []pair
-	for i := range sides {
+	out := make([][]pair, len(sides))
+	if err := photo.Each(ctx, len(sides), func(i int) {
 		for j := i + 1; j < len(sides); j++ {
 			s, t := &sides[i], &sides[j]
 			if math.Abs(s.dir.Dot(t.dir)) < 0.9 { // 25 degrees
 				continue
 			}
 			if p := apart(s, t, ratio, want); !math.IsInf(p.score, -1) {
-				out = append(out, p)
+				out[i] = append(out[i], p)
 			}
 		}
+	}); err != nil {
+		return nil, err
 	}
-	return distinctPairs(out, most, pairSlack)
+	return distinctPairs(slices.Concat(out...), most, pairSlack), nil
 }
 
 // pairSlack is how far the edges of a pair may lie off, pixels of its plane.
@@ -126,19 +137,18 @@ const pairSlack = 2.5
 
 // distinctPairs sorts pairs and drops those within near pixels of a better one.
 func distinctPairs(all []pair, most int, near float64) []pair {
-	slices.SortStableFunc(all, func(x, y pair) int { return compare(y.score, x.score) })
 	var kept []pair
 next:
-	for _, p := range all {
+	for _, i := range ranked(len(all), func(i int) float64 { return all[i].score }) {
 		if len(kept) >= most {
 			break
 		}
-		for i := range kept {
-			if kept[i].beside(p.c, near) {
+		for k := range kept {
+			if kept[k].beside(all[i].c, near) {
 				continue next
 			}
 		}
-		kept = append(kept, p)
+		kept = append(kept, all[i])
 	}
 	return kept
 }
@@ -178,9 +188,12 @@ func apart(s, t *side, ratio float64, want *wanted) pair {
 			if !ok0 || !ok1 || h0*h1 <= 0 {
 				continue
 			}
-			a, beyondA := s.stretch(u-long/2, u+long/2)
-			b, beyondB := t.stretch(v0, v1)
-			if v := math.Log((0.05+a)*(0.05+b)) - runOn*(beyondA+beyondB)/2 - want.fills*smallness(long/want.longer()); v > best.score {
+			a, b := s.mean(u-long/2, u+long/2), t.mean(min(v0, v1), max(v0, v1))
+			v := math.Log((0.05+a)*(0.05+b)) - want.fills*smallness(long/want.longer())
+			if v <= best.score { // running on only costs
+				continue
+			}
+			if v -= runOn * (s.beyond(u-long/2, u+long/2, a) + t.beyond(min(v0, v1), max(v0, v1), b)) / 2; v > best.score {
 				best.score = v
 				best.c = [4]geom.Point{s.at(u - long/2), s.at(u + long/2), t.at(v1), t.at(v0)}
 			}
@@ -215,7 +228,7 @@ func (p *pair) laid(base *plane, scale float64, want *wanted) []pair {
 			n.c = scaledBy(q, 1/scale)
 			n.l = [2]line{through(n.c[0], n.c[1]), through(n.c[2], n.c[3])}
 			n.edge = [2]float64{a.score, b.score}
-			r := regions(base, lens, q)
+			r := regions(base, lens, q, 0, 2)
 			n.score = math.Log((0.05+a.score)*(0.05+b.score)) - runOn*(beyondS+beyondT)/2 -
 				want.fills*smallness(longest(n.c)/want.longer()) + regionWeight*(r[0]+r[2])
 			out = append(out, n)

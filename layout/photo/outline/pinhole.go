@@ -2,6 +2,7 @@ package outline
 
 import (
 	"math"
+	"slices"
 
 	"heartside/layout/geom"
 )
@@ -13,11 +14,26 @@ const (
 	focalSpread = 0.35 // of its natural logarithm
 )
 
+// focals are those tried, the usual ones first.
 var focals = func() (f [9]float64) {
 	for i := range f {
 		f[i] = 0.55 * math.Pow(2.1/0.55, float64(i)/float64(len(f)-1))
 	}
+	slices.SortFunc(f[:], func(a, b float64) int { return compare(unusual(a), unusual(b)) })
 	return f
+}()
+
+// unusual is what a focal length costs.
+func unusual(f float64) float64 {
+	l := math.Log(f/focalUsual) / focalSpread
+	return l * l
+}
+
+var focalCosts = func() (c [len(focals)]float64) {
+	for i, f := range focals {
+		c[i] = unusual(f)
+	}
+	return c
 }()
 
 type vec [3]float64
@@ -63,26 +79,32 @@ func shapeOf(q [4]geom.Point, middle geom.Point, longer, length, width, spread f
 		u[c] = k1*m[1][c] - m[0][c]
 		v[c] = k3*m[3][c] - m[0][c]
 	}
-	try := func(f float64) {
-		a, b := vec{u[0] / f, u[1] / f, u[2]}, vec{v[0] / f, v[1] / f, v[2]}
-		la, lb := a.len(), b.len()
-		s := shape{focal: f}
-		s.aspect = math.Log(la / lb * width / length)
-		s.skew = math.Asin(min(max(a.dot(b)/(la*lb), -1), 1))
-		lf := math.Log(f/focalUsual) / focalSpread
-		s.cost = (s.aspect*s.aspect+s.skew*s.skew)/(spread*spread) + lf*lf
-		if s.cost < best.cost {
+	// Of the sides all but the depths' part goes with the focal length.
+	su, sv, suv := u[0]*u[0]+u[1]*u[1], v[0]*v[0]+v[1]*v[1], u[0]*v[0]+u[1]*v[1]
+	wanted := length / width
+	try := func(f, usual float64) {
+		k := 1 / (f * f)
+		a2, b2 := su*k+u[2]*u[2], sv*k+v[2]*v[2]
+		s := shape{focal: f, aspect: 0.5 * math.Log(a2/(b2*wanted*wanted))}
+		s.cost = s.aspect*s.aspect/(spread*spread) + usual
+		if !(s.cost < best.cost) {
+			return
+		}
+		s.skew = math.Asin(min(max((suv*k+u[2]*v[2])/math.Sqrt(a2*b2), -1), 1))
+		if s.cost += s.skew * s.skew / (spread * spread); s.cost < best.cost {
 			best = s
 		}
 	}
-	for _, f := range focals {
-		try(f)
+	for i, f := range focals {
+		if usual := focalCosts[i]; usual < best.cost {
+			try(f, usual)
+		}
 	}
 	if spread < roughSpread {
 		for k := 1.08; k > 1.003; k = math.Sqrt(k) {
 			f := best.focal
-			try(f * k)
-			try(f / k)
+			try(f*k, unusual(f*k))
+			try(f/k, unusual(f/k))
 		}
 	}
 	return best

@@ -2,42 +2,10 @@ package outline
 
 import (
 	"math"
-	"slices"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 )
-
-// reader gives the colour at a place of the photograph, pixels.
-type reader interface {
-	at(x, y float64) sample
-}
-
-// scaled reads a plane by places of the photograph.
-type scaled struct{ p *plane }
-
-func (s scaled) at(x, y float64) sample { return s.p.at(x/s.p.factor, y/s.p.factor) }
-
-// at reads between pixels by their distance.
-func (s *source) at(x, y float64) sample {
-	x, y = min(max(x-0.5, 0), float64(s.w-1)), min(max(y-0.5, 0), float64(s.h-1))
-	i, j := int(x), int(y)
-	fx, fy := float32(x-float64(i)), float32(y-float64(j))
-	r, d := min(i+1, s.w-1), min(j+1, s.h-1)
-	a, b, c, e := s.pixel(i, j), s.pixel(r, j), s.pixel(i, d), s.pixel(r, d)
-	return between(&a, &b, &c, &e, fx, fy)
-}
-
-// between mixes four neighbours: a and b above, c and e below.
-func between(a, b, c, e *sample, fx, fy float32) sample {
-	return sample{mixed(a[0], b[0], c[0], e[0], fx, fy), mixed(a[1], b[1], c[1], e[1], fx, fy), mixed(a[2], b[2], c[2], e[2], fx, fy)}
-}
-
-func mixed(a, b, c, e, fx, fy float32) float32 {
-	top := a + fx*(b-a)
-	low := c + fx*(e-c)
-	return top + fy*(low-top)
-}
 
 const (
 	// Steps on either side of an edge that are compared: wide against noise,
@@ -72,36 +40,54 @@ func profileOf(r reader, lens photo.Lens, p, q geom.Point, step float64, reach, 
 	f.t = make([]float64, n)
 	f.d = make([]sample, n*wide)
 	row := make([]sample, wide+2*window)
+	places := make([]place, len(row))
 	// Averaging along the line between places.
 	sub := int(min(max(long/(float64(n)*step), 1), 3))
+	off := f.n.Mul(step)
 	for i := range f.t {
 		f.t[i] = 0.02 + 0.96*(float64(i)+0.5)/float64(n)
 		clear(row)
 		for s := 0; s < sub; s++ {
 			t := f.t[i] + 0.96*((float64(s)+0.5)/float64(sub)-0.5)/float64(n)
 			at := p.Lerp(q, t)
-			for k := range row {
-				v := lens.Bowed(at.Add(f.n.Mul(step * (float64(k-reach-window) + 0.5))))
-				c := r.at(v.X, v.Y)
-				for ch := range c {
-					row[k][ch] += c[ch] / float32(sub)
-				}
+			for k := range places {
+				o := float64(k-reach-window) + 0.5
+				places[k] = place{at.X + off.X*o, at.Y + off.Y*o}
 			}
+			bend(lens, places)
+			r.add(row, places, 1/float32(sub))
 		}
-		for o := 0; o < wide; o++ {
-			var in, out sample
-			for k := 0; k < window; k++ {
-				for ch := range in {
-					in[ch] += row[o+k][ch]
-					out[ch] += row[o+window+k][ch]
-				}
-			}
-			for ch := range in {
-				f.d[i*wide+o][ch] = (in[ch] - out[ch]) / float32(window)
-			}
-		}
+		f.compare(i, row, window)
 	}
 	return f
+}
+
+// compare takes in the colours across the i-th place: at each offset those of
+// the window inside less those of the window outside.
+func (f *profile) compare(i int, row []sample, window int) {
+	wide := 2*f.reach + 1
+	for o := range wide {
+		var d0, d1, d2 float32
+		for k := range window {
+			in, out := &row[o+k], &row[o+window+k]
+			d0 += in[0] - out[0]
+			d1 += in[1] - out[1]
+			d2 += in[2] - out[2]
+		}
+		k := 1 / float32(window)
+		f.d[i*wide+o] = sample{d0 * k, d1 * k, d2 * k}
+	}
+}
+
+// bend moves places to where the lens shows them.
+func bend(lens photo.Lens, places []place) {
+	if lens.Bow == 0 {
+		return
+	}
+	for i, p := range places {
+		v := lens.Bowed(geom.Pt(p.x, p.y))
+		places[i] = place{v.X, v.Y}
+	}
 }
 
 // track is a line through a profile: offsets in steps at its two ends.
@@ -117,72 +103,35 @@ func (f *profile) along(a, b float64) track {
 	tr := track{a: a, b: b}
 	wide := 2*f.reach + 1
 	per := len(f.t) / chunks
-	for c := 0; c < chunks; c++ {
-		var sum sample
-		var sq float32
+	for c := range tr.edge {
+		var s0, s1, s2, sq float32
 		for i := c * per; i < (c+1)*per; i++ {
-			o := int(math.Round(a+(b-a)*f.t[i])) + f.reach
+			o := int(math.Floor(a+(b-a)*f.t[i]+0.5)) + f.reach
 			v := &f.d[i*wide+min(max(o, 0), wide-1)]
-			sum[0] += v[0]
-			sum[1] += v[1]
-			sum[2] += v[2]
-			sq += v.dot(*v)
+			s0 += v[0]
+			s1 += v[1]
+			s2 += v[2]
+			sq += v[0]*v[0] + v[1]*v[1] + v[2]*v[2]
 		}
-		n := float64(per)
-		mean2 := float64(sum.dot(sum)) / (n * n)
-		scatter := max(float64(sq)/n-mean2, 0)
-		m := math.Sqrt(mean2)
-		noise := 4 * (scatter/n + lowStep*lowStep/4)
-		tr.edge[c] = mean2 / (mean2 + noise) * m / (m + midStep)
+		var m float64
+		tr.edge[c], m = judged(s0*s0+s1*s1+s2*s2, sq, float64(per))
 		if m > 0 {
-			k := float32(1 / (n * m))
-			tr.dir[c] = sample{sum[0] * k, sum[1] * k, sum[2] * k}
+			k := float32(1 / (float64(per) * m))
+			tr.dir[c] = sample{s0 * k, s1 * k, s2 * k}
 		}
 		tr.score += tr.edge[c] / chunks
 	}
 	return tr
 }
 
-// tracks returns the best lines through the profile, best first: those better
-// than all that lie a step from them, within reach steps of the profile's
-// line, leaning at most lean steps and apart steps from each other.
-func (f *profile) tracks(reach, lean, most int, apart float64) []track {
-	wide := 2*reach + 1
-	grid := make([]track, wide*wide)
-	for a := -reach; a <= reach; a++ {
-		for b := max(-reach, a-lean); b <= min(reach, a+lean); b++ {
-			grid[(a+reach)*wide+b+reach] = f.along(float64(a), float64(b))
-		}
-	}
-	var all []track
-	for i, t := range grid {
-		peak := t.score > 0
-		for _, d := range steps {
-			a, b := i/wide+d[0], i%wide+d[1]
-			if a >= 0 && b >= 0 && a < wide && b < wide && grid[a*wide+b].score > t.score {
-				peak = false
-				break
-			}
-		}
-		if peak {
-			all = append(all, t)
-		}
-	}
-	slices.SortStableFunc(all, func(x, y track) int { return compare(y.score, x.score) })
-	var kept []track
-next:
-	for _, t := range all {
-		if len(kept) >= most {
-			break
-		}
-		for _, k := range kept {
-			if math.Abs(t.a+t.b-k.a-k.b)/2 < apart && math.Abs(t.a-k.a) < 2*apart && math.Abs(t.b-k.b) < 2*apart {
-				continue next
-			}
-		}
-		kept = append(kept, t)
-	}
-	return kept
+// judged tells how far n steps of colour are an edge, 0 to 1, and how large
+// their mean is, from the square of their sum and the sum of their squares.
+func judged(sum2, sq float32, n float64) (edge, mean float64) {
+	mean2 := float64(sum2) / (n * n)
+	scatter := max(float64(sq)/n-mean2, 0)
+	m := math.Sqrt(mean2)
+	noise := 4 * (scatter/n + lowStep*lowStep/4)
+	return mean2 / (mean2 + noise) * m / (m + midStep), m
 }
 
 // steps are the neighbours of a line whose ends move by whole steps.
@@ -191,24 +140,31 @@ var steps = [...][2]int{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {-1, -1}, {1, 
 // nearest climbs from the profile's own line to the best line about it, at
 // most reach steps away. Stronger edges farther off are left alone.
 func (f *profile) nearest(reach int) track {
-	at := f.along(0, 0)
+	wide := 2*reach + 1
+	seen := make([]track, wide*wide)
+	known := make([]bool, wide*wide)
+	look := func(a, b int) *track {
+		k := (a+reach)*wide + b + reach
+		if !known[k] {
+			seen[k], known[k] = f.along(float64(a), float64(b)), true
+		}
+		return &seen[k]
+	}
+	a, b := 0, 0
 	for range 4 * reach {
-		best := at
+		bestA, bestB := a, b
 		for _, d := range steps {
-			a, b := at.a+float64(d[0]), at.b+float64(d[1])
-			if math.Abs(a) > float64(reach) || math.Abs(b) > float64(reach) {
-				continue
-			}
-			if t := f.along(a, b); t.score > best.score {
-				best = t
+			x, y := a+d[0], b+d[1]
+			if max(x, -x) <= reach && max(y, -y) <= reach && look(x, y).score > look(bestA, bestB).score {
+				bestA, bestB = x, y
 			}
 		}
-		if best.score <= at.score {
+		if bestA == a && bestB == b {
 			break
 		}
-		at = best
+		a, b = bestA, bestB
 	}
-	return at
+	return *look(a, b)
 }
 
 // ends returns where the track runs, places without bow.
@@ -236,7 +192,8 @@ func (f *profile) marks(tr track, lens photo.Lens, slack int) []mark {
 			continue
 		}
 		for o := range v {
-			v[o] = float64(f.d[i*wide+o].dot(tr.dir[c]))
+			d, e := &f.d[i*wide+o], &tr.dir[c]
+			v[o] = float64(d[0]*e[0] + d[1]*e[1] + d[2]*e[2])
 		}
 		o := int(math.Round(tr.a+(tr.b-tr.a)*t)) + f.reach
 		best := min(max(o, 1), wide-2)

@@ -47,11 +47,14 @@ const (
 	roughSpread = 0.05 // of shape: lines on the small plane, a lens not yet known
 )
 
-// pairScore adds what four sides say: one bad side spoils the rest.
+// sideScore is what one side says, sidesScore what four say together: one bad
+// side spoils the rest.
+func sideScore(v float64) float64 { return math.Log(0.05 + v) }
+
 func sidesScore(s [4]float64) float64 {
 	sum := 0.0
 	for _, v := range s {
-		sum += math.Log(0.05 + v)
+		sum += sideScore(v)
 	}
 	return sum
 }
@@ -74,7 +77,10 @@ func smallness(share float64) float64 {
 // the small plane of b. base is the same picture, finer.
 func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int) ([]quad, error) {
 	scale := float64(base.w) / want.w
-	pairs := b.pairs(want, manyPairs)
+	pairs, err := b.pairs(ctx, want, manyPairs)
+	if err != nil {
+		return nil, err
+	}
 	laid := make([][]pair, len(pairs))
 	if err := photo.Each(ctx, len(pairs), func(i int) { laid[i] = pairs[i].laid(base, scale, want) }); err != nil {
 		return nil, err
@@ -94,9 +100,7 @@ func quadsOf(ctx context.Context, b *beams, base *plane, want *wanted, most int)
 	}); err != nil {
 		return nil, err
 	}
-	out := slices.Concat(found...)
-	slices.SortStableFunc(out, func(x, y quad) int { return compare(y.score, x.score) })
-	return thin(out, most, 1.5), nil
+	return thin(slices.Concat(found...), most, 1.5), nil
 }
 
 func compare(a, b float64) int {
@@ -109,20 +113,20 @@ func compare(a, b float64) int {
 	return 0
 }
 
-// thin drops quads within near pixels of a better one.
+// thin keeps the best quads, each farther than near pixels from a better one.
 func thin(all []quad, most int, near float64) []quad {
 	var kept []quad
 next:
-	for _, q := range all {
+	for _, i := range ranked(len(all), func(i int) float64 { return all[i].score }) {
 		if len(kept) >= most {
 			break
 		}
-		for _, k := range kept {
-			if farthest(q.c, k.c) < near {
+		for k := range kept {
+			if farthest(all[i].c, kept[k].c) < near {
 				continue next
 			}
 		}
-		kept = append(kept, q)
+		kept = append(kept, all[i])
 	}
 	return kept
 }

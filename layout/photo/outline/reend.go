@@ -1,8 +1,6 @@
 package outline
 
 import (
-	"slices"
-
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 )
@@ -39,6 +37,5 @@ func (s *seeker) reended(c candidate) []candidate {
 			out = append(out, n)
 		}
 	}
-	slices.SortStableFunc(out, func(x, y candidate) int { return compare(y.score, x.score) })
 	return best(out, mostRenewed, 2*s.base.factor)
 }

@@ -31,7 +31,10 @@ func Sheet(ctx context.Context, img image.Image, paper Paper) (corners [4]geom.P
 	if err != nil {
 		return corners, 0, err
 	}
-	small := base.smaller((max(base.w, base.h) + smallLong - 1) / smallLong)
+	small, err := base.smaller(ctx, (max(base.w, base.h)+smallLong-1)/smallLong)
+	if err != nil {
+		return corners, 0, err
+	}
 	b, err := beamsOf(ctx, small.paperOnly())
 	if err != nil {
 		return corners, 0, err
@@ -54,8 +57,7 @@ func Sheet(ctx context.Context, img image.Image, paper Paper) (corners [4]geom.P
 		}
 		sheets = append(sheets, s.settle(q.c, small.factor)...)
 	}
-	sheets, err = s.choose(ctx, best(sheets, mostFine, base.factor))
-	if err != nil {
+	if sheets, err = s.choose(ctx, best(sheets, mostFine, base.factor)); err != nil {
 		return corners, 0, err
 	}
 	for i := range sheets {

@@ -2,7 +2,6 @@ package outline
 
 import (
 	"math"
-	"slices"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
@@ -36,8 +35,14 @@ type strip struct {
 	step, scale         float64
 	n                   int
 	v                   [stripRows + 2*beyondRows]float64 // of each row, 0 on the first edge, 1 on the other
-	steps               [][]sample                        // of each row: the step of colour at each column
+	steps               [][]stepOf                        // of each row: the step of colour at each column
 	off                 []bool                            // columns beyond the picture
+}
+
+// stepOf is a step of colour and its square.
+type stepOf struct {
+	d  sample
+	sq float32
 }
 
 // heightOf gives a line's height over the axis of a strip: at the origin, and
@@ -73,29 +78,34 @@ func stripOf(base *plane, lens photo.Lens, scale float64, p *pair, want *wanted)
 		}
 	}
 	z.off = make([]bool, z.n)
-	z.steps = make([][]sample, len(z.v))
+	z.steps = make([][]stepOf, len(z.v))
+	all := make([]stepOf, len(z.v)*z.n)
 	sum := make([]sample, z.n+1) // colours of the columns before each
+	places := make([]place, z.n)
 	for k, v := range z.v {
-		for i := 0; i < z.n; i++ {
-			at := lens.Bowed(z.at(float64(i)+0.5, v))
-			x, y := int(at.X), int(at.Y)
-			if x < 0 || y < 0 || x >= base.w || y >= base.h {
+		first, last := z.at(0.5, v), z.at(1.5, v)
+		d := last.Sub(first)
+		for i := range places {
+			places[i] = place{first.X + float64(i)*d.X, first.Y + float64(i)*d.Y}
+		}
+		bend(lens, places)
+		inner := k >= beyondRows && k < beyondRows+stripRows
+		for i, at := range places {
+			x, y := int(at.x), int(at.y)
+			if uint(x) >= uint(base.w) || uint(y) >= uint(base.h) {
 				x, y = min(max(x, 0), base.w-1), min(max(y, 0), base.h-1)
-				if k >= beyondRows && k < beyondRows+stripRows {
-					z.off[i] = true
-				}
+				z.off[i] = z.off[i] || inner
 			}
-			c := &base.pix[y*base.w+x]
-			s := &sum[i]
+			c, s := &base.pix[y*base.w+x], &sum[i]
 			sum[i+1] = sample{s[0] + c[0], s[1] + c[1], s[2] + c[2]}
 		}
-		d := make([]sample, z.n)
+		z.steps[k] = all[k*z.n : (k+1)*z.n]
 		for i := endWindow; i+endWindow <= z.n && i < z.n; i++ {
-			for ch := range d[i] {
-				d[i][ch] = (sum[i+endWindow][ch] - 2*sum[i][ch] + sum[i-endWindow][ch]) / endWindow
-			}
+			s := &z.steps[k][i]
+			a, b, c := &sum[i-endWindow], &sum[i], &sum[i+endWindow]
+			d0, d1, d2 := (c[0]-2*b[0]+a[0])/endWindow, (c[1]-2*b[1]+a[1])/endWindow, (c[2]-2*b[2]+a[2])/endWindow
+			*s = stepOf{sample{d0, d1, d2}, d0*d0 + d1*d1 + d2*d2}
 		}
-		z.steps[k] = d
 	}
 	return z
 }
@@ -108,31 +118,35 @@ func (z *strip) at(column, v float64) geom.Point {
 	return z.origin.Add(z.dir.Mul(u)).Add(z.across.Mul(h))
 }
 
-// edgeOf judges some rows at a column each.
-func (z *strip) edgeOf(from, count int, column float64, lean float64) float64 {
-	var sum sample
-	var sq float32
-	n := 0.0
+// lean returns how many columns off each row is on an edge that leans.
+func (z *strip) lean(by float64) (off [stripRows + 2*beyondRows]int) {
+	for k := range off {
+		off[k] = int(math.Floor(by*(z.v[k]-0.5) + 0.5))
+	}
+	return off
+}
+
+// edgeOf judges some rows at a column, where they lie off columns off.
+func (z *strip) edgeOf(from, count, column int, off *[stripRows + 2*beyondRows]int) float64 {
+	var s0, s1, s2, sq float32
+	n := 0
 	for k := from; k < from+count; k++ {
-		i := int(column + lean*(z.v[k]-0.5) + 0.5)
-		if i < endWindow || i+endWindow > z.n || i >= z.n {
+		i := column + off[k]
+		if i < endWindow || i+endWindow > z.n {
 			continue
 		}
 		v := &z.steps[k][i]
-		sum[0] += v[0]
-		sum[1] += v[1]
-		sum[2] += v[2]
-		sq += v.dot(*v)
+		s0 += v.d[0]
+		s1 += v.d[1]
+		s2 += v.d[2]
+		sq += v.sq
 		n++
 	}
 	if n < 3 {
 		return 0
 	}
-	mean2 := float64(sum.dot(sum)) / (n * n)
-	scatter := max(float64(sq)/n-mean2, 0)
-	m := math.Sqrt(mean2)
-	noise := 4 * (scatter/n + lowStep*lowStep/4)
-	return mean2 / (mean2 + noise) * m / (m + midStep)
+	edge, _ := judged(s0*s0+s1*s1+s2*s2, sq, float64(n))
+	return edge
 }
 
 // ends returns the edges that may end a board, best first.
@@ -158,12 +172,13 @@ func (z *strip) ends(most int) []end {
 	for l := range scores {
 		scores[l] = make([]float64, z.n)
 		lean := turn * float64(l-top)
+		by := z.lean(lean)
 		for i := endWindow; i+endWindow <= z.n && i < z.n; i++ {
 			if z.off[i] || wide[i] < 6 || math.Abs(lean) > endLean*wide[i]+1 {
 				continue
 			}
 			for k := 0; k < stripRows; k += fourRows {
-				scores[l][i] += z.edgeOf(beyondRows+k, fourRows, float64(i), lean) * fourRows / stripRows
+				scores[l][i] += z.edgeOf(beyondRows+k, fourRows, i, &by) * fourRows / stripRows
 			}
 		}
 	}
@@ -180,11 +195,11 @@ func (z *strip) ends(most int) []end {
 			all = append(all, found{float64(i), turn * float64(l-top), v})
 		}
 	}
-	slices.SortStableFunc(all, func(x, y found) int { return compare(y.score, x.score) })
 	var kept []found
 	var out []end
 next:
-	for _, f := range all {
+	for _, i := range ranked(len(all), func(i int) float64 { return all[i].score }) {
+		f := all[i]
 		if len(kept) >= most {
 			break
 		}
@@ -199,8 +214,9 @@ next:
 			a: z.at(f.column-f.lean/2, 0).Mul(1 / z.scale), b: z.at(f.column+f.lean/2, 1).Mul(1 / z.scale),
 			score: f.score,
 		}
+		by := z.lean(f.lean)
 		for _, from := range [...]int{0, beyondRows + stripRows} {
-			e.beyond += min(z.edgeOf(from, beyondRows, f.column, f.lean)/(f.score+0.05), 1)
+			e.beyond += min(z.edgeOf(from, beyondRows, int(f.column), &by)/(f.score+0.05), 1)
 		}
 		out = append(out, e)
 	}

@@ -1,36 +1,24 @@
 package outline
 
-import (
-	"slices"
-)
-
 // distinct keeps the best of the strokes, leaving out those that tell of the
 // same edge as a better one.
 func distinct(all []stroke, most int) []stroke {
-	slices.SortStableFunc(all, func(x, y stroke) int {
-		switch {
-		case x.score > y.score:
-			return -1
-		case x.score < y.score:
-			return 1
-		}
-		return 0
-	})
 	var kept []stroke
+	var lines []line
 	const near = 2.5 // pixels of the plane: the blur of one edge
 next:
-	for _, s := range all {
+	for _, i := range ranked(len(all), func(i int) float64 { return all[i].score }) {
 		if len(kept) >= most {
 			break
 		}
-		for _, k := range kept {
-			l := through(k.a, k.b)
+		s := all[i]
+		for k, l := range lines {
 			da, db := l.off(s.a), l.off(s.b)
-			if da > -near && da < near && db > -near && db < near && overlap(k, s) > 0.5 {
+			if da > -near && da < near && db > -near && db < near && overlap(kept[k], s) > 0.5 {
 				continue next
 			}
 		}
-		kept = append(kept, s)
+		kept, lines = append(kept, s), append(lines, through(s.a, s.b))
 	}
 	return kept
 }

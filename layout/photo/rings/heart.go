@@ -15,11 +15,18 @@ type Heart struct {
 	// Seen is false where no edge of the heartwood shows; Why says more.
 	Seen bool
 	Why  string
-	// Radius is the mean over the directions in which the edge shows, Least
-	// and Most the ends of their range.
+	// Radius is that of the arc that shows: the mean over the directions in
+	// which the edge is seen; Least and Most are the ends of their range. It is
+	// what counts where this board is cut.
 	Radius, Least, Most float64
-	// Error is how far the mean all the way round may lie from Radius, mm: the
-	// heartwood is not round, and the section shows a part of it.
+	// Share is the part of all directions in which the edge shows, 0 to 1.
+	Share float64
+	// Mean is the likely mean all the way round the log, seen or not, and Low
+	// to High holds it 19 times of 20: heartwood is not round, and a section
+	// shows a part of it.
+	Mean, Low, High float64
+	// Error is how far the mean all the way round may lie from Radius, one
+	// spread, mm.
 	Error float64
 	Edge  []geom.Point // the edge itself, in order round the pith
 	// Step is the CIEDE2000 between the wood just outside and just inside.
@@ -40,10 +47,6 @@ const (
 	mostJump  = 3
 )
 
-// heartSpread is how far the radius of heartwood swings round a stem, one
-// spread, as a share of it. An engineering choice.
-const heartSpread = 0.08
-
 // HeartFromClicks returns the heart radius about a pith from points clicked on
 // the edge of the heartwood.
 func HeartFromClicks(pith geom.Point, edge []geom.Point) (*Heart, error) {
@@ -59,8 +62,29 @@ func HeartFromClicks(pith geom.Point, edge []geom.Point) (*Heart, error) {
 		h.Radius += d / float64(len(edge))
 		h.Least, h.Most = math.Min(h.Least, d), math.Max(h.Most, d)
 	}
-	h.Error = heartSpread * h.Radius
+	h.Share = shareOf(pith, edge)
+	h.allRound(pith, 0, DefaultClick)
 	return h, nil
+}
+
+// shareOf returns the part of all directions that points lie round.
+func shareOf(pith geom.Point, edge []geom.Point) float64 {
+	turn := make([]float64, len(edge))
+	for i, p := range edge {
+		v := p.Sub(pith)
+		turn[i] = math.Atan2(v.Y, v.X)
+	}
+	sort.Float64s(turn)
+	gap := turn[0] + 2*math.Pi - turn[len(turn)-1]
+	for i := 1; i < len(turn); i++ {
+		gap = math.Max(gap, turn[i]-turn[i-1])
+	}
+	return 1 - gap/(2*math.Pi)
+}
+
+// sectorOf returns the sector of a direction.
+func sectorOf(d geom.Point) int {
+	return int((math.Atan2(d.Y, d.X)/math.Pi*180+360)/sector) % int(360/sector)
 }
 
 // unrolled is a section by direction and distance from the pith.
@@ -84,8 +108,7 @@ func (e *End) unroll(pith geom.Point) unrolled {
 				continue
 			}
 			d := e.place(i, j).Sub(pith)
-			t := int((math.Atan2(d.Y, d.X)/math.Pi*180 + 360) / sector)
-			k := (t%u.n)*u.m + min(int(d.Len()/ringWidth), u.m-1)
+			k := sectorOf(d)*u.m + min(int(d.Len()/ringWidth), u.m-1)
 			u.mean[k].L += c.L
 			u.mean[k].A += c.A
 			u.mean[k].B += c.B
@@ -135,69 +158,6 @@ func (u *unrolled) steps() []float64 {
 		}
 	}
 	return out
-}
-
-// FindHeart returns the heart radius about a pith from the picture: the line
-// round the pith over which the wood turns lighter outwards the most. It stops
-// early when ctx ends.
-func FindHeart(ctx context.Context, e *End, pith geom.Point) (*Heart, error) {
-	if err := e.check(); err != nil {
-		return nil, err
-	}
-	if math.IsNaN(pith.X+pith.Y) || math.IsInf(pith.X+pith.Y, 0) || pith.Len() > 1e5 {
-		return nil, fmt.Errorf("the heart radius: the pith at (%g, %g) is no place", pith.X, pith.Y)
-	}
-	u := e.unroll(pith)
-	step := u.steps()
-	path, err := u.path(ctx, step)
-	if err != nil {
-		return nil, err
-	}
-	h := &Heart{Least: math.Inf(1)}
-	var radii []float64
-	var in, ex colour.Mean
-	long := 0.0
-	for t, r := range path {
-		if r < 0 {
-			continue
-		}
-		d := float64(r) * ringWidth
-		sin, cos := math.Sincos((float64(t) + 0.5) * sector * math.Pi / 180)
-		h.Edge = append(h.Edge, pith.Add(geom.Pt(cos, sin).Mul(d)))
-		radii = append(radii, d)
-		long += d * sector * math.Pi / 180
-		// A dark ring or a streak is lighter beyond for a while only: all
-		// that lies beyond is compared with as much before.
-		for q := range u.m {
-			c := t*u.m + q
-			if u.count[c] < leastCell {
-				continue
-			}
-			lab := colour.Lab{L: u.mean[c].L / u.count[c], A: u.mean[c].A / u.count[c], B: u.mean[c].B / u.count[c]}
-			switch {
-			case q >= r:
-				ex.Add(lab, u.count[c])
-			case q >= r-2*sideWidth:
-				in.Add(lab, u.count[c])
-			}
-		}
-	}
-	a, ok1 := in.Lab()
-	b, ok2 := ex.Lab()
-	if ok1 && ok2 && b.L > a.L {
-		h.Step = colour.DeltaE(a, b)
-	}
-	if len(radii) == 0 || h.Step < leastStep || long < leastEdge {
-		return &Heart{Step: h.Step, Why: "no edge of the heartwood shows on this end"}, nil
-	}
-	sort.Float64s(radii)
-	h.Seen = true
-	h.Least, h.Most = radii[0], radii[len(radii)-1]
-	for _, r := range radii {
-		h.Radius += r / float64(len(radii))
-	}
-	h.Error = heartSpread * h.Radius * math.Sqrt(1-float64(len(radii))/float64(u.n))
-	return h, nil
 }
 
 // path returns for each sector the ring at which the edge lies, -1 where it

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+
+	"heartside/app/session"
+)
+
+// fit writes the pages on gluing up and building in one panel; nothing where it
+// has no strips.
+func (b *builder) fit(p *Panel) {
+	m := b.in.Project.Panel(p.Panel.ID)
+	if m == nil || len(p.Panel.Strips) == 0 {
+		return
+	}
+	v := b.viewOf(p, m)
+	reads, order, end := b.readTables(v), b.glueTable(v), b.endText(v)
+	need := func() float64 {
+		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.textHeight(end)
+		for _, s := range v.fitSections() {
+			t := sectionTable(s)
+			h += b.blockHeight(t, sectionText(s, t != nil))
+		}
+		return h
+	}
+	b.open(false, b.fitHeader(v), fitMarks(v))
+	b.largest(need, b.left())
+	b.drawEnds(v)
+	b.readings(v, reads)
+	b.block(order, b.gluingText(v))
+	for _, s := range v.fitSections() {
+		t := sectionTable(s)
+		b.block(t, sectionText(s, t != nil))
+	}
+	b.paragraphs(end)
+}
+
+// readings draws the moisture readings with what is ticked off before the glue
+// beside or under them.
+func (b *builder) readings(v *view, reads []*table) {
+	text := b.tickText(v)
+	b.keep(b.readHeight(v, reads))
+	if len(reads) == 1 {
+		b.tableWithText(reads[0], text)
+		return
+	}
+	b.tables(reads...)
+	b.paragraphs(text)
+}
+
+func (b *builder) readHeight(v *view, reads []*table) float64 {
+	if len(reads) == 1 {
+		return b.tableWithTextHeight(reads[0], b.tickText(v))
+	}
+	return b.heightsOf(reads...) + b.textHeight(b.tickText(v))
+}
+
+// sections are all that is said of how a panel's wood behaves.
+func (v *view) sections() []session.Section {
+	if v.Behaviour == nil {
+		return nil
+	}
+	return append([]session.Section{v.Behaviour.Air}, v.Behaviour.Sections...)
+}
+
+// fitSections are those that have a block of their own.
+func (v *view) fitSections() []session.Section {
+	var out []session.Section
+	for _, s := range v.sections() {
+		if s.ID != stackID {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// stackID is the section on the stack before glue-up: its readings have boxes
+// beside them, and what it says stands with what is ticked off.
+const stackID = "stack"
+
+func (b *builder) fitHeader(v *view) header {
+	p := v.Panel.Panel
+	h := header{title: "Glue-up and fit: " + p.ID, boxes: []string{"MC %", "RH %"}}
+	l, w := gluedSize(p, b.say)
+	h.facts = append(h.facts,
+		"glued up "+b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue),
+		"finished "+b.say.size(p.Length, p.Width, p.Thickness), plural(len(p.Strips), "strip"))
+	if kg, ok := b.weight(p); ok {
+		h.facts = append(h.facts, "weighs about "+b.kilos(kg))
+	}
+	if n := emptyPlaces(p); n > 0 {
+		h.facts = append(h.facts, emptyText(n))
+	}
+	return h
+}
+
+// sourcesOnly writes the sources of a panel's numbers on a page of their own,
+// where the page that uses them is not wanted.
+func (b *builder) sourcesOnly(p *Panel) {
+	v := b.viewOf(p, b.in.Project.Panel(p.Panel.ID))
+	text := sourceText(v.sections())
+	if len(text) == 0 {
+		return
+	}
+	b.open(false, header{title: "Sources: " + p.Panel.ID}, headMarks())
+	b.largest(func() float64 { return b.textHeight(text) }, b.left())
+	b.paragraphs(text)
+}
+
+// clampText says how many clamps a panel takes.
+func (b *builder) clampText(v *view) string {
+	l, _ := gluedSize(v.Panel.Panel, b.say)
+	fewest, most := clampsFor(l)
+	many := fmt.Sprintf("%d to %d", fewest, most)
+	if fewest == most {
+		many = fmt.Sprint(fewest)
+	}
+	apart := b.say.len(clampsClose) + " to " + b.say.len(clampsWide)
+	return fmt.Sprintf("Clamps: %s, %s apart, above and below by turns (common practice, no source).", many, apart)
+}

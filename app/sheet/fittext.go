@@ -1,0 +1,111 @@
+package sheet
+
+import (
+	"fmt"
+
+	"heartside/layout/face"
+	"heartside/model/unit"
+)
+
+// tick is the box before what is ticked off.
+const tick = "☐"
+
+// tickText is what is looked at before glue goes on, with what the readings
+// say of it.
+func (b *builder) tickText(v *view) []paragraph {
+	out := []paragraph{{text: "Before the glue", bold: true}}
+	for _, t := range b.ticks(v) {
+		out = append(out, paragraph{text: t, bullet: tick})
+	}
+	for _, s := range v.sections() {
+		if s.ID == stackID {
+			out = append(out, sectionText(s, true)...)
+		}
+	}
+	return out
+}
+
+func (b *builder) ticks(v *view) []string {
+	n := v.names
+	out := []string{
+		"Moisture of every strip read and written down.",
+		fmt.Sprintf("Marked ends as drawn, the triangle whole, its point to the %s edge.", n.back),
+		"Sapwood widths as on the panel's page.",
+	}
+	if len(pick(v, func(s *face.Strip) bool { return s.Board != nil && s.Planing() != 0 })) > 0 {
+		out = append(out, "Planing arrows as on the panel's page.")
+	}
+	return append(out,
+		"Faces of the joints marked in and out, and flattened so.",
+		"Dry run with all clamps: joints close without force, faces level.",
+		"Glue, cauls and help at hand; joints fresh from the tool.",
+	)
+}
+
+// gluingText is what is minded while gluing and after it.
+func (b *builder) gluingText(v *view) []paragraph {
+	p, a, mc := v.Panel.Panel, b.in.Project.Allowances, b.in.Project.Machines
+	list := b.sections(p)
+	var out []paragraph
+	say := func(format string, args ...any) {
+		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
+	}
+	switch {
+	case len(list) > 1:
+		say("%s wide as glued, your machine thicknesses %s: glued in %d sections, thicknessed, then joined.", b.gluedWidth(p), b.say.len(mc.Thickness), len(list))
+	case mc.Thickness > 0 && !list[0].over:
+		say("%s wide as glued, your machine thicknesses %s: one section.", b.gluedWidth(p), b.say.len(mc.Thickness))
+	}
+	widest := 0.0
+	for _, g := range list {
+		widest = max(widest, g.width)
+	}
+	if mc.Flatten > 0 && widest > mc.Flatten {
+		say("Wider than the %s your machine flattens: glue it flat on level cauls, or use a sled.", b.say.len(mc.Flatten))
+	}
+	if len(p.Strips) > 1 {
+		out = append(out, paragraph{text: b.clampText(v), bullet: "–"})
+		say("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time.")
+	}
+	say("Wait about a week before the last planing: glue's water swells the wood at the joints, and joints planed flush too soon sink (Wengert, The Wood Doctor's Rx; quoted by another text).")
+	say("Stand it on edge, air on both faces, away from sun and draught; turn it daily. One wet or covered face cups it.")
+	if a.AfterGlue > 0 {
+		say("Then %s comes off in all, unless the boards' pages say otherwise half from each face.", b.say.fine(a.AfterGlue))
+	}
+	return out
+}
+
+func (b *builder) gluedWidth(p *face.Panel) string {
+	_, w := gluedSize(p, b.say)
+	return b.say.len(w)
+}
+
+// endText closes the page: cautions and sources.
+func (b *builder) endText(v *view) []paragraph {
+	out := []paragraph{cautions(b.fitCautions(v))}
+	if b.in.Pages.Sources {
+		out = append(out, sourceText(v.sections())...)
+	}
+	return out
+}
+
+// fitCautions are those that apply to gluing, lifting and building in. Where
+// the panel's page is not printed its own stand here.
+func (b *builder) fitCautions(v *view) string {
+	list := b.buildCautions(v)
+	if !b.in.Pages.Panel {
+		list = append(b.layCautions(v), list...)
+	}
+	return sentences(list)
+}
+
+// kilos prints a weight in the project's units.
+func (b *builder) kilos(kg float64) string {
+	switch {
+	case b.say.sys == unit.Inch:
+		return fmt.Sprintf("%.0f lb", kg/0.45359237)
+	case kg < 10:
+		return fmt.Sprintf("%.1f kg", kg)
+	}
+	return fmt.Sprintf("%.0f kg", kg)
+}

@@ -1,0 +1,177 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+)
+
+// matchTouch asks how the boards of a book or slip match lay on one another
+// before they were sawn apart, and at which edge the strip is opened. The
+// pictures follow at once; nothing is laid before the maker says so.
+type matchTouch struct {
+	p     *matchPage
+	box   *fyne.Container
+	how   *pick
+	edge  *pick
+	ways  []session.Touch // the first is the zero one: as the zones agree best
+	edges []session.Edge
+	laid  string // what is offered
+}
+
+func newMatchTouch(p *matchPage) *matchTouch {
+	t := &matchTouch{p: p, edges: []session.Edge{session.EitherEdge, session.FrontEdge, session.BackEdge}}
+	t.box = container.New(stackLayout{})
+	t.box.Hide()
+	return t
+}
+
+// show brings what is offered up to date.
+func (t *matchTouch) show() {
+	p := t.p
+	key := p.strip
+	for _, w := range p.touches {
+		key += "\x00" + w.Text
+	}
+	on := p.strip != "" && len(p.touches) > 0
+	if key != t.laid {
+		t.laid = key
+		t.fill(on)
+	}
+	if !on {
+		return
+	}
+	for i, w := range t.ways {
+		if w == p.how && t.how.SelectedIndex() != i {
+			t.how.take(i)
+		}
+	}
+	if t.edge.SelectedIndex() != int(p.edge) {
+		t.edge.take(int(p.edge))
+	}
+}
+
+// fill makes the two choices anew.
+func (t *matchTouch) fill(on bool) {
+	p := t.p
+	t.box.RemoveAll()
+	t.how, t.edge = nil, nil
+	setShown(t.box, on)
+	if !on {
+		return
+	}
+	t.ways = []session.Touch{{}}
+	names := []string{"As their zones agree best"}
+	for _, w := range p.touches {
+		t.ways, names = append(t.ways, w.Touch), append(names, sentence(w.Text))
+	}
+	at := map[session.Touch]string{}
+	for i, w := range t.ways {
+		at[w] = names[i]
+	}
+	t.how = choice(p.w, t.ways, func(w session.Touch) string { return at[w] }, p.how)
+	t.how.changed = func() {
+		if how := chosen(t.how, t.ways); how != p.how {
+			p.how = how
+			p.search()
+		}
+		p.keysBack()
+	}
+	front, back := "front", "back"
+	if n := p.w.ses.Committed().Panel(p.panel); n != nil {
+		front, back, _, _ = n.Role.EdgeNames()
+	}
+	t.edge = choice(p.w, t.edges, func(e session.Edge) string {
+		switch e {
+		case session.FrontEdge:
+			return "Its " + session.EdgeName(front)
+		case session.BackEdge:
+			return "Its " + session.EdgeName(back)
+		}
+		return "Either edge"
+	}, p.edge)
+	t.edge.changed = func() {
+		if e := chosen(t.edge, t.edges); e != p.edge {
+			p.edge = e
+			p.search()
+		}
+		p.keysBack()
+	}
+	number := p.w.ses.Number(p.panel, p.strip)
+	head := wrapped("Book and slip matches of "+number, widget.MediumImportance)
+	head.TextStyle.Bold = true
+	t.box.Add(snug(head))
+	t.box.Add(snug(wrapped("How the boards lay before they were sawn apart (L)", widget.MediumImportance)))
+	t.box.Add(t.how)
+	t.box.Add(snug(wrapped("Opened or slipped at (E)", widget.MediumImportance)))
+	t.box.Add(t.edge)
+}
+
+// reach gives the keys to one of the choices.
+func (t *matchTouch) reach(k *pick) {
+	if k == nil {
+		t.p.w.say("There are no boards sawn beside the strip in hand: " + t.p.noLeaves())
+		return
+	}
+	t.p.w.win.Canvas().Focus(k)
+}
+
+// leafSearch prepares the search for book and slip matches of the strip in
+// hand, or says why there is none.
+func (p *matchPage) leafSearch() (*session.LeafSearch, string) {
+	p.touches = nil
+	if p.strip == "" {
+		return nil, ""
+	}
+	q, err := p.w.ses.Leaves(p.panel, p.strip)
+	if err != nil {
+		return nil, ended(sentence(err.Error()))
+	}
+	p.touches = q.Touches()
+	q.Edge = p.edge
+	known := false
+	for _, w := range p.touches {
+		known = known || w.Touch == p.how
+	}
+	if !known {
+		p.how = session.Touch{} // said of other boards
+	}
+	if how := p.how; known {
+		q.How = &how
+	}
+	return q, ""
+}
+
+// noLeaves says why there are no book and slip matches.
+func (p *matchPage) noLeaves() string {
+	switch {
+	case p.strip == "":
+		return "take a strip in hand first (S)."
+	case p.leaves.Why != "":
+		return p.leaves.Why
+	}
+	return "they are still being looked for."
+}
+
+// empty says, where there is no pair to show, why and what can be done.
+func (p *matchPage) empty() string {
+	switch {
+	case p.trouble != "":
+		return p.trouble
+	case p.running:
+		return "The edges are being compared."
+	}
+	text := p.edges.Why
+	if p.edges.Need > 0 {
+		text += "\n\nPress N to see the nearest miss, or T to let widths differ by more."
+	}
+	switch {
+	case p.strip == "":
+		text += "\n\nTake a strip in hand (S) to see its book and slip matches, from the boards sawn beside its own."
+	case p.leaves.Why != "":
+		text += "\n\nBook and slip matches: " + p.leaves.Why
+	}
+	return text + "\n\nSapwood that is not drawn is not found: look at the zones of both faces of the boards first."
+}

@@ -1,0 +1,198 @@
+package rings
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"heartside/layout/colour"
+	"heartside/layout/geom"
+)
+
+const (
+	// mostArcs is how many arcs of the edge are sought: a board sawn beside
+	// the pith shows one at either edge. A further one must be half as plain
+	// as the first. apart is how many sectors lie between two at least.
+	mostArcs = 2
+	apart    = 5
+	// faceError is how well a border on a face is known, mm, and facePull the
+	// weight of it as a step of colour. Engineering choices.
+	faceError = 3.0
+	facePull  = 12.0
+)
+
+// FindHeart returns the heart radius about a pith from the picture: the line
+// round the pith over which the wood turns lighter outwards the most. It stops
+// early when ctx ends.
+func FindHeart(ctx context.Context, e *End, pith geom.Point) (*Heart, error) {
+	return findHeart(ctx, e, pith, 0, nil)
+}
+
+// FindHeartKnown is FindHeart with more that is known: how well the pith is,
+// which widens Low to High, and points where the border of the heartwood on
+// the faces meets this end, (across, 0) and (across, thickness). With such
+// points the edge must pass by one of them; where the picture shows none that
+// does, the points are the edge.
+func FindHeartKnown(ctx context.Context, e *End, pith *Pith, faces []geom.Point) (*Heart, error) {
+	if pith == nil {
+		return nil, fmt.Errorf("the heart radius: no pith to count it from")
+	}
+	if !(pith.Error >= 0) || math.IsInf(pith.Error, 0) {
+		return nil, fmt.Errorf("the heart radius: a pith known to %g mm", pith.Error)
+	}
+	for _, p := range faces {
+		if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {
+			return nil, fmt.Errorf("the heart radius: (%g, %g) on a face is no place", p.X, p.Y)
+		}
+	}
+	return findHeart(ctx, e, pith.At, pith.Error, faces)
+}
+
+func findHeart(ctx context.Context, e *End, pith geom.Point, pithError float64, faces []geom.Point) (*Heart, error) {
+	if err := e.check(); err != nil {
+		return nil, err
+	}
+	if math.IsNaN(pith.X+pith.Y) || math.IsInf(pith.X+pith.Y, 0) || pith.Len() > 1e5 {
+		return nil, fmt.Errorf("the heart radius: the pith at (%g, %g) is no place", pith.X, pith.Y)
+	}
+	u := e.unroll(pith)
+	step := u.steps()
+	u.pull(step, pith, faces)
+	h := &Heart{Least: math.Inf(1)}
+	sum, n := 0.0, 0
+	for k := range mostArcs {
+		path, err := u.path(ctx, step)
+		if err != nil {
+			return nil, err
+		}
+		a := u.arc(path, pith)
+		if k == 0 {
+			h.Step = a.step
+		}
+		if a.step < leastStep || a.long < leastEdge || len(faces) > 0 && !a.passes(faces) {
+			break
+		}
+		if k > 0 && (a.step < h.Step/2 || math.Abs(math.Log(a.mean()/(sum/float64(n)))) > sureSpreads*math.Sqrt2*heartSpread) {
+			break
+		}
+		h.Edge = append(h.Edge, a.edge...)
+		for _, r := range a.radii {
+			h.Least, h.Most = math.Min(h.Least, r), math.Max(h.Most, r)
+			sum += r
+			n++
+		}
+		u.blank(step, path)
+	}
+	if n == 0 {
+		if len(faces) > 0 {
+			out, err := HeartFromClicks(pith, faces)
+			if err == nil {
+				out.Step = h.Step
+				out.allRound(pith, pithError, faceError)
+			}
+			return out, err
+		}
+		return &Heart{Step: h.Step, Why: "no edge of the heartwood shows on this end"}, nil
+	}
+	h.Seen = true
+	h.Radius = sum / float64(n)
+	h.Share = float64(n) / float64(u.n)
+	h.allRound(pith, pithError, heartRough)
+	return h, nil
+}
+
+// arc is one unbroken run of an edge.
+type arc struct {
+	edge  []geom.Point
+	radii []float64
+	long  float64 // mm
+	step  float64 // CIEDE2000 from inside to outside, 0 where that is darker
+}
+
+func (a *arc) mean() float64 {
+	sum := 0.0
+	for _, r := range a.radii {
+		sum += r
+	}
+	return sum / float64(len(a.radii))
+}
+
+// passes says whether an arc passes by one of some points.
+func (a *arc) passes(points []geom.Point) bool {
+	for _, p := range points {
+		for _, q := range a.edge {
+			if p.Dist(q) < 3*faceError {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// arc measures the edge that a path runs along.
+func (u *unrolled) arc(path []int, pith geom.Point) *arc {
+	a := &arc{}
+	var in, ex colour.Mean
+	for t, r := range path {
+		if r < 0 {
+			continue
+		}
+		d := float64(r) * ringWidth
+		sin, cos := math.Sincos((float64(t) + 0.5) * sector * math.Pi / 180)
+		a.edge = append(a.edge, pith.Add(geom.Pt(cos, sin).Mul(d)))
+		a.radii = append(a.radii, d)
+		a.long += d * sector * math.Pi / 180
+		// A dark ring or a streak is lighter beyond for a while only: all
+		// that lies beyond is compared with as much before.
+		for q := range u.m {
+			c := t*u.m + q
+			if u.count[c] < leastCell {
+				continue
+			}
+			lab := colour.Lab{L: u.mean[c].L / u.count[c], A: u.mean[c].A / u.count[c], B: u.mean[c].B / u.count[c]}
+			switch {
+			case q >= r:
+				ex.Add(lab, u.count[c])
+			case q >= r-2*sideWidth:
+				in.Add(lab, u.count[c])
+			}
+		}
+	}
+	inside, ok1 := in.Lab()
+	outside, ok2 := ex.Lab()
+	if ok1 && ok2 && outside.L > inside.L {
+		a.step = colour.DeltaE(inside, outside)
+	}
+	return a
+}
+
+// pull makes steps near points of the border on faces plainer, and the rest of
+// their directions fainter.
+func (u *unrolled) pull(step []float64, pith geom.Point, faces []geom.Point) {
+	for _, p := range faces {
+		v := p.Sub(pith)
+		d := v.Len() / ringWidth
+		for dt := -1; dt <= 1; dt++ {
+			t := (sectorOf(v) + dt + u.n) % u.n
+			for r := range u.m {
+				away := (float64(r) - d) * ringWidth / faceError
+				step[t*u.m+r] += facePull * (2*math.Exp(-away*away/2) - 1)
+			}
+		}
+	}
+}
+
+// blank takes the directions of a path, and a few beside it, out of steps.
+func (u *unrolled) blank(step []float64, path []int) {
+	for t, r := range path {
+		if r < 0 {
+			continue
+		}
+		for dt := -apart; dt <= apart; dt++ {
+			k := (t + dt + u.n) % u.n
+			for q := range u.m {
+				step[k*u.m+q] = math.NaN()
+			}
+		}
+	}
+}

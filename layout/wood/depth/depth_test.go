@@ -1,0 +1,276 @@
+package depth
+
+import (
+	"math"
+	"reflect"
+	"testing"
+
+	"heartside/layout/face"
+	"heartside/layout/geom"
+)
+
+// sapAt returns the sapwood across a face at x as (from, to) pairs, rising.
+func sapAt(f face.BoardFace, width, x float64) []float64 {
+	kind := func(y float64) face.Kind {
+		k := f.Base
+		for _, z := range f.Zones {
+			if z.Polygon.Contains(geom.Pt(x, y)) {
+				k = z.Kind
+			}
+		}
+		return k
+	}
+	var out []float64
+	const fine = 0.01
+	open := false
+	for y := fine / 2; y < width; y += fine {
+		if sap := kind(y) == face.Sap; sap != open {
+			out = append(out, y-fine/2)
+			open = sap
+		}
+	}
+	if open {
+		out = append(out, width)
+	}
+	return out
+}
+
+// heartWidth returns how much of a face at x is not sapwood, mm.
+func heartWidth(f face.BoardFace, width, x float64) float64 {
+	w := width
+	s := sapAt(f, width, x)
+	for i := 0; i+1 < len(s); i += 2 {
+		w -= s[i+1] - s[i]
+	}
+	return w
+}
+
+func rect(x0, y0, x1, y1 float64) geom.Polygon { return geom.R(x0, y0, x1, y1).Polygon() }
+
+// round is a board of a round heartwood: half-widths of the heart on face 1
+// and face 2, the pith across at pith.
+func round(length, width, thickness, pith, half1, half2 float64) Board {
+	b := Board{Length: length, Width: width, Thickness: thickness}
+	for k, h := range [2]float64{half1, half2} {
+		at := pith
+		if k == 1 {
+			at = width - pith
+		}
+		b.Faces[k] = Face{Known: true, Zones: []face.Zone{
+			{Kind: face.Sap, Polygon: rect(0, 0, length, at-h)},
+			{Kind: face.Sap, Polygon: rect(0, at+h, length, width)},
+		}}
+	}
+	return b
+}
+
+func mustNew(t *testing.T, b Board) *Solid {
+	t.Helper()
+	s, err := New(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func near(t *testing.T, what string, got, want, within float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= within) {
+		t.Errorf("%s: %.3f, want %.3f within %g", what, got, want, within)
+	}
+}
+
+// A round heartwood of radius R shows sqrt(R^2 - h^2) each side on a face h
+// from the pith. Worked: R 100, faces at 60 and 85: 160 and 105.36 mm; 2 mm
+// off each, at 62 and 83: 156.9 and 111.6 mm.
+func TestRoundHeartwood(t *testing.T) {
+	b := round(600, 260, 25, 130, 52.678, 80) // face 1 is the bark side
+	for name, set := range map[string]func(*Board){
+		"pith and radius": func(b *Board) { b.Pith, b.Heart = []Pith{{0, 130, 85}}, 100 },
+		"pith alone":      func(b *Board) { b.Pith = []Pith{{0, 130, 85}} },
+		"pith by place":   func(b *Board) { b.Pith = []Pith{{600, 130, 85}, {0, 130, 85}} },
+	} {
+		w := b
+		set(&w)
+		s := mustNew(t, w)
+		bark, note := s.At(1, 2)
+		near(t, name+": bark side, 2 mm off", heartWidth(bark, 260, 300), 111.6, 0.35)
+		if note.How != About || !(note.Uncertain > 0) || note.Uncertain > 20 {
+			t.Errorf("%s: note %+v", name, note)
+		}
+		pith, _ := s.At(2, 2)
+		near(t, name+": pith side, 2 mm off", heartWidth(pith, 260, 300), 156.9, 0.35)
+		// Half way, 72.5 from the pith.
+		mid, _ := s.At(1, 12.5)
+		near(t, name+": half way", heartWidth(mid, 260, 300), 2*math.Sqrt(100*100-72.5*72.5), 0.35)
+		back, _ := s.At(2, 12.5)
+		near(t, name+": half way from the other side", heartWidth(back, 260, 300), 2*math.Sqrt(100*100-72.5*72.5), 0.35)
+	}
+	// The faces alone: both point to the pith or a straight line is drawn; the
+	// chord lies 2 mm inside the arc at most.
+	s := mustNew(t, b)
+	bark, note := s.At(1, 2)
+	near(t, "faces alone", heartWidth(bark, 260, 300), 111.6, 3)
+	if note.How != Estimated {
+		t.Errorf("note %+v", note)
+	}
+}
+
+// Worked: R 100, 26 mm thick, the heart side 60 mm from the pith: 160 mm of
+// heart there and 102 on the bark side (86 mm); 3 mm off the bark side gains
+// 9.5 mm there (83: 111.5), 3 mm off the heart side loses 5 (63: 155.3).
+func TestWhereStockComesOffMatters(t *testing.T) {
+	b := round(600, 260, 26, 130, math.Sqrt(10000-86*86), 80)
+	b.Pith, b.Heart = []Pith{{0, 130, 86}}, 100
+	s := mustNew(t, b)
+	sawn, note := s.At(1, 0)
+	if note != (Note{How: Exact}) {
+		t.Errorf("note of the sawn face %+v", note)
+	}
+	near(t, "bark side", heartWidth(sawn, 260, 300), 102, 0.2)
+	bark, _ := s.At(1, 3)
+	near(t, "gained on the bark side", heartWidth(bark, 260, 300)-heartWidth(sawn, 260, 300), 9.5, 0.5)
+	heart, _ := s.At(2, 0)
+	near(t, "heart side", heartWidth(heart, 260, 300), 160, 0.1)
+	less, _ := s.At(2, 3)
+	near(t, "lost on the heart side", heartWidth(heart, 260, 300)-heartWidth(less, 260, 300), 5, 0.5)
+}
+
+// Stock off the side nearer the pith brings sapwood into the face that shows:
+// a strip of 2 x 78 mm about the middle of the heart side, all heart as sawn
+// (160 mm), shows sapwood 5 mm down, 65 from the pith (2 x 75.99).
+func TestPlaningMovesSapIntoTheShowFace(t *testing.T) {
+	b := round(600, 260, 26, 130, math.Sqrt(10000-86*86), 80)
+	b.Pith, b.Heart = []Pith{{0, 130, 86}}, 100
+	s := mustNew(t, b)
+	got, err := s.Best(5, 2, rect(100, 52, 500, 208))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got) != 5 {
+		t.Fatalf("%d ways", len(got))
+	}
+	near(t, "none off the show face", got[0].Sap, 0, 1e-9)
+	near(t, "all off the show face", got[4].Sap, 1-2*75.993/156, 0.003)
+	for i, c := range got {
+		near(t, "stock", c.Off[0]+c.Off[1], 5, 1e-9)
+		near(t, "shares", c.Sap+c.Heart+c.Flaw+c.Unseen, 1, 1e-9)
+		if i > 0 && c.Off[1] <= got[i-1].Off[1] {
+			t.Errorf("choice %d takes %v", i, c.Off)
+		}
+	}
+	// The bark side up, 2 x 51 mm of heart as sawn: planing it gains heart.
+	up, err := s.Best(5, 1, rect(100, 70, 500, 190))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(up[4].Sap < up[0].Sap) {
+		t.Errorf("sap %g with nothing off the bark side, %g with all", up[0].Sap, up[4].Sap)
+	}
+	for _, bad := range []struct {
+		total float64
+		up    int
+	}{{5, 0}, {5, 3}, {-1, 1}, {27, 1}, {math.NaN(), 1}} {
+		if _, err := s.Best(bad.total, bad.up, rect(0, 0, 10, 10)); err == nil {
+			t.Errorf("%g mm off side %d is taken", bad.total, bad.up)
+		}
+	}
+}
+
+// Heartwood that closes between the faces: R 80, faces at 60 and 90 from the
+// pith, so face 1 shows none. The heart shows 2 sqrt(80^2 - h^2) at h < 80 and
+// none beyond.
+func TestHeartwoodClosesBetweenTheFaces(t *testing.T) {
+	b := Board{Length: 600, Width: 200, Thickness: 30, Pith: []Pith{{0, 100, 90}}, Heart: 80}
+	half := math.Sqrt(80*80 - 60*60)
+	b.Faces[0] = Face{Known: true, Base: face.Sap}
+	b.Faces[1] = Face{Known: true, Base: face.Sap, Zones: []face.Zone{{Kind: face.Heart, Polygon: rect(0, 100-half, 600, 100+half)}}}
+	s := mustNew(t, b)
+	for z, want := range map[float64]float64{
+		4: 0, 8: 0, // 86 and 82 from the pith
+		25: 2 * math.Sqrt(80*80-65*65),
+		28: 2 * math.Sqrt(80*80-62*62),
+	} {
+		f, _ := s.At(1, z)
+		// How far the unseen crown reaches is a guess; near face 2 it hardly counts.
+		near(t, "heart", heartWidth(f, 200, 300), want, 5)
+	}
+}
+
+// One face and the log: the other face hidden, R 100, face 2 at 60.
+func TestOneFaceAndThePith(t *testing.T) {
+	b := round(600, 260, 25, 130, 52.678, 80)
+	b.Faces[0] = Face{}
+	b.Pith, b.Heart = []Pith{{0, 130, 85}}, 100
+	s := mustNew(t, b)
+	f, note := s.At(2, 2)
+	near(t, "2 mm under the face that is known", heartWidth(f, 260, 300), 156.9, 0.35)
+	if note.How != OneFace {
+		t.Errorf("note %+v", note)
+	}
+	f, _ = s.At(1, 0)
+	near(t, "the face nobody has seen", heartWidth(f, 260, 300), 105.36, 0.5)
+
+	b.Faces[1] = Face{}
+	f, note = mustNew(t, b).At(1, 2)
+	near(t, "no face at all", heartWidth(f, 260, 300), 111.6, 0.35)
+	if note.How != Circle {
+		t.Errorf("note %+v", note)
+	}
+}
+
+func TestOneFaceAloneIsTakenToStayTheSame(t *testing.T) {
+	b := round(600, 260, 25, 130, 50, 80)
+	b.Faces[1] = Face{}
+	s := mustNew(t, b)
+	f, note := s.At(1, 4)
+	if note.How != Assumed || !f.Guessed || !(note.Uncertain > 0) {
+		t.Errorf("note %+v, guessed %v", note, f.Guessed)
+	}
+	if !reflect.DeepEqual(f.Zones, b.Faces[0].Zones) {
+		t.Error("the face is another one")
+	}
+	f, _ = s.At(2, 0)
+	near(t, "the other side", heartWidth(f, 260, 300), 100, 0.02)
+}
+
+// The plain rule, (1 - z/T) d1 + (z/T) d2 = 0, on a line that goes from 40 to
+// 60 mm from the marked edge through 26 mm. The faces do not tell where the
+// pith lies.
+func TestStraightBetweenTheFaces(t *testing.T) {
+	b := Board{Length: 1000, Width: 100, Thickness: 26}
+	b.Faces[0] = Face{Known: true, Zones: []face.Zone{{Kind: face.Sap, Polygon: rect(0, 0, 1000, 40)}}}
+	b.Faces[1] = Face{Known: true, Zones: []face.Zone{{Kind: face.Sap, Polygon: rect(0, 40, 1000, 100)}}}
+	s := mustNew(t, b)
+	s.vague = true // whatever package wood makes of it
+	for _, z := range []float64{1, 3, 13, 22} {
+		f, _ := s.At(1, z)
+		got := sapAt(f, 100, 500)
+		if len(got) != 2 {
+			t.Fatalf("sap %v", got)
+		}
+		near(t, "line", got[1], 40+20*z/26, 0.16)
+		f, _ = s.At(2, 26-z)
+		got = sapAt(f, 100, 500)
+		near(t, "line from the other side", got[0], 100-40-20*z/26, 0.16)
+	}
+}
+
+// An island that one face has alone narrows evenly to nothing half way through.
+func TestIslandsNarrow(t *testing.T) {
+	b := Board{Length: 1000, Width: 200, Thickness: 20}
+	b.Faces[0] = Face{Known: true, Zones: []face.Zone{{Kind: face.Sap, Polygon: rect(300, 60, 700, 72)}}}
+	b.Faces[1] = Face{Known: true}
+	s := mustNew(t, b)
+	f, _ := s.At(1, 5)
+	got := sapAt(f, 200, 500)
+	if len(got) != 2 {
+		t.Fatalf("sap %v", got)
+	}
+	// (1 - 1/4) d - 1/4 * 6 = 0 at d = 2 mm from each side of its 12.
+	near(t, "from", got[0], 62, 0.6)
+	near(t, "to", got[1], 70, 0.6)
+	if f, _ := s.At(1, 11); len(sapAt(f, 200, 500)) != 0 {
+		t.Error("the island goes through")
+	}
+}

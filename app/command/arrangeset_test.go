@@ -20,10 +20,10 @@ boards:
   - {id: C, species: walnut-black, length: 1000, width: 106, thickness: 25, faces: {1: {}, 2: {}}}
   - {id: D, species: walnut-black, length: 1000, width: 106, thickness: 25, faces: {1: {zones: [{kind: sap, polygon: [[0, 0], [1000, 0], [1000, 28], [0, 28]]}]}, 2: {}}}
 panels:
-  - {id: left, role: door, length: 900, width: 190, thickness: 20, look: sap-out, strips: [
+  - {id: left, role: door, length: 900, width: 190, thickness: 25, look: sap-out, strips: [
       {id: B1, board: B, x: 30, y: 3, length: 940, width: 100, up: 1},
       {id: A1, board: A, x: 30, y: 3, length: 940, width: 100, up: 1}]}
-  - {id: right, role: door, length: 900, width: 190, thickness: 20, look: sap-out, strips: [
+  - {id: right, role: door, length: 900, width: 190, thickness: 25, look: sap-out, strips: [
       {id: C1, board: C, x: 30, y: 3, length: 940, width: 100, up: 1},
       {id: D1, board: D, x: 30, y: 3, length: 940, width: 100, up: 1}]}
   - {id: shelf, length: 900, width: 190, thickness: 20, strips: []}

@@ -18,6 +18,11 @@ func (s *Scene) buildBoard() {
 	s.add("face 1", s.inBoard(func(c render.Canvas) { s.drawHandFace(c, 1) }))
 	s.add("face 2", s.inBoard(func(c render.Canvas) { s.drawHandFace(c, 2) }))
 	s.add("edge", s.inBoard(s.drawMarkedEdge))
+	g := &s.in.Grain
+	if g.Read[0] != nil || g.Read[1] != nil {
+		s.add("grain as read", s.inBoard(s.drawGrainRead)) // under all that is written there
+	}
+	lined := len(g.Lines[0])+len(g.Lines[1]) > 0
 	ticks := s.ticks()
 	letter, size := s.letter(ticks)
 	taken := []geom.Rect{s.letterRect(letter, size)}
@@ -28,7 +33,7 @@ func (s *Scene) buildBoard() {
 	if s.spoiled(s.hand) {
 		s.add("crossed out", s.inBoard(s.drawCrossed))
 	}
-	if !s.in.Grain.On {
+	if lined && !g.On {
 		s.add("grain lines", s.inBoard(s.drawGrainLines))
 	}
 	for _, l := range s.laid() {
@@ -36,8 +41,7 @@ func (s *Scene) buildBoard() {
 	}
 	s.add("chalk", s.inBoard(func(c render.Canvas) { s.drawLetter(c, letter, size) }))
 	s.add("ticks", s.inBoard(func(c render.Canvas) { s.drawTicks(c, ticks) }))
-	s.add("grain as read", s.inBoard(s.drawGrainRead))
-	if s.in.Grain.On {
+	if lined && g.On {
 		s.add("grain lines", s.inBoard(s.drawGrainLines))
 	}
 	s.add("zone in hand", s.inBoard(s.drawPickedZone))

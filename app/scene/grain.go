@@ -74,7 +74,7 @@ func (s *Scene) grainTick(a, b geom.Point) render.Line {
 // read, units; leastSure is how sure a direction has to be to be shown, and
 // verySure from where on it is shown plainly.
 const (
-	grainRoom = 22.0
+	grainRoom = 18.0
 	leastSure = 0.15
 	verySure  = 0.5
 )
@@ -93,7 +93,7 @@ func (s *Scene) drawGrainRead(c render.Canvas) {
 		ring := s.handRing(f)
 		var plain, less render.Path
 		room := grainRoom * s.text / s.board.zoom // mm
-		nx, ny := max(1, int(b.Length/room)), max(1, int(b.Width/(0.75*room)))
+		nx, ny := max(1, int(b.Length/room)), max(1, int(b.Width/(0.6*room)))
 		for j := range ny {
 			for i := range nx {
 				x := (float64(i) + 0.5 + 0.5*float64(j%2) - 0.25) * b.Length / float64(nx) // every other row stands between
@@ -107,7 +107,7 @@ func (s *Scene) drawGrainRead(c render.Canvas) {
 					continue
 				}
 				sin, cos := math.Sincos(angle * math.Pi / 180)
-				d := geom.Pt(cos, -sin).Mul(0.3 * grainRoom * s.text)
+				d := geom.Pt(cos, -sin).Mul(0.25 * grainRoom * s.text)
 				line := render.Line{Points: []geom.Point{at.Sub(d), at.Add(d)}}
 				if sure < verySure {
 					less = append(less, line)

@@ -214,8 +214,8 @@ func (q *LeafSearch) assumed(sib *match.Sibling) string {
 	if sib.Assumed {
 		text = "Assumed"
 	}
-	text += fmt.Sprintf(": the %s of board %s lay on the %s of board %s, the marked ends ",
-		sib.A.SideName(sib.FaceA), sib.A.ID, sib.B.SideName(sib.FaceB), sib.B.ID)
+	text += fmt.Sprintf(": %s of board %s lay on %s of board %s, the marked ends ",
+		theSide(sib.A, sib.FaceA), sib.A.ID, theSide(sib.B, sib.FaceB), sib.B.ID)
 	if sib.EndsApart {
 		text += "apart"
 	} else {

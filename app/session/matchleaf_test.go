@@ -79,7 +79,7 @@ func TestBookMatchFromTheSibling(t *testing.T) {
 	if !strings.HasPrefix(m.Text, "The sap lines are off the exact mirror image by 2 mm on the mean, 2 mm at most. At the joint they make a light band of 42 mm.") {
 		t.Errorf("it says %q", m.Text)
 	}
-	if !strings.HasPrefix(m.Assumed, "Assumed: the face 2 of board A lay on the face 1 of board B, the marked ends together.") {
+	if !strings.HasPrefix(m.Assumed, "Assumed: face 2 of board A lay on face 1 of board B, the marked ends together.") {
 		t.Errorf("assumed: %q", m.Assumed)
 	}
 	l := m.Lays[0]

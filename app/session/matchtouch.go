@@ -2,7 +2,9 @@ package session
 
 import (
 	"fmt"
+	"strings"
 
+	"heartside/layout/face"
 	"heartside/layout/match"
 )
 
@@ -90,9 +92,17 @@ func (q *LeafSearch) opened(sib *match.Sibling, own *lying, l *match.Leaf, kind 
 	}
 	at := q.called(own) + "'s " + EdgeName(edge)
 	a, b := own.m.Up, l.Strip.UpFace()
-	faces := fmt.Sprintf("%s of %s and %s of %s", sib.A.SideName(a), sib.A.ID, sib.B.SideName(b), sib.B.ID)
+	faces := fmt.Sprintf("%s of %s and %s of %s", theSide(sib.A, a), sib.A.ID, theSide(sib.B, b), sib.B.ID)
 	if kind == match.Book {
 		return fmt.Sprintf("Opened like a book at %s: the two faces that touched show, %s.", at, faces)
 	}
 	return fmt.Sprintf("Slipped past %s: the faces that looked the same way show, %s.", at, faces)
+}
+
+// theSide is a face in a sentence: "face 2", "the bark side".
+func theSide(b *face.Board, f int) string {
+	if name := b.SideName(f); strings.HasPrefix(name, "face") {
+		return name
+	}
+	return "the " + b.SideName(f)
 }

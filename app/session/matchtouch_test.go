@@ -51,7 +51,7 @@ func TestTheMakerSaysHowTheBoardsLay(t *testing.T) {
 	q.How = &Touch{"A", "B", 1, 2, true}
 	got := q.Run(context.Background())
 	m := oneMatch(t, got.List, "Book match from board B, behind A1")
-	if want := "As chosen: the face 1 of board A lay on the face 2 of board B, the marked ends apart. Their zones agree there over 55 %, which is little"; !strings.HasPrefix(m.Assumed, want) {
+	if want := "As chosen: face 1 of board A lay on face 2 of board B, the marked ends apart. Their zones agree there over 55 %, which is little"; !strings.HasPrefix(m.Assumed, want) {
 		t.Errorf("chosen: %q", m.Assumed)
 	}
 	if m.Opened != "Opened like a book at A1's back edge: the two faces that touched show, face 1 of A and face 2 of B." {

@@ -15,7 +15,7 @@ import (
 func twoDoors(at [2]int, turned bool) *model.Project {
 	p := model.NewProject()
 	for d, id := range []string{"left", "right"} {
-		m := model.NewPanel(id, model.RoleDoor, 900, 290, 20)
+		m := model.NewPanel(id, model.RoleDoor, 900, 290, 25)
 		m.Look = model.SapToSap
 		for i := range 3 {
 			b := model.NewBoard(string(rune('A'+3*d+i)), "walnut-black", 1000, 106, 25)

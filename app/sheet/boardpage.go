@@ -240,7 +240,7 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	}
 	off := s.Taken(to)
 	if math.Abs(off[0]-off[1]) < 0.05 {
-		return fmt.Sprintf("%s off each side, to %s", b.say.fine(off[0]), b.say.fine(to))
+		return fmt.Sprintf("%s, half from each side, to %s", b.say.fine(off[0]+off[1]), b.say.fine(to))
 	}
 	first, second := 0, 1 // the bark side first
 	if bd.BarkFace == 2 {

@@ -28,6 +28,11 @@ func (b *builder) layCautions(v *view) []string {
 	if usesWalnut(v.Panel.Panel) {
 		out = append(out, "Walnut shavings never to horses.")
 	}
+	for _, s := range v.sections() {
+		if b.in.Pages.all().Fit && (s.ID == "ageing" || s.ID == "dye") {
+			return out // they say it of the colours
+		}
+	}
 	return append(out, "Colours are illustrations: test the finish on an offcut of the same board, heart and sap, full sequence.")
 }
 
@@ -36,9 +41,6 @@ func (b *builder) buildCautions(v *view) []string {
 	var out []string
 	if kg, ok := b.weight(v.Panel.Panel); ok && kg >= heavy {
 		out = append(out, fmt.Sprintf("Weighs about %s (from the species' mean density): lift it with help.", b.kilos(kg)))
-	}
-	if v.Behaviour != nil {
-		out = append(out, "Movement is a range: a meter in the house beats any map.")
 	}
 	out = append(out, "Oily rags spread flat to dry; follow the label and the local fire service.")
 	damp := "Sapwood of any species is not durable outdoors or in damp"

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"heartside/app/render"
 	"heartside/app/session"
@@ -71,6 +72,19 @@ func (b *builder) endsHeight(v *view) float64 {
 	return h
 }
 
+// endsNamed reports whether every strip of the ends can hold its number.
+func (b *builder) endsNamed(v *view) bool {
+	for _, d := range b.endsOf(v) {
+		for i := range d.View.Strips {
+			s := &d.View.Strips[i]
+			if b.f.Width(s.ID, boldStyle(least))+1.2 > s.Outline.Bounds().W()*d.scale {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // drawEnds draws the ends of a panel, one under the other.
 func (b *builder) drawEnds(v *view) {
 	for _, d := range b.endsOf(v) {
@@ -82,8 +96,8 @@ func (b *builder) drawEnds(v *view) {
 func (d *endDrawing) title(b *builder, n names) string {
 	t := fmt.Sprintf("%s, from the %s end, show face up: ", d.Season, n.right)
 	switch bow := d.View.Bow; {
-	case math.Abs(bow) < 0.05:
-		t += "flat"
+	case !strings.ContainsAny(b.say.fine(math.Abs(bow)), "123456789"):
+		t += "hardly bent"
 	case bow > 0:
 		t += "hollow by " + b.say.fine(bow)
 	default:
@@ -161,7 +175,7 @@ func (b *builder) drawEndStrip(s *cup.StripView, sap []geom.Polygon, m geom.Affi
 }
 
 // endRow writes the number of every strip under it, with the side that is up
-// where all have room for it; of numbers too close only some.
+// where all have room for it; of too many numbers only some.
 func (b *builder) endRow(d *endDrawing, m geom.Affine, foot float64) {
 	st := aligned(boldStyle(least), render.Middle)
 	y, end := foot+1+b.f.CapHeight(st), b.area.Min.X
@@ -169,17 +183,26 @@ func (b *builder) endRow(d *endDrawing, m geom.Affine, foot float64) {
 	for i := range d.View.Strips {
 		sides = sides && b.f.Width(d.texts[i], st)+1.5 <= m.ApplyTo(d.View.Strips[i].Outline).Bounds().W()
 	}
+	texts, at, most := make([]string, len(d.texts)), make([]float64, len(d.texts)), 0.0
 	for i := range d.View.Strips {
-		x := m.ApplyTo(d.View.Strips[i].Outline).Bounds().Centre().X
-		s := d.View.Strips[i].ID
+		at[i] = m.ApplyTo(d.View.Strips[i].Outline).Bounds().Centre().X
+		texts[i] = d.View.Strips[i].ID
 		if sides {
-			s = d.texts[i]
+			texts[i] = d.texts[i]
 		}
+		most = max(most, b.f.Width(texts[i], st)+1.2)
+	}
+	if !sides {
+		if spots, ok := spread(at, most, b.area.Min.X, b.area.Max.X); ok {
+			at = spots
+		}
+	}
+	for i, s := range texts {
 		w := b.f.Width(s, st)
-		if x-w/2 < end || x+w/2 > b.area.Max.X {
+		if at[i]-w/2 < end || at[i]+w/2 > b.area.Max.X {
 			continue
 		}
-		b.k().text(x, y, s, st)
-		end = x + w/2 + 1.2
+		b.k().text(at[i], y, s, st)
+		end = at[i] + w/2 + 0.6
 	}
 }

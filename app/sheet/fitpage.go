@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"heartside/app/session"
+	"heartside/model/unit"
 )
 
 // fit writes the pages on gluing up and building in one panel; nothing where it
@@ -16,7 +17,7 @@ func (b *builder) fit(p *Panel) {
 	v := b.viewOf(p, m)
 	reads, order, end := b.readTables(v), b.glueTable(v), b.endText(v)
 	need := func() float64 {
-		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.textHeight(end)
+		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.blockHeight(nil, b.afterText()) + b.textHeight(end)
 		for _, s := range v.fitSections() {
 			t := sectionTable(s)
 			h += b.blockHeight(t, sectionText(s, t != nil))
@@ -24,10 +25,15 @@ func (b *builder) fit(p *Panel) {
 		return h
 	}
 	b.open(false, b.fitHeader(v), fitMarks(v))
+	if !b.endsNamed(v) { // lying there is more room for the numbers
+		b.drop()
+		b.open(true, b.fitHeader(v), fitMarks(v))
+	}
 	b.largest(need, b.left())
 	b.drawEnds(v)
 	b.readings(v, reads)
 	b.block(order, b.gluingText(v))
+	b.block(nil, b.afterText())
 	for _, s := range v.fitSections() {
 		t := sectionTable(s)
 		b.block(t, sectionText(s, t != nil))
@@ -115,6 +121,9 @@ func (b *builder) clampText(v *view) string {
 	if fewest == most {
 		many = fmt.Sprint(fewest)
 	}
-	apart := b.say.len(clampsClose) + " to " + b.say.len(clampsWide)
+	apart := "200 mm to 300 mm"
+	if b.say.sys == unit.Inch {
+		apart = `8" to 12"`
+	}
 	return fmt.Sprintf("Clamps: %s, %s apart, above and below by turns (common practice, no source).", many, apart)
 }

@@ -86,18 +86,22 @@ func (b *builder) block(t *table, text []paragraph) {
 	if t == nil {
 		b.keep(b.textHeight(text))
 		b.paragraphs(text)
-		return
+	} else {
+		b.keep(b.tableWithTextHeight(t, text))
+		b.tableWithText(t, text)
 	}
-	b.keep(b.tableWithTextHeight(t, text))
-	b.tableWithText(t, text)
+	b.area.Min.Y += blockGap
 }
+
+// blockGap is left free under a block, mm.
+const blockGap = 1.5
 
 // blockHeight is how high a block comes out.
 func (b *builder) blockHeight(t *table, text []paragraph) float64 {
 	if t == nil {
-		return b.textHeight(text)
+		return b.textHeight(text) + blockGap
 	}
-	return b.tableWithTextHeight(t, text)
+	return b.tableWithTextHeight(t, text) + blockGap
 }
 
 // keep goes on to a further page where what is so high goes on that but not on

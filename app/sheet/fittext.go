@@ -42,9 +42,9 @@ func (b *builder) ticks(v *view) []string {
 	)
 }
 
-// gluingText is what is minded while gluing and after it.
+// gluingText is what is minded while gluing.
 func (b *builder) gluingText(v *view) []paragraph {
-	p, a, mc := v.Panel.Panel, b.in.Project.Allowances, b.in.Project.Machines
+	p, mc := v.Panel.Panel, b.in.Project.Machines
 	list := b.sections(p)
 	var out []paragraph
 	say := func(format string, args ...any) {
@@ -67,10 +67,19 @@ func (b *builder) gluingText(v *view) []paragraph {
 		out = append(out, paragraph{text: b.clampText(v), bullet: "–"})
 		say("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time.")
 	}
+	return out
+}
+
+// afterText is what is minded once the clamps are off.
+func (b *builder) afterText() []paragraph {
+	out := []paragraph{{text: "After glue-up", bold: true, before: 1.6}}
+	say := func(format string, args ...any) {
+		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
+	}
 	say("Wait about a week before the last planing: glue's water swells the wood at the joints, and joints planed flush too soon sink (Wengert, The Wood Doctor's Rx; quoted by another text).")
 	say("Stand it on edge, air on both faces, away from sun and draught; turn it daily. One wet or covered face cups it.")
-	if a.AfterGlue > 0 {
-		say("Then %s comes off in all, unless the boards' pages say otherwise half from each face.", b.say.fine(a.AfterGlue))
+	if a := b.in.Project.Allowances.AfterGlue; a > 0 {
+		say("Then take off the last %s, half from each face.", b.say.fine(a))
 	}
 	return out
 }

@@ -3,11 +3,12 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"heartside/layout/face"
 )
 
-// section is some strips that are glued up together first, by index from the
+// glued is some strips that are glued up together first, by index from the
 // front.
 type glued struct {
 	first, last int
@@ -78,12 +79,15 @@ func clampsFor(length float64) (fewest, most int) {
 
 const clampInset, clampsClose, clampsWide = 50.0, 200.0, 300.0
 
-// stripsText names the strips of a section.
+// namedStrips is how many strips of a section are named one by one.
+const namedStrips = 6
+
+// stripsText names the strips of a section, front to back.
 func (v *view) stripsText(g glued) string {
-	if g.first == g.last {
-		return v.numbers[g.first]
+	if n := g.last - g.first + 1; n > namedStrips {
+		return fmt.Sprintf("%s to %s, %d strips", v.numbers[g.first], v.numbers[g.last], n)
 	}
-	return v.numbers[g.first] + " to " + v.numbers[g.last]
+	return strings.Join(v.numbers[g.first:g.last+1], ", ")
 }
 
 // jointsText names joints by their numbers from the front, 1 to n-1.

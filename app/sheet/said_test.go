@@ -125,21 +125,31 @@ func TestRestsOn(t *testing.T) {
 	}
 }
 
-// A panel 20 thick with 1.5 left until it is glued is planed to 21.5. With 4 and
-// 0.5 taken off 26 it is 21.5 as well. In inches: 3/4 and 1.5 mm are 20.55 mm,
-// 25.9 of a 32nd, so 26: 13/16.
+// A panel 20 thick with 1.5 left until it is glued is planed to 21.5, 4.5 off a
+// board of 26. With 4 and 0.5 taken off it is 21.5 as well; with 2.5 and 1 the
+// 1 that is over comes off both alike, 3 and 1.5. In inches: 3/4 and 1.5 mm are 20.55 mm,
+// 25.9 of a 32nd, so 26: 13/16. Off a board of 26 mm come 5.45 mm, 6.9 of them: 7/32.
 func TestPlaneTo(t *testing.T) {
 	in := load(t, demo(t), A4, faces(t))
 	b := newBuilder(&in)
 	p := in.placesOn("A")[0]
-	if got, want := b.planeTo(in.Boards[0], p), "21.5 mm, half each side"; got != want {
+	if got, want := b.planeTo(in.Boards[0], p), "4.5 mm, half from each side, to 21.5 mm"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	m := *p.panel
 	m.Strips = append(m.Strips[:0:0], m.Strips...)
 	m.Strips[m.StripIndex(p.strip.ID)].Off = &[2]float64{4, 0.5}
 	p.panel = &m
-	if got, want := b.planeTo(in.Boards[0], p), "21.5 mm: 4 mm off bark side, 0.5 mm off heart side"; got != want {
+	if got, want := b.planeTo(in.Boards[0], p), "bark side 4 mm, heart side 0.5 mm, to 21.5 mm"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	m.Strips[m.StripIndex(p.strip.ID)].Off = &[2]float64{2.5, 1}
+	if got, want := b.planeTo(in.Boards[0], p), "bark side 3 mm, heart side 1.5 mm, to 21.5 mm"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	other := *in.Boards[0]
+	other.BarkFace = 2 // the bark side is named first
+	if got, want := b.planeTo(&other, p), "bark side 1.5 mm, heart side 3 mm, to 21.5 mm"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	m.Thickness = 30
@@ -159,7 +169,7 @@ func TestPlaneToInInches(t *testing.T) {
 	m := *p.panel
 	m.Thickness = 0.75 * 25.4
 	p.panel = &m
-	if got, want := b.planeTo(in.Boards[0], p), `13/16", half each side`; got != want {
+	if got, want := b.planeTo(in.Boards[0], p), `7/32", half from each side, to 13/16"`; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

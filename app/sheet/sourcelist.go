@@ -85,7 +85,11 @@ func (l *sourceLine) text() string {
 	if l.source == "" {
 		return what + ": " + l.flag.Text() + "."
 	}
-	return strings.TrimSuffix(l.source, ".") + " (" + l.flag.Text() + "): " + what + "."
+	source := strings.ToUpper(l.source[:1]) + strings.TrimSuffix(l.source[1:], ".")
+	if strings.HasSuffix(source, "no source") {
+		return source + ": " + what + "."
+	}
+	return source + " (" + l.flag.Text() + "): " + what + "."
 }
 
 // sourceText is the block of sources.

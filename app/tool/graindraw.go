@@ -88,9 +88,9 @@ func (d grainDrawing) add(h Host, q geom.Point) State {
 }
 
 func (d grainDrawing) show(h Host, next geom.Point) {
-	say := "Click along the grain. Enter or a double click ends the line, Backspace takes the last point back, Delete drops it."
+	say := "Click along the grain; Enter or a double click ends the line, Backspace takes the last point back, Delete drops it."
 	if d.grain.cursor != nil {
-		say = "Arrows walk along the grain, with Shift farther; Space sets a point. Enter ends the line, Backspace takes the last point back, Delete drops it."
+		say = "Space sets a point, Enter ends the line, Backspace takes the last point back, Delete drops it. Arrows walk, with Shift farther."
 	}
 	h.Show(Sketch{Board: d.grain.Board, Face: d.grain.Face, Line: append(slices.Clone(d.line), next), Cursor: d.grain.cursor, Say: say})
 }

@@ -21,7 +21,7 @@ func (g Grain) typed(h Host, e Event) State {
 		return g
 	}
 	if w, ok := g.walk(h, e, true, geom.Pt(b.Length/2, b.Width/2)); ok {
-		h.Show(w.sketch("Arrows move the cursor, with Shift farther, also to the other face; Space begins a line there. Enter takes the next line in hand, Esc ends."))
+		h.Show(w.sketch("Space begins a line at the cursor. Arrows move it, with Shift farther, also to the other face; Enter takes the next line in hand, Esc ends."))
 		return w
 	}
 	return g

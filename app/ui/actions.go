@@ -174,10 +174,15 @@ func (w *Window) addViewActions() {
 	)
 }
 
-// zoomAt is where the keys zoom: under the pointer where it is over an area
-// that zooms, else in the middle of the panel.
+// zoomAt is where the keys zoom: at the cursor of the keys, else under the
+// pointer where it is over an area that zooms, else in the middle of the panel.
 func (s *surface) zoomAt() geom.Point {
 	sc := s.scene()
+	if k := &s.show.sketch; s.show.grain && k.Cursor != nil {
+		if at, ok := sc.FacePoint(k.Board, k.Face, *k.Cursor); ok {
+			return at
+		}
+	}
 	switch sc.AreaAt(s.pointer.at) {
 	case scene.PanelArea, scene.BoardArea:
 		return s.pointer.at

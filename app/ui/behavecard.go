@@ -92,7 +92,8 @@ func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasOb
 func boundsOnly(rows []session.Row) []session.Row {
 	var out []session.Row
 	for _, r := range rows {
-		if r.Head || r.Quiet {
+		if (r.Head || r.Quiet) && len(r.Values) > 1 {
+			r.Values = r.Values[1:] // today is as it is
 			out = append(out, r)
 		}
 	}

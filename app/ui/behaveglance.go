@@ -106,7 +106,7 @@ func tile(title string, body fyne.CanvasObject) fyne.CanvasObject {
 
 // onGround lays a card's content on its ground.
 func onGround(o fyne.CanvasObject) *fyne.Container {
-	ground := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
+	ground := canvas.NewRectangle(theme.Color(theme.ColorNameOverlayBackground))
 	ground.CornerRadius = theme.InputRadiusSize()
 	return container.NewStack(ground, container.New(columnLayout{}, o))
 }

@@ -1,12 +1,14 @@
 package ui
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
@@ -18,18 +20,76 @@ import (
 // formula, the numbers in it and where it comes from.
 func (w *Window) workedOut(s session.Section) {
 	body := container.New(stackLayout{})
-	for i, step := range s.How {
-		formula := wrapped(itoa(i+1)+".  "+step.Formula, widget.MediumImportance)
-		formula.TextStyle.Bold = true
-		body.Add(snug(formula))
-		if len(step.Values) > 0 {
-			body.Add(line(w.valuesText(step.Values), widget.MediumImportance))
+	list := groupSteps(s.How)
+	for i, g := range list {
+		if i > 0 {
+			body.Add(widget.NewSeparator())
 		}
-		if src := sourceText(step); src != "" {
-			body.Add(line(src, widget.LowImportance))
+		number := widget.NewLabel(itoa(i+1) + ".")
+		number.Importance = widget.LowImportance
+		step := container.New(stackLayout{}, line(g.step.Formula, widget.MediumImportance))
+		for _, v := range g.values {
+			l := wrapped(w.valuesText(v), widget.MediumImportance)
+			l.SizeName = theme.SizeNameCaptionText
+			step.Add(snug(l))
 		}
+		if src := sourceText(g.step); src != "" {
+			l := wrapped("Source: "+src, widget.LowImportance)
+			l.SizeName = theme.SizeNameCaptionText
+			step.Add(snug(l))
+		}
+		body.Add(container.New(gutterLayout{}, snug(number), step))
 	}
-	w.ask(question{title: s.Title + ": how it is worked out", body: body, size: fyne.NewSize(680, 620)})
+	w.ask(question{title: s.Title + ": how it is worked out", body: body, size: fyne.NewSize(700, 620)})
+}
+
+// stepGroup is a step that is done once or more, each time with its values.
+type stepGroup struct {
+	step   moisture.Step
+	values [][]moisture.Value
+}
+
+// groupSteps joins steps that follow one another and differ in their values alone,
+// and leaves out what was worked out before.
+func groupSteps(how moisture.Working) []stepGroup {
+	var out []stepGroup
+	seen := map[string]bool{}
+	for _, s := range how {
+		key := fmt.Sprint(s)
+		if seen[key] {
+			continue
+		}
+		seen[key] = true
+		if n := len(out) - 1; n >= 0 && out[n].step.Formula == s.Formula && out[n].step.Source == s.Source && out[n].step.Flag == s.Flag {
+			out[n].values = append(out[n].values, s.Values)
+			continue
+		}
+		g := stepGroup{step: s}
+		if len(s.Values) > 0 {
+			g.values = [][]moisture.Value{s.Values}
+		}
+		out = append(out, g)
+	}
+	return out
+}
+
+// gutterLayout sets a number into a gutter and the rest beside it.
+type gutterLayout struct{}
+
+func (gutterLayout) gutter() float32 { return 2.6 * theme.TextSize() }
+
+// MinSize implements fyne.Layout.
+func (l gutterLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	m := o[1].MinSize()
+	return fyne.NewSize(m.Width+l.gutter(), fyne.Max(m.Height, o[0].MinSize().Height))
+}
+
+// Layout implements fyne.Layout.
+func (l gutterLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(fyne.NewSize(l.gutter(), o[0].MinSize().Height))
+	o[1].Move(fyne.NewPos(l.gutter(), 0))
+	o[1].Resize(fyne.NewSize(size.Width-l.gutter(), size.Height))
 }
 
 // valuesText prints the numbers of a step, lengths as the project has them.

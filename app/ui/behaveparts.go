@@ -68,6 +68,16 @@ func newBehavePick(p *behavePage, options []string, now int, chosen func(i int))
 	return s
 }
 
+// MinSize implements fyne.CanvasObject: wide enough for every choice.
+func (s *behavePick) MinSize() fyne.Size {
+	m := s.Select.MinSize()
+	for _, o := range s.Options {
+		w := fyne.MeasureText(o, theme.TextSize(), fyne.TextStyle{}).Width + theme.IconInlineSize() + 4*theme.InnerPadding()
+		m.Width = fyne.Max(m.Width, w)
+	}
+	return m
+}
+
 // FocusGained implements fyne.Focusable.
 func (s *behavePick) FocusGained() {
 	s.Select.FocusGained()

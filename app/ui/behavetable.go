@@ -17,14 +17,20 @@ func newBehaveTable(rows []session.Row) *fyne.Container {
 		cols = max(cols, len(r.Values))
 	}
 	t := &fyne.Container{Layout: &tableLayout{cols: cols + 1}}
-	for i, r := range rows {
+	parts := 0
+	for _, r := range rows {
+		if r.Head {
+			parts++
+		}
+	}
+	for _, r := range rows {
 		for k := range cols + 1 {
 			l := wrapped("", widget.MediumImportance)
 			switch {
 			case k == 0:
 				l.SetText(r.Name)
 			case k <= len(r.Values):
-				l.SetText(r.Values[k-1])
+				l.SetText(shortRange(r.Values[k-1]))
 			}
 			if k > 0 {
 				l.Alignment = fyne.TextAlignTrailing
@@ -32,13 +38,24 @@ func newBehaveTable(rows []session.Row) *fyne.Container {
 			if r.Head || r.Quiet {
 				l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
 			}
-			if r.Head && i > 0 && k == 0 { // a part of its own begins
-				l.TextStyle.Bold = true
-			}
+			l.TextStyle.Bold = r.Head && k == 0 && parts > 1
 			t.Add(snug(l))
 		}
 	}
 	return t
+}
+
+// shortRange writes the unit of a range once: "-1.9 to -1.4 mm".
+func shortRange(s string) string {
+	lo, hi, ok := strings.Cut(s, " to ")
+	if !ok {
+		return s
+	}
+	k := strings.LastIndex(hi, " ")
+	if k < 0 {
+		return s
+	}
+	return strings.TrimSuffix(lo, hi[k:]) + " to " + hi
 }
 
 // tableLayout sets rows of a name and values. A column of values is as wide as

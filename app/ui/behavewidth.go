@@ -71,7 +71,7 @@ func (b *widthBars) high(float64) float64 {
 	return 3*(b.row()) + 1.7*t
 }
 
-func (b *widthBars) row() float64 { return 2.9 * b.w.behaveText() }
+func (b *widthBars) row() float64 { return 3.1 * b.w.behaveText() }
 
 func (b *widthBars) draw(c render.Canvas, room geom.Rect) {
 	t := b.w.behaveText()
@@ -91,12 +91,12 @@ func (b *widthBars) draw(c render.Canvas, room geom.Rect) {
 	}
 	x0, x1 := x(0)
 	for i, bar := range b.bars {
-		y := float64(i)*b.row() + 1.25*t
+		y := float64(i)*b.row() + 1.4*t
 		st := plain
 		st.Bold = i == 0
-		c.Text(geom.Pt(air, y-0.25*t), bar.name, st)
+		c.Text(geom.Pt(air, y-0.4*t), bar.name, st)
 		st.Align, st.Bold = render.Right, true
-		c.Text(geom.Pt(room.Max.X-air, y-0.25*t), bar.says, st)
+		c.Text(geom.Pt(room.Max.X-air, y-0.4*t), bar.says, st)
 		a, z := x(i)
 		box := geom.R(a, y, z, y+1.15*t)
 		c.Fill(render.Box(box), fill)
@@ -112,9 +112,9 @@ func (b *widthBars) draw(c render.Canvas, room geom.Rect) {
 		}
 		c.Stroke(render.Box(box), render.Pen{Width: 1.2, Color: ink})
 	}
-	low := 2*b.row() + 2.4*t
+	low := 2*b.row() + 2.55*t
 	accent := nrgba(theme.Color(theme.ColorNamePrimary))
-	c.Stroke(render.Segment(geom.Pt(at, 1.25*t), geom.Pt(at, low+0.3*t)), render.Pen{Width: 2, Color: accent})
+	c.Stroke(render.Segment(geom.Pt(at, 1.4*t), geom.Pt(at, low+0.3*t)), render.Pen{Width: 2, Color: accent})
 	y := low + 1.35*t
 	front, back, mid := b.y.Front, b.y.Back, ""
 	switch b.y.Stays {

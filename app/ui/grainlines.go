@@ -17,7 +17,7 @@ func (w *Window) addGrainActions() {
 	w.acts.add(
 		&Action{ID: "grain", Label: "Draw grain lines", Short: "Grain", Icon: icon("grain"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyG)},
 			Hint: "Lines along the grain of the board in hand, where it is read wrong or no photograph shows it.", Can: w.hasBoard, On: func() bool { return w.surf.show.grain }, Do: func() { w.grainMode(!w.surf.show.grain) }},
-		&Action{ID: "grain-read", Label: "Show the grain as it is read", Short: "As read", Icon: icon("hatch"), Group: groupZones, Keys: []Chord{plain(fyne.KeyG)},
+		&Action{ID: "grain-read", Label: "Show the grain as it is read", Short: "As read", Icon: icon("strokes"), Group: groupZones, Keys: []Chord{plain(fyne.KeyG)},
 			Hint: "Short strokes the way the grain is taken to run: from the photograph, and near a grain line as that says.", Can: w.hasBoard, On: func() bool { return w.surf.show.along }, Do: w.toggleAlong},
 	)
 }

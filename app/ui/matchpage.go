@@ -97,7 +97,7 @@ func (p *matchPage) row() []string { return nil }
 
 // hint implements page.
 func (p *matchPage) hint() string {
-	return "Arrows: a pair. Enter lays the panel so. O: another way to make room. T: the tolerance. H: zones hatched. Esc goes back."
+	return "Arrows: a pair. Enter lays the panel so. O: another way to make room. T: the tolerance. L: how the boards lay. H: zones hatched. Esc goes back."
 }
 
 // show implements page.

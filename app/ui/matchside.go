@@ -51,7 +51,7 @@ func newMatchSide(p *matchPage) *matchSide {
 // show brings the column up to date.
 func (s *matchSide) show() {
 	e := s.p.gallery.hand()
-	title, text, assumed, done, told := "Nothing in hand", s.p.empty(), "", "", ""
+	title, text, assumed, done, told := "No pair to show", s.p.empty(), "", "", ""
 	var rows []figure
 	if e != nil {
 		l := e.lay()

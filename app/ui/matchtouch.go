@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -155,7 +157,8 @@ func (p *matchPage) noLeaves() string {
 	return "they are still being looked for."
 }
 
-// empty says, where there is no pair to show, why and what can be done.
+// empty says what can be done where there is no pair to show. Why there is
+// none stands where the pictures would.
 func (p *matchPage) empty() string {
 	switch {
 	case p.trouble != "":
@@ -163,15 +166,17 @@ func (p *matchPage) empty() string {
 	case p.running:
 		return "The edges are being compared."
 	}
-	text := p.edges.Why
+	var do []string
 	if p.edges.Need > 0 {
-		text += "\n\nPress N to see the nearest miss, or T to let widths differ by more."
+		do = append(do, "Press N to see the nearest miss, or T to let widths differ by more.")
 	}
-	switch {
-	case p.strip == "":
-		text += "\n\nTake a strip in hand (S) to see its book and slip matches, from the boards sawn beside its own."
-	case p.leaves.Why != "":
-		text += "\n\nBook and slip matches: " + p.leaves.Why
+	if p.only {
+		do = append(do, "Take the tick off \"Only its edges\" to compare all strips.")
 	}
-	return text + "\n\nSapwood that is not drawn is not found: look at the zones of both faces of the boards first."
+	if p.strip == "" {
+		do = append(do, "Take a strip in hand (S) to see its book and slip matches, from the boards sawn beside its own.")
+	}
+	do = append(do, "Sapwood that is not drawn is not found: look at the zones of both faces of the boards.",
+		"Lay more strips on boards, in the panel or among the spares: all of them are compared.")
+	return "What can be done:\n• " + strings.Join(do, "\n• ")
 }

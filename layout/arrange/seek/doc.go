@@ -15,4 +15,10 @@
 //
 // Readings are counted, not timed: the same seed and the same readings give the
 // same answers. The context ends a search early and what was found is kept.
+//
+// Several panels that are seen as one face are arranged at once in the same way
+// (SearchSet): their places stand one behind another, with an empty place
+// between two panels that no joint reaches over; what speaks against each by
+// itself and against all as one face adds up. It begins from the panels
+// arranged one after another.
 package seek

@@ -22,6 +22,11 @@ type sample struct {
 	end          *End
 	pith         geom.Point
 	mean, lo, hi float64 // heart radius
+
+	far   bool   // the other end
+	dir   string // where the masks are
+	masks [2]string
+	below [2]map[string]string // mm under a face
 }
 
 // samples reads the ends of the boards in testdata, or of the folder HEARTSIDE_BOARDS
@@ -46,7 +51,11 @@ func samples(t *testing.T) []sample {
 			Name             string
 			Level            int
 			Width, Thickness float64
-			Ends             map[string]struct {
+			Faces            map[string]struct {
+				Mask  string
+				Below map[string]string
+			}
+			Ends map[string]struct {
 				Photo   string
 				Corners [4][2]float64
 				Pith    struct{ Across, Depth float64 }
@@ -75,7 +84,8 @@ func samples(t *testing.T) []sample {
 			if err != nil {
 				t.Fatal(err)
 			}
-			out = append(out, sample{b.Name + "-" + k, b.Level, end, geom.Pt(e.Pith.Across, e.Pith.Depth), e.Heart.Mean, e.Heart.Min, e.Heart.Max})
+			out = append(out, sample{b.Name + "-" + k, b.Level, end, geom.Pt(e.Pith.Across, e.Pith.Depth), e.Heart.Mean, e.Heart.Min, e.Heart.Max,
+				k == "b", dir, [2]string{b.Faces["1"].Mask, b.Faces["2"].Mask}, [2]map[string]string{b.Faces["1"].Below, b.Faces["2"].Below}})
 		}
 	}
 	return out

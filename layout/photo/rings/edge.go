@@ -4,17 +4,13 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"heartside/layout/colour"
 	"heartside/layout/geom"
 )
 
 const (
-	// mostArcs is how many arcs of the edge are sought: a board sawn beside
-	// the pith shows one at either edge. A further one must be half as plain
-	// as the first. apart is how many sectors lie between two at least.
-	mostArcs = 2
-	apart    = 5
 	// faceError is how well a border on a face is known, mm, and facePull the
 	// weight of it as a step of colour. Engineering choices.
 	faceError = 3.0
@@ -58,45 +54,29 @@ func findHeart(ctx context.Context, e *End, pith geom.Point, pithError float64, 
 	u := e.unroll(pith)
 	step := u.steps()
 	u.pull(step, pith, faces)
-	h := &Heart{Least: math.Inf(1)}
-	sum, n := 0.0, 0
-	for k := range mostArcs {
-		path, err := u.path(ctx, step)
+	path, err := u.path(ctx, step)
+	if err != nil {
+		return nil, err
+	}
+	a := u.arc(path, pith)
+	switch {
+	case a.step >= leastStep && a.long >= leastEdge && (len(faces) == 0 || a.passes(faces)):
+	case len(faces) > 0:
+		h, err := HeartFromClicks(pith, faces)
 		if err != nil {
 			return nil, err
 		}
-		a := u.arc(path, pith)
-		if k == 0 {
-			h.Step = a.step
-		}
-		if a.step < leastStep || a.long < leastEdge || len(faces) > 0 && !a.passes(faces) {
-			break
-		}
-		if k > 0 && (a.step < h.Step/2 || math.Abs(math.Log(a.mean()/(sum/float64(n)))) > sureSpreads*math.Sqrt2*heartSpread) {
-			break
-		}
-		h.Edge = append(h.Edge, a.edge...)
-		for _, r := range a.radii {
-			h.Least, h.Most = math.Min(h.Least, r), math.Max(h.Most, r)
-			sum += r
-			n++
-		}
-		u.blank(step, path)
+		h.Step = a.step
+		h.allRound(pith, pithError, faceError)
+		return h, nil
+	default:
+		return &Heart{Step: a.step, Why: "no edge of the heartwood shows on this end"}, nil
 	}
-	if n == 0 {
-		if len(faces) > 0 {
-			out, err := HeartFromClicks(pith, faces)
-			if err == nil {
-				out.Step = h.Step
-				out.allRound(pith, pithError, faceError)
-			}
-			return out, err
-		}
-		return &Heart{Step: h.Step, Why: "no edge of the heartwood shows on this end"}, nil
+	h := &Heart{Seen: true, Step: a.step, Edge: a.edge, Share: float64(len(a.radii)) / float64(u.n)}
+	h.Least, h.Most = slices.Min(a.radii), slices.Max(a.radii)
+	for _, r := range a.radii {
+		h.Radius += r / float64(len(a.radii))
 	}
-	h.Seen = true
-	h.Radius = sum / float64(n)
-	h.Share = float64(n) / float64(u.n)
 	h.allRound(pith, pithError, heartRough)
 	return h, nil
 }
@@ -107,14 +87,6 @@ type arc struct {
 	radii []float64
 	long  float64 // mm
 	step  float64 // CIEDE2000 from inside to outside, 0 where that is darker
-}
-
-func (a *arc) mean() float64 {
-	sum := 0.0
-	for _, r := range a.radii {
-		sum += r
-	}
-	return sum / float64(len(a.radii))
 }
 
 // passes says whether an arc passes by one of some points.
@@ -177,21 +149,6 @@ func (u *unrolled) pull(step []float64, pith geom.Point, faces []geom.Point) {
 			for r := range u.m {
 				away := (float64(r) - d) * ringWidth / faceError
 				step[t*u.m+r] += facePull * (2*math.Exp(-away*away/2) - 1)
-			}
-		}
-	}
-}
-
-// blank takes the directions of a path, and a few beside it, out of steps.
-func (u *unrolled) blank(step []float64, path []int) {
-	for t, r := range path {
-		if r < 0 {
-			continue
-		}
-		for dt := -apart; dt <= apart; dt++ {
-			k := (t + dt + u.n) % u.n
-			for q := range u.m {
-				step[k*u.m+q] = math.NaN()
 			}
 		}
 	}

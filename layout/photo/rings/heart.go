@@ -33,6 +33,8 @@ type Heart struct {
 	Step float64
 }
 
+var zzJump = 0.5
+
 const (
 	sector    = 2.0 // degrees
 	ringWidth = 1.0 // mm, of a cell of the unrolled section
@@ -179,7 +181,7 @@ func (u *unrolled) path(ctx context.Context, step []float64) ([]int, error) {
 			break
 		}
 	}
-	const jump = 0.5 // a cell
+	jump := zzJump
 	gain := make([]float64, u.n*u.m)
 	from := make([]int, u.n*u.m)
 	none := math.Inf(-1)

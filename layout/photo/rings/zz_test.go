@@ -14,31 +14,41 @@ func TestZZ(t *testing.T) {
 	if os.Getenv("ZZ") == "" {
 		t.Skip()
 	}
+	type q struct {
+		s sample
+		o float64
+	}
+	var qs []q
 	for _, s := range samples(t) {
-		h, _ := FindHeart(t.Context(), s.end, s.pith)
-		if !h.Seen {
-			continue
+		ps := s.borders(t, true)
+		if len(ps) > 0 && len(ps) < 28 {
+			h, _ := HeartFromClicks(s.pith, ps)
+			qs = append(qs, q{s, h.Radius})
 		}
-		rim := func(p geom.Point) float64 {
-			return math.Min(math.Min(p.X, s.end.Width-p.X), math.Min(p.Y, s.end.Thickness-p.Y))
-		}
-		out := ""
-		n := len(h.Edge)
-		cut := []int{0}
-		for i := 1; i < n; i++ {
-			if h.Edge[i].Dist(h.Edge[i-1]) > 15 {
-				cut = append(cut, i)
+	}
+	for _, zzJump = range []float64{2.8, 4, 5.2} {
+		n, in3, in5, in10 := 0, 0, 0, 0
+		sum, off := 0.0, 0.0
+		for _, q := range qs {
+			h, _ := FindHeart(t.Context(), q.s.end, q.s.pith)
+			if !h.Seen {
+				continue
+			}
+			g, _ := FindHeart(t.Context(), q.s.end, q.s.pith.Add(geom.Pt(4, -3)))
+			n++
+			d := math.Abs(h.Radius/q.o - 1)
+			sum += d
+			off += math.Abs(g.Radius/q.o-1)
+			if d < .03 {
+				in3++
+			}
+			if d < .05 {
+				in5++
+			}
+			if d < .1 {
+				in10++
 			}
 		}
-		cut = append(cut, n)
-		_ = out
-		for k := 0; k+1 < len(cut); k++ {
-			a, b := h.Edge[cut[k]], h.Edge[cut[k+1]-1]
-			m := 0.0
-			for i := cut[k]; i < cut[k+1]; i++ {
-				m += h.Edge[i].Dist(s.pith) / float64(cut[k+1]-cut[k])
-			}
-			t.Logf("%-18s W %.0f T %.0f true %.0f: arc %d r %.0f (%+.1f%%) n %d ends rim %.1f %.1f  from %.0f,%.0f to %.0f,%.0f step %.1f", s.name, s.end.Width, s.end.Thickness, s.mean, k, m, 100*(m/s.mean-1), cut[k+1]-cut[k], rim(a), rim(b), a.X, a.Y, b.X, b.Y, h.Step)
-		}
+		t.Logf("jump %4.1f: n %d in3 %d in5 %d in10 %d mean %.2f%% with pith 5 mm off %.2f%%", zzJump, n, in3, in5, in10, 100*sum/float64(n), 100*off/float64(n))
 	}
 }

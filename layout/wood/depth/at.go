@@ -102,14 +102,14 @@ func (s *Solid) profile(z float64) *profile {
 		if s.pith != nil {
 			at = s.pith[i]
 		}
-		p.lo[i], p.hi[i] = sec.edge[0].at(at, z, s.b.Thickness, s.ring), sec.edge[1].at(at, z, s.b.Thickness, s.ring)
+		p.lo[i], p.hi[i] = sec.edge[lower].at(at, z, t), sec.edge[upper].at(at, z, t)
 		switch {
 		case sec.none:
 			p.bare[i] = true
 		case sec.flip:
 			p.bare[i] = (t < 0.5) == (sec.bare == 0)
 			p.lo[i], p.hi[i] = p.y0[i], p.y1[i]
-		case s.ring >= 1 && (z < sec.close[0] || z > sec.close[1]):
+		case z < sec.close[0] || z > sec.close[1]:
 			p.bare[i] = true
 		}
 		if math.Max(p.lo[i], p.y0[i]) >= math.Min(p.hi[i], p.y1[i]) {

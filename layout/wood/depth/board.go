@@ -62,15 +62,14 @@ type Note struct {
 type Solid struct {
 	b       Board
 	how     How
-	x       []float64 // of the sections
-	pith    []geom.Point
+	x       []float64    // of the sections
+	pith    []geom.Point // about which sections are read; nil: about none
 	faces   [2][]column
 	gap     [2][2][]float64 // by face and branch: mm along to the nearest section with a line there
 	radius  [2][]float64    // by branch: radius of the line near a section, 0 none
 	mean    float64         // radius of heartwood, 0 unknown
 	likely  float64         // the same where no line shows, a guess
 	vague   bool            // the pith is a guess: straight between lines that both faces show
-	ring    float64         // how far the pith is trusted, 0 to 1
 	outline bool
 }
 

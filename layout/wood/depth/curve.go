@@ -20,15 +20,13 @@ type curve struct {
 // polar is a place about the pith.
 type polar struct{ angle, r float64 }
 
-// at returns where the line lies at a depth.
-func (c *curve) at(p geom.Point, z, thickness, ring float64) float64 {
-	t := z / thickness
-	y := c.plain[0] + t*(c.plain[1]-c.plain[0])
+// at returns where the line lies at depth z, a share t of the thickness.
+func (c *curve) at(p geom.Point, z, t float64) float64 {
 	if !c.round {
-		return y
+		return c.plain[0] + t*(c.plain[1]-c.plain[0])
 	}
-	q, _ := c.about(p, z)
-	return y + ring*(q-y)
+	y, _ := c.about(p, z)
+	return y
 }
 
 // about returns where the line about the pith lies at a depth, and how far

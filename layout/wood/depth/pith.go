@@ -41,10 +41,15 @@ func (s *Solid) findPith(ctx context.Context) error {
 	known := [2]bool{s.known(0), s.known(1)}
 	told := len(s.b.Pith) > 0
 	ps := s.b.Pith
+	about := false
 	switch {
 	case known[0] && known[1] && told:
-		s.how, s.ring, s.mean = About, 1, s.b.Heart
+		s.how, about, s.mean = About, true, s.b.Heart
 	case known[0] && known[1]:
+		s.how = Between
+		if s.uniform() {
+			break // nothing to draw, nor to tell the pith from
+		}
 		log := s.b.Log
 		if log == nil {
 			var err error
@@ -52,7 +57,7 @@ func (s *Solid) findPith(ctx context.Context) error {
 				return err
 			}
 		}
-		s.how, s.ring, s.vague = Estimated, 1, log.Bark == wood.BarkUnknown
+		s.how, about, s.vague = Estimated, true, log.Bark == wood.BarkUnknown
 		if s.vague {
 			s.how = Between
 		}
@@ -61,16 +66,16 @@ func (s *Solid) findPith(ctx context.Context) error {
 	case known[0] || known[1]:
 		s.how = Assumed
 		if told && (s.b.Heart > 0 || s.lined(0) || s.lined(1)) {
-			s.how, s.ring, s.mean = OneFace, 1, s.b.Heart
+			s.how, about, s.mean = OneFace, true, s.b.Heart
 		}
 	default:
 		if !told || s.b.Heart == 0 { // a face that shows no wood at all
 			s.how = Assumed
 			break
 		}
-		s.how, s.ring, s.mean = Circle, 1, s.b.Heart
+		s.how, about, s.mean = Circle, true, s.b.Heart
 	}
-	if s.ring == 0 {
+	if !about {
 		return nil
 	}
 	s.pith = make([]geom.Point, len(s.x))
@@ -88,6 +93,28 @@ func (s *Solid) known(k int) bool {
 		}
 	}
 	return false
+}
+
+// uniform reports whether both faces are of one and the same wood.
+func (s *Solid) uniform() bool {
+	bare := -1
+	for k := range s.faces {
+		for i := range s.faces[k] {
+			c := &s.faces[k][i]
+			if !c.seen {
+				continue
+			}
+			is := 0
+			if c.bare {
+				is = 1
+			}
+			if c.line[lower] || c.line[upper] || c.odd != nil || bare >= 0 && bare != is {
+				return false
+			}
+			bare = is
+		}
+	}
+	return true
 }
 
 // lined reports whether face k shows where heartwood ends.
@@ -136,7 +163,7 @@ func (s *Solid) look() {
 			s.gap[k][b] = s.gaps(func(i int) bool { c := &s.faces[k][i]; return c.seen && c.line[b] })
 		}
 	}
-	if s.ring == 0 {
+	if s.pith == nil {
 		return
 	}
 	var sum, count float64

@@ -61,7 +61,7 @@ func (s *Solid) section(i int) section {
 		return out
 	}
 	s.straight(&out, c, known, bare)
-	if s.ring > 0 {
+	if s.pith != nil {
 		s.about(i, &out, c, known, bare)
 	}
 	return out

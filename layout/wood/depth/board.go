@@ -52,8 +52,9 @@ const (
 type Note struct {
 	How How
 	// Uncertain is about how far the sap line may lie off, mm across the board,
-	// a mean along the line: two times out of three it is less. 0 for the sawn
-	// face and where no sap line is. An estimate, from how unround heartwood is.
+	// a mean along the line. 0 for the sawn face and where no sap line is. An
+	// estimate from how unround heartwood is; on modelled boards it says more
+	// than the true mean more often than less.
 	Uncertain float64
 }
 

@@ -86,8 +86,9 @@ func TestMendReplacesPiecesOfParts(t *testing.T) {
 }
 
 // The new strip is laid the way round that suits the look: sapwood to the
-// outside. E is 28 of sapwood along the marked edge, so at the back of the top it
-// lies rolled over or turned.
+// outside. E has 28 of sapwood at y = 0 of either face: face 1 up shows it in
+// front, and so does face 2, whose y = 0 is the edge that rolling brings to the
+// front. So at the back of the top the strip lies turned, whichever face is up.
 func TestMendLaysForTheLook(t *testing.T) {
 	p := fourStrips()
 	p.Boards[4].Faces[0].Zones = p.Boards[0].Faces[0].Zones
@@ -111,7 +112,7 @@ func TestMendLaysForTheLook(t *testing.T) {
 		t.Fatal(err)
 	}
 	st := s.Project().Panels[0].Strips[3]
-	if st.ID != "E1" || (st.Up == 2) == st.Turned {
+	if st.ID != "E1" || !st.Turned {
 		t.Errorf("%+v, want the sapwood at the back edge", st)
 	}
 }

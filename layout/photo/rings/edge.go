@@ -10,9 +10,9 @@ import (
 	"heartside/layout/geom"
 )
 
+// faceError is how well a border on a face is known, mm, and facePull the
+// weight of it as a step of colour. Engineering choices.
 const (
-	// faceError is how well a border on a face is known, mm, and facePull the
-	// weight of it as a step of colour. Engineering choices.
 	faceError = 3.0
 	facePull  = 12.0
 )

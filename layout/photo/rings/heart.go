@@ -22,8 +22,8 @@ type Heart struct {
 	// Share is the part of all directions in which the edge shows, 0 to 1.
 	Share float64
 	// Mean is the likely mean all the way round the log, seen or not, and Low
-	// to High holds it 19 times of 20: heartwood is not round, and a section
-	// shows a part of it.
+	// to High is meant to hold it 19 times of 20: heartwood is not round, and a
+	// section shows a part of it.
 	Mean, Low, High float64
 	// Error is how far the mean all the way round may lie from Radius, one
 	// spread, mm.
@@ -32,8 +32,6 @@ type Heart struct {
 	// Step is the CIEDE2000 between the wood just outside and just inside.
 	Step float64
 }
-
-var zzJump = 0.5
 
 const (
 	sector    = 2.0 // degrees
@@ -181,7 +179,9 @@ func (u *unrolled) path(ctx context.Context, step []float64) ([]int, error) {
 			break
 		}
 	}
-	jump := zzJump
+	// A cell: as much as a mm of edge gains whose step is 4 above the least.
+	// An engineering choice.
+	const jump = 4.0
 	gain := make([]float64, u.n*u.m)
 	from := make([]int, u.n*u.m)
 	none := math.Inf(-1)

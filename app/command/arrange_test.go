@@ -25,7 +25,7 @@ panels:
     role: top
     length: 900
     width: 390
-    thickness: 20
+    thickness: 25
     strips:
       - {id: C1, board: C, x: 30, y: 3, length: 940, width: 100, up: 1}
       - {id: A1, board: A, x: 30, y: 3, length: 940, width: 100, up: 1}

@@ -166,7 +166,7 @@ func BenchmarkReopen200(b *testing.B) {
 			}
 		}
 	}
-	var heap, sys uint64
+	var heap, sys, live uint64
 	posted := make(chan func(), 1000)
 	for b.Loop() {
 		runtime.GC()
@@ -189,8 +189,13 @@ func BenchmarkReopen200(b *testing.B) {
 			}
 		}
 		peak()
+		runtime.GC()
+		runtime.ReadMemStats(&m)
+		live = max(live, m.HeapAlloc)
+		runtime.KeepAlive(s)
 		s.Close()
 	}
+	b.ReportMetric(float64(live)/1e6, "liveMB")
 	b.ReportMetric(float64(heap)/1e6, "peakMB")
 	b.ReportMetric(float64(sys)/1e6, "sysMB")
 }

@@ -113,18 +113,25 @@ func (s *lookSpec) pixels(ctx context.Context, sq *photo.Squared) (out *photo.Sq
 
 // see takes the colours of a picture that pixels gave.
 func (s *lookSpec) see(even *photo.Squared, left float64, note string) *look {
-	l := &look{spec: *s, own: true, left: left, note: note, field: even.Field(fieldStep)}
+	l := &look{spec: *s, own: true, left: left, note: note, field: coded(even.Field(fieldStep))}
 	l.small = &photo.Squared{Pix: even.Level(smallPx), Length: even.Length, Width: even.Width}
 	l.small.PxPerMM = float64(l.small.Pix.Rect.Dx()) / even.Length
-	for i := range l.field.Lab {
-		l.field.Lab[i] = rounded(l.field.Lab[i])
-	}
 	if s.known {
 		f := faceOf(&s.face)
 		f.Field = l.field
 		l.heart, l.sap = face.MeanColours(&f)
 	}
 	return l
+}
+
+// coded returns a field that takes a quarter of the room: boards are many. The
+// readings see the same colours after the look was kept on disk.
+func coded(f *colour.Field) *colour.Field {
+	out := &colour.Field{Step: f.Step, NX: f.NX, NY: f.NY, Coded: make([]colour.Coded, len(f.Lab))}
+	for i, c := range f.Lab {
+		out.Coded[i] = c.Code()
+	}
+	return out
 }
 
 // mostLeft is how unlike the light on wood may stay, as a share, before the

@@ -13,42 +13,12 @@ import (
 // with every change of how colours are made.
 const lookMark = "HSL1"
 
-// Colours of fields are kept in steps of 1/labStep: no reading tells them
-// apart, and a field takes a quarter of the room.
-const labStep = 256
-
-// rounded returns a colour as it is kept.
-func rounded(c colour.Lab) colour.Lab {
-	if !c.Known() {
-		return colour.Lab{L: math.NaN()}
-	}
-	p := packed(c)
-	return unpacked(p[0], p[1], p[2])
-}
-
-func packed(c colour.Lab) (p [3]int16) {
-	if !c.Known() {
-		return [3]int16{math.MinInt16, 0, 0}
-	}
-	for i, v := range [3]float64{c.L, c.A, c.B} {
-		p[i] = int16(math.Round(min(max(v, -127), 127) * labStep))
-	}
-	return p
-}
-
-func unpacked(l, a, b int16) colour.Lab {
-	if l == math.MinInt16 {
-		return colour.Lab{L: math.NaN()}
-	}
-	return colour.Lab{L: float64(l) / labStep, A: float64(a) / labStep, B: float64(b) / labStep}
-}
-
 var le = binary.LittleEndian
 
 // text returns a look as it is kept on disk.
 func (l *look) text() []byte {
 	w, h := l.small.Pix.Rect.Dx(), l.small.Pix.Rect.Dy()
-	p := make([]byte, 0, 128+len(l.note)+6*len(l.field.Lab)+3*w*h)
+	p := make([]byte, 0, 128+len(l.note)+6*len(l.field.Coded)+3*w*h)
 	p = append(p, lookMark...)
 	num := func(v float64) { p = le.AppendUint64(p, math.Float64bits(v)) }
 	num(l.left)
@@ -64,8 +34,8 @@ func (l *look) text() []byte {
 	p = append(p, l.note...)
 	p = le.AppendUint32(p, uint32(l.field.NX))
 	p = le.AppendUint32(p, uint32(l.field.NY))
-	for _, c := range l.field.Lab {
-		for _, v := range packed(c) {
+	for _, c := range l.field.Coded {
+		for _, v := range c {
 			p = le.AppendUint16(p, uint16(v))
 		}
 	}
@@ -120,9 +90,9 @@ func parseLook(p []byte, length, width float64) (*look, bool) {
 	if r.bad {
 		return nil, false
 	}
-	f.Lab = make([]colour.Lab, f.NX*f.NY)
-	for i := range f.Lab {
-		f.Lab[i] = unpacked(int16(le.Uint16(q[6*i:])), int16(le.Uint16(q[6*i+2:])), int16(le.Uint16(q[6*i+4:])))
+	f.Coded = make([]colour.Coded, f.NX*f.NY)
+	for i := range f.Coded {
+		f.Coded[i] = colour.Coded{int16(le.Uint16(q[6*i:])), int16(le.Uint16(q[6*i+2:])), int16(le.Uint16(q[6*i+4:]))}
 	}
 	w, h := r.count(), r.count()
 	if r.bad || w < 1 || h < 1 || w > len(r.p) || h > len(r.p) || 3*w*h != len(r.p) {

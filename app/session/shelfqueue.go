@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"runtime/debug"
 	"slices"
 	"sync"
 )
@@ -32,6 +33,7 @@ type queue struct {
 	mu     sync.Mutex
 	tasks  []*task
 	busy   int
+	did    int // since memory was given back
 	done   []func()
 	posted bool
 }
@@ -65,15 +67,28 @@ func (q *queue) add(t *task, after func()) {
 	}
 }
 
+// manyTasks is after how many tasks the memory they took meanwhile is given
+// back: opening a project or a stack of photographs, not an edit. Engineering
+// choice.
+const manyTasks = 24
+
 // run does tasks until there are none.
 func (q *queue) run(after func()) {
 	for {
 		q.mu.Lock()
 		if len(q.tasks) == 0 || q.ctx.Err() != nil {
 			q.busy--
+			many := q.busy == 0 && q.did >= manyTasks
+			if many {
+				q.did = 0
+			}
 			q.mu.Unlock()
+			if many {
+				debug.FreeOSMemory() // else the heap stays as large as it was
+			}
 			return
 		}
+		q.did++
 		t := q.tasks[0]
 		q.tasks = slices.Delete(q.tasks, 0, 1)
 		q.mu.Unlock()

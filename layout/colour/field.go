@@ -1,6 +1,9 @@
 package colour
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Field is the colour of a board face sampled from its photograph: cell
 // (i, j) covers x from i*Step to (i+1)*Step and y likewise, mm in the face's
@@ -8,15 +11,46 @@ import "math"
 type Field struct {
 	Step   float64
 	NX, NY int
-	Lab    []Lab // row j, column i at j*NX + i
+	Lab    []Lab   // row j, column i at j*NX + i; empty where they are coded
+	Coded  []Coded // likewise
+}
+
+// Full reports whether there is a colour for every cell.
+func (f *Field) Full() bool {
+	return f != nil && f.NX > 0 && f.NY > 0 && max(len(f.Lab), len(f.Coded)) >= f.NX*f.NY
+}
+
+// Of returns the colour of cell k, counted along the rows; its L is NaN where
+// there is none. The field must be full.
+func (f *Field) Of(k int) Lab {
+	if len(f.Lab) > 0 {
+		return f.Lab[k]
+	}
+	return f.Coded[k].Lab()
+}
+
+// Copy returns a field that may be changed.
+func (f *Field) Copy() *Field {
+	c := *f
+	c.Lab, c.Coded = slices.Clone(f.Lab), slices.Clone(f.Coded)
+	return &c
+}
+
+// Set changes the colour of cell k of a full field.
+func (f *Field) Set(k int, c Lab) {
+	if len(f.Lab) > 0 {
+		f.Lab[k] = c
+		return
+	}
+	f.Coded[k] = c.Code()
 }
 
 // Cell returns the colour of cell (i, j), and false where there is none.
 func (f *Field) Cell(i, j int) (Lab, bool) {
-	if f == nil || i < 0 || j < 0 || i >= f.NX || j >= f.NY || j*f.NX+i >= len(f.Lab) {
+	if f == nil || i < 0 || j < 0 || i >= f.NX || j >= f.NY || j*f.NX+i >= max(len(f.Lab), len(f.Coded)) {
 		return Lab{}, false
 	}
-	c := f.Lab[j*f.NX+i]
+	c := f.Of(j*f.NX + i)
 	if !c.Known() {
 		return Lab{}, false
 	}
@@ -65,8 +99,8 @@ func (f *Field) Mean() (Lab, bool) {
 		return Lab{}, false
 	}
 	var m Mean
-	for _, c := range f.Lab[:min(len(f.Lab), max(f.NX*f.NY, 0))] {
-		m.Add(c, 1)
+	for k := range min(max(len(f.Lab), len(f.Coded)), max(f.NX*f.NY, 0)) {
+		m.Add(f.Of(k), 1)
 	}
 	return m.Lab()
 }

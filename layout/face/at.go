@@ -34,7 +34,7 @@ func (f *BoardFace) at(p geom.Point) Kind {
 // both. Nil where there is no picture of the kind.
 func MeanColours(bf *BoardFace) (heart, sap *colour.Lab) {
 	f := bf.Field
-	if f == nil || f.NX <= 0 || len(f.Lab) < f.NX*f.NY {
+	if !f.Full() {
 		return nil, nil
 	}
 	kinds := make([]Kind, f.NX*f.NY)
@@ -44,8 +44,8 @@ func MeanColours(bf *BoardFace) (heart, sap *colour.Lab) {
 		}
 	}
 	var pure, all [2]tint
-	for k, c := range f.Lab[:f.NX*f.NY] {
-		kind := kinds[k]
+	for k, kind := range kinds {
+		c := f.Of(k)
 		if kind > Sap || math.IsNaN(c.L) {
 			continue
 		}

@@ -65,7 +65,7 @@ func (f *faceData) colour(w *work, s *Strip, field *colour.Field, up int, wanted
 		f.spreadArea(w.sums, &f.pieces[i])
 	}
 	var kindSeen [2]tint
-	if field != nil && field.NX > 0 && field.Step > 0 && len(field.Lab) >= field.NX*field.NY {
+	if field.Full() && field.Step > 0 {
 		look := lens{s.PlaceToFace(up), field, 1 / field.Step}
 		for i := range f.pieces {
 			f.sample(w.sums, i, &look, wanted, &kindSeen)
@@ -130,7 +130,7 @@ func (l *lens) at(u, v float64) (colour.Lab, bool) {
 	if !(x >= 0 && y >= 0 && x < float64(l.field.NX) && y < float64(l.field.NY)) {
 		return colour.Lab{}, false
 	}
-	c := l.field.Lab[int(y)*l.field.NX+int(x)]
+	c := l.field.Of(int(y)*l.field.NX + int(x))
 	return c, !math.IsNaN(c.L)
 }
 

@@ -14,7 +14,7 @@ import (
 // changes it is the field itself.
 func PlanedField(sawn, planed *BoardFace) *colour.Field {
 	f := sawn.Field
-	if f == nil || f.NX <= 0 || len(f.Lab) < f.NX*f.NY {
+	if !f.Full() {
 		return f
 	}
 	was, now := kindsOn(sawn, f), kindsOn(planed, f)
@@ -25,11 +25,9 @@ func PlanedField(sawn, planed *BoardFace) *colour.Field {
 			continue
 		}
 		if out == f {
-			c := *f
-			c.Lab = slices.Clone(f.Lab)
-			out = &c
+			out = f.Copy()
 		}
-		out.Lab[i] = *means[k]
+		out.Set(i, *means[k])
 	}
 	return out
 }

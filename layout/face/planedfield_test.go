@@ -46,6 +46,19 @@ func TestPlanedFieldTakesTheNewWood(t *testing.T) {
 	}
 }
 
+// Coded colours are exchanged as others are: sap comes to light in one row.
+func TestPlanedFieldOfCodedColours(t *testing.T) {
+	heart, sap := colour.Lab{L: 40}, colour.Lab{L: 80}
+	f := &colour.Field{Step: 10, NX: 10, NY: 4, Coded: make([]colour.Coded, 40)}
+	face := func(line float64) *BoardFace {
+		return &BoardFace{Field: f, Heart: &heart, Sap: &sap, Zones: []Zone{{Sap, geom.R(0, 0, 100, line).Polygon()}}}
+	}
+	got := PlanedField(face(20), face(30))
+	if got.Of(25) != sap || got.Of(15) != (colour.Lab{}) || f.Of(25) != (colour.Lab{}) {
+		t.Errorf("the row between is %v, below it %v; the photograph's own is %v", got.Of(25), got.Of(15), f.Of(25))
+	}
+}
+
 // A zone that crosses itself in a row fills between its first and second
 // crossing and between its third and fourth: two arms of a U.
 func TestKindsUnderCells(t *testing.T) {

@@ -51,6 +51,6 @@ func (l Lens) Bowed(p geom.Point) geom.Point {
 	d := p.Sub(l.Middle)
 	u2 := d.Dot(d) / (l.Half * l.Half)
 	// r = u (1 + Bow r^2), the root that is u where Bow is 0.
-	under := math.Max(1-4*l.Bow*u2, 0)
+	under := max(1-4*l.Bow*u2, 0)
 	return l.Middle.Add(d.Mul(2 / (1 + math.Sqrt(under))))
 }

@@ -146,7 +146,7 @@ func (b *behaving) cupSection() (Section, bool) {
 		return Section{}, false
 	}
 	now := c.Layups[0]
-	out.Lead = fmt.Sprintf("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(now.Dry.Smooth.Sagitta), b.bowWords(now.Wet.Smooth.Sagitta))
+	out.Lead = fmt.Sprintf("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(mostBow(now.Dry)), b.bowWords(mostBow(now.Wet)))
 	out.Rows = append(out.Rows, Row{Name: "Bow of the whole panel", Values: []string{"driest", "dampest"}, Head: true})
 	for _, l := range c.Layups {
 		out.Rows = append(out.Rows, Row{Name: cupWays(l.Name), Values: []string{b.bows(l.Dry), b.bows(l.Wet)}})
@@ -155,7 +155,7 @@ func (b *behaving) cupSection() (Section, bool) {
 		out.Rows = append(out.Rows, Row{Name: fmt.Sprintf("Show face drier by %.1f points, for scale", c.Points), Values: []string{b.bows(c.Gradient), ""}})
 	}
 	out.Rows = append(out.Rows, Row{Name: "Cup of a single strip, at most", Values: []string{b.s.Fine(now.Dry.Smooth.Washboard), b.s.Fine(now.Wet.Smooth.Washboard)}})
-	out.Notes = append(out.Notes, "Two figures: glue lines that stay planes, where each strip cups mostly by itself, and the slope carried on from strip to strip, which is the most to expect. Plus: the show face is hollow.")
+	out.Notes = append(out.Notes, "Two figures: glue lines that stay planes, where each strip cups mostly by itself, and the slope carried on from strip to strip, which mostly bows more. Plus: the show face is hollow.")
 	if h := b.heldWords(now.Dry); h != "" {
 		out.Notes = append(out.Notes, h)
 	}

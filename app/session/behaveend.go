@@ -17,8 +17,8 @@ type EndLook struct {
 // EndForm is how the strips of a panel are put together.
 type EndForm int
 
-// The forms of package cup: Smooth is the most to expect, and what the figures
-// and warnings of a panel are; Glued is what elastic wood does.
+// The forms of package cup: Smooth carries the slope on from strip to strip and
+// mostly bows more; Glued is what elastic wood does.
 const (
 	FormSmooth EndForm = iota
 	FormGlued

@@ -1,8 +1,11 @@
 package session
 
 import (
+	"math"
+
 	"heartside/layout/colour"
 	"heartside/layout/face"
+	"heartside/layout/wood/cup"
 	"heartside/layout/wood/movement"
 )
 
@@ -47,7 +50,17 @@ func (s *Session) YearCup(panel string) (dry, wet float64, ok bool) {
 	if err != nil || len(c.Layups) == 0 {
 		return 0, 0, false
 	}
-	return c.Layups[0].Dry.Smooth.Sagitta, c.Layups[0].Wet.Smooth.Sagitta, true
+	return mostBow(c.Layups[0].Dry), mostBow(c.Layups[0].Wet), true
+}
+
+// mostBow is the greater bow of the two ways of putting strips together: mostly
+// that with the slope carried on, but strips that lie by turns, or that were not
+// equally damp, may bow more with glue lines that stay planes.
+func mostBow(p *cup.Panel) float64 {
+	if math.Abs(p.Glued.Sagitta) > math.Abs(p.Smooth.Sagitta) {
+		return p.Glued.Sagitta
+	}
+	return p.Smooth.Sagitta
 }
 
 // Signed prints a change of length with its sign.

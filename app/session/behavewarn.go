@@ -151,7 +151,7 @@ func (b *behaving) cupWarnings() []face.Warning {
 	if err != nil {
 		return nil
 	}
-	dry, wet := c.Layups[0].Dry.Smooth.Sagitta, c.Layups[0].Wet.Smooth.Sagitta
+	dry, wet := mostBow(c.Layups[0].Dry), mostBow(c.Layups[0].Wet)
 	most, season := dry, "driest"
 	if math.Abs(wet) > math.Abs(dry) {
 		most, season = wet, "dampest"

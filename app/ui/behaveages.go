@@ -80,7 +80,7 @@ func (p *behavePage) showAge(i int) {
 	p.age = i
 	p.ages.mark()
 	p.ages.draw()
-	p.relaid()
+	p.refolded()
 	if f, ok := p.w.win.Canvas().Focused().(*behaveButton); ok && f.beside != nil && f != p.ages.buttons[i] {
 		p.w.win.Canvas().Focus(p.ages.buttons[i])
 	}

@@ -161,7 +161,7 @@ func (p *behavePage) notes(body *fyne.Container, s session.Section) {
 	more.OnTapped = func() {
 		p.open[s.ID] = !p.open[s.ID]
 		say()
-		p.relaid()
+		p.refolded()
 		p.reveal(more)
 	}
 	say()

@@ -53,7 +53,7 @@ func (d *bowDrawing) objects() []fyne.CanvasObject {
 	}
 	pickSeason := newBehavePick(d.p, []string{"Driest season", "Dampest season"}, season, func(i int) { d.look.Wet = i == 1; d.changed() })
 	pickWay := newBehavePick(d.p, names, way, func(i int) { d.look.Layup = d.ways[max(i, 0)]; d.changed() })
-	pickForm := newBehavePick(d.p, []string{"The most to expect", "As elastic wood does"}, int(d.look.Form), func(i int) { d.look.Form = session.EndForm(max(i, 0)); d.changed() })
+	pickForm := newBehavePick(d.p, []string{"Slope carried on", "Glue lines stay planes"}, int(d.look.Form), func(i int) { d.look.Form = session.EndForm(max(i, 0)); d.changed() })
 	return []fyne.CanvasObject{flow([]fyne.CanvasObject{pickSeason, pickWay, pickForm}), d.drawing, snug(d.says)}
 }
 
@@ -64,7 +64,7 @@ func (d *bowDrawing) changed() {
 	d.p.end = d.look
 	d.read()
 	d.drawing.raster.Refresh()
-	d.p.relaid()
+	d.p.refolded()
 }
 
 func (d *bowDrawing) read() {
@@ -72,15 +72,18 @@ func (d *bowDrawing) read() {
 	if d.view == nil {
 		return
 	}
-	how := "the slope is carried on across every joint"
+	how := "the slope is carried on across every joint, which mostly bows more"
 	if d.look.Form == session.FormGlued {
-		how = "every glue line stays a plane"
+		how = "every glue line stays a plane, as in elastic wood"
 	}
 	drawn := "drawn as it is"
 	if d.view.Factor > 1 {
 		drawn = fmt.Sprintf("drawn %g times as high as it is", d.view.Factor)
 	}
 	text := fmt.Sprintf("The show face %s; %s. Here %s.", d.p.w.ses.BowWords(d.view.Bow), drawn, how)
+	if n := d.p.w.ses.Project().Panel(d.panel()); n != nil && n.Width-d.view.Width > 1 {
+		text = "The strips placed so far. " + text
+	}
 	if d.view.Guessed {
 		text += " Broken rings: the pith is not known."
 	}

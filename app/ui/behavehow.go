@@ -34,7 +34,10 @@ func (w *Window) workedOut(s session.Section) {
 			step.Add(snug(l))
 		}
 		if src := sourceText(g.step); src != "" {
-			l := wrapped("Source: "+src, widget.LowImportance)
+			if g.step.Source != "" {
+				src = "Source: " + src
+			}
+			l := wrapped(src, widget.LowImportance)
 			l.SizeName = theme.SizeNameCaptionText
 			step.Add(snug(l))
 		}
@@ -119,6 +122,9 @@ func (w *Window) valueText(v moisture.Value) string {
 
 // significant prints a number to four figures, small ones in full.
 func significant(v float64) string {
+	if v < 0 {
+		return "−" + significant(-v)
+	}
 	switch a := math.Abs(v); {
 	case a == 0 || math.IsInf(v, 0) || math.IsNaN(v):
 		return strconv.FormatFloat(v, 'f', -1, 64)

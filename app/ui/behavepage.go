@@ -25,8 +25,10 @@ type behavePage struct {
 	scroll *container.Scroll
 	top    *fyne.Container // holds the glance
 	cards  *fyne.Container
+	lay    *cardsLayout
 	byID   map[string]fyne.CanvasObject
 	first  *behaveButton
+	last   fyne.Focusable // had the keys last, nil none
 	head   *widget.Label
 	panels *behavePick // nil where there is one panel
 	pics   *woodPics
@@ -59,13 +61,14 @@ func (p *behavePage) least() float32 { return 380 * float32(p.w.look.TextPercent
 
 func (p *behavePage) build() {
 	w := p.w
-	p.cards = &fyne.Container{Layout: &cardsLayout{least: p.least}}
+	p.lay = &cardsLayout{least: p.least}
+	p.cards = &fyne.Container{Layout: p.lay}
 	p.top = container.New(stackLayout{})
 	air := canvas.NewRectangle(nil)
 	air.SetMinSize(fyne.NewSize(0, cardAir-2*stackGap))
 	var room *fyne.Container
 	room, p.scroll = down(container.NewPadded(container.New(stackLayout{}, p.top, air, p.cards)), nil)
-	p.of, p.shown = nil, ""
+	p.of, p.shown, p.last = nil, "", nil
 	button := func(text, action string) *behaveButton {
 		return newBehaveButton(p, text, func() { w.act(action) })
 	}
@@ -124,6 +127,9 @@ func (p *behavePage) fill() {
 	p.head.SetText("How the wood will behave: " + title(b.Panel.ID))
 	held := p.hasKeys()
 	p.ages, p.byID = nil, map[string]fyne.CanvasObject{}
+	if o, ok := p.last.(fyne.CanvasObject); ok && p.inCards(o) {
+		p.last = nil
+	}
 	p.top.Objects = []fyne.CanvasObject{p.glance(b)}
 	p.cards.Objects = nil
 	for _, s := range ordered(b) {
@@ -131,6 +137,7 @@ func (p *behavePage) fill() {
 		p.byID[s.ID] = c
 		p.cards.Add(c)
 	}
+	p.lay.held = false
 	p.relaid()
 	if held { // what had the keys is gone
 		p.w.win.Canvas().Focus(p.first)
@@ -148,10 +155,21 @@ func (p *behavePage) panel() string {
 // hasKeys reports whether a part of the cards has the keys.
 func (p *behavePage) hasKeys() bool {
 	f, ok := p.w.win.Canvas().Focused().(fyne.CanvasObject)
-	return ok && p.w.page == page(p) && p.w.asks == nil && (slices.Contains(inside(p.cards), f) || slices.Contains(inside(p.top), f))
+	return ok && p.w.page == page(p) && p.w.asks == nil && p.inCards(f)
 }
 
-// relaid lays the cards out again after a height has changed.
+// inCards reports whether an object is part of what is scrolled.
+func (p *behavePage) inCards(o fyne.CanvasObject) bool {
+	return slices.Contains(inside(p.cards), o) || slices.Contains(inside(p.top), o)
+}
+
+// refolded lays the cards out again after one of them has changed its height.
+func (p *behavePage) refolded() {
+	p.lay.held = true
+	p.relaid()
+}
+
+// relaid lays the page out again.
 func (p *behavePage) relaid() {
 	p.top.Refresh()
 	p.cards.Refresh()
@@ -184,7 +202,12 @@ func (p *behavePage) scrollTo(y float32) {
 func (p *behavePage) content() fyne.CanvasObject { return p.all }
 
 // home implements page.
-func (p *behavePage) home() fyne.Focusable { return p.first }
+func (p *behavePage) home() fyne.Focusable {
+	if p.last != nil { // a dialog gives the keys back
+		return p.last
+	}
+	return p.first
+}
 
 // key implements page.
 func (p *behavePage) key(ev *fyne.KeyEvent) bool {
@@ -219,6 +242,7 @@ func (p *behavePage) sign(r rune) bool {
 			return false
 		}
 		p.showAge(int(r - '1'))
+		p.reveal(p.ages.buttons[0])
 		p.reveal(p.ages.room)
 		return true
 	}
@@ -227,7 +251,7 @@ func (p *behavePage) sign(r rune) bool {
 
 // reveal implements page.
 func (p *behavePage) reveal(o fyne.CanvasObject) {
-	if slices.Contains(inside(p.cards), o) || slices.Contains(inside(p.top), o) {
+	if p.inCards(o) {
 		into(p.scroll, o)
 	}
 }

@@ -30,6 +30,7 @@ func newBehaveButton(p *behavePage, text string, do func()) *behaveButton {
 // FocusGained implements fyne.Focusable.
 func (b *behaveButton) FocusGained() {
 	b.Button.FocusGained()
+	b.p.last = b
 	b.p.w.reached(b)
 }
 
@@ -81,6 +82,7 @@ func (s *behavePick) MinSize() fyne.Size {
 // FocusGained implements fyne.Focusable.
 func (s *behavePick) FocusGained() {
 	s.Select.FocusGained()
+	s.p.last = s
 	s.p.w.reached(s)
 }
 
@@ -94,6 +96,9 @@ func (s *behavePick) TypedKey(ev *fyne.KeyEvent) {
 		s.Select.TypedKey(ev)
 	}
 }
+
+// TypedRune implements fyne.Focusable.
+func (s *behavePick) TypedRune(r rune) { s.p.sign(r) }
 
 // behaveDrawing is a drawing of the page, as high as its width asks for.
 type behaveDrawing struct {

@@ -67,7 +67,7 @@ type tableLayout struct {
 	width float32 // of the last Layout
 }
 
-const tableGap = 12
+const tableGap = 10
 
 // needs returns how wide the text of a cell is, and its longest word.
 func needs(o fyne.CanvasObject) (all, word float32) {
@@ -79,7 +79,7 @@ func needs(o fyne.CanvasObject) (all, word float32) {
 	if l.SizeName == "" {
 		size = theme.TextSize()
 	}
-	const slack = 2
+	const slack = 0.5
 	of := func(s string) float32 {
 		if s == "" {
 			return 0
@@ -219,25 +219,35 @@ func (l *tableLayout) Layout(objs []fyne.CanvasObject, size fyne.Size) {
 const cardAir = 10
 
 // cardsLayout sets cards in as many columns as there is room for, each under
-// the shortest so far.
+// the shortest so far. While held every card keeps its column, so that one that
+// is unfolded sends no other away.
 type cardsLayout struct {
 	least func() float32 // narrowest card
 	width float32        // of the last Layout
+	held  bool
+	at    []int // column of each card
+	cols  int
 }
 
 func (l *cardsLayout) place(objs []fyne.CanvasObject, width float32, do func(o fyne.CanvasObject, pos fyne.Position, size fyne.Size)) float32 {
 	const air = cardAir
 	cols := max(1, int((width+air)/(l.least()+air)))
 	cols = min(cols, 3, max(len(objs), 1))
+	keep := l.held && l.cols == cols && len(l.at) == len(objs)
+	if !keep {
+		l.at, l.cols = make([]int, len(objs)), cols
+	}
 	card := (width - air*float32(cols-1)) / float32(cols)
 	high := make([]float32, cols)
-	for _, o := range objs {
-		at := 0
-		for k := range high {
-			if high[k] < high[at]-1 {
-				at = k
+	for i, o := range objs {
+		if !keep {
+			for k := range high {
+				if high[k] < high[l.at[i]]-1 {
+					l.at[i] = k
+				}
 			}
 		}
+		at := l.at[i]
 		o.Resize(fyne.NewSize(card, o.MinSize().Height))
 		h := o.MinSize().Height
 		do(o, fyne.NewPos(float32(at)*(card+air), high[at]), fyne.NewSize(card, h))

@@ -42,6 +42,18 @@ func (b *builder) drawBoard(bd *face.Board, parts []place, l snapped, cuts []cut
 	}
 }
 
+// drawBoardOver draws both faces and leaves rest mm of the page free: where the
+// numbers of small parts stand under a face, the faces are drawn smaller.
+func (b *builder) drawBoardOver(bd *face.Board, parts []place, l snapped, cuts []cut, rest float64) {
+	high := b.left() - rest
+	clean, area := b.page.ink, b.area
+	b.drawBoard(bd, parts, l, cuts, high)
+	if over := rest - b.left(); over > 0.01 {
+		b.page.ink, b.area = clean, area
+		b.drawBoard(bd, parts, l, cuts, high-over)
+	}
+}
+
 // boardHeight is how high both faces are drawn in the page's whole width.
 func (b *builder) boardHeight(bd *face.Board, parts []place) float64 {
 	over := overhang(b.in, bd, parts)

@@ -32,7 +32,7 @@ func (b *builder) board(bd *face.Board) {
 		fits = b.openFitting(lying, h, marks, need, high(0.26))
 	}
 	if fits {
-		b.drawBoard(bd, parts, l, cuts, b.left()-need())
+		b.drawBoardOver(bd, parts, l, cuts, need())
 		b.across(intro)
 		b.tableWithText(table, text)
 		b.tables(check...)

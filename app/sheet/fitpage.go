@@ -15,9 +15,14 @@ func (b *builder) fit(p *Panel) {
 		return
 	}
 	v := b.viewOf(p, m)
-	reads, order, end := b.readTables(v), b.glueTable(v), b.endText(v)
+	reads, order := b.readTables(v), b.glueTable(v)
+	end := []paragraph{cautions(b.fitCautions(v))}
+	var from []paragraph
+	if b.in.Pages.Sources {
+		from = sourceText(v.sections())
+	}
 	need := func() float64 {
-		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.blockHeight(nil, b.afterText()) + b.textHeight(end)
+		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.blockHeight(nil, b.afterText(v)) + b.blockHeight(nil, end) + b.smallHeight(from)
 		for _, s := range v.fitSections() {
 			t := sectionTable(s)
 			h += b.blockHeight(t, sectionText(s, t != nil))
@@ -33,12 +38,29 @@ func (b *builder) fit(p *Panel) {
 	b.drawEnds(v)
 	b.readings(v, reads)
 	b.block(order, b.gluingText(v))
-	b.block(nil, b.afterText())
+	b.block(nil, b.afterText(v))
 	for _, s := range v.fitSections() {
 		t := sectionTable(s)
 		b.block(t, sectionText(s, t != nil))
 	}
-	b.paragraphs(end)
+	b.block(nil, end)
+	b.small(from)
+}
+
+// small writes text in the least type, from here on.
+func (b *builder) small(list []paragraph) {
+	b.em = least
+	if len(list) > 0 {
+		b.flow(list)
+	}
+}
+
+func (b *builder) smallHeight(list []paragraph) float64 {
+	em := b.em
+	b.em = least
+	h := b.textHeight(list)
+	b.em = em
+	return h
 }
 
 // readings draws the moisture readings with what is ticked off before the glue
@@ -109,8 +131,7 @@ func (b *builder) sourcesOnly(p *Panel) {
 		return
 	}
 	b.open(false, header{title: "Sources: " + p.Panel.ID}, headMarks())
-	b.largest(func() float64 { return b.textHeight(text) }, b.left())
-	b.paragraphs(text)
+	b.small(text)
 }
 
 // clampText says how many clamps a panel takes.

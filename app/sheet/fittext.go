@@ -35,6 +35,9 @@ func (b *builder) ticks(v *view) []string {
 	if len(pick(v, func(s *face.Strip) bool { return s.Board != nil && s.Planing() != 0 })) > 0 {
 		out = append(out, "Planing arrows as on the panel's page.")
 	}
+	if len(v.Panel.Panel.Strips) < 2 {
+		return out
+	}
 	return append(out,
 		"Faces of the joints marked in and out, and flattened so.",
 		"Dry run with all clamps: joints close without force, faces level.",
@@ -46,6 +49,9 @@ func (b *builder) ticks(v *view) []string {
 func (b *builder) gluingText(v *view) []paragraph {
 	p, mc := v.Panel.Panel, b.in.Project.Machines
 	list := b.sections(p)
+	if len(p.Strips) < 2 {
+		return nil
+	}
 	var out []paragraph
 	say := func(format string, args ...any) {
 		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
@@ -63,15 +69,16 @@ func (b *builder) gluingText(v *view) []paragraph {
 	if mc.Flatten > 0 && widest > mc.Flatten {
 		say("Wider than the %s your machine flattens: glue it flat on level cauls, or use a sled.", b.say.len(mc.Flatten))
 	}
-	if len(p.Strips) > 1 {
-		out = append(out, paragraph{text: b.clampText(v), bullet: "–"})
-		say("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time.")
-	}
+	out = append(out, paragraph{text: b.clampText(v), bullet: "–"})
+	say("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time.")
 	return out
 }
 
 // afterText is what is minded once the clamps are off.
-func (b *builder) afterText() []paragraph {
+func (b *builder) afterText(v *view) []paragraph {
+	if len(v.Panel.Panel.Strips) < 2 {
+		return nil // nothing is glued
+	}
 	out := []paragraph{{text: "After glue-up", bold: true, before: 1.6}}
 	say := func(format string, args ...any) {
 		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
@@ -87,15 +94,6 @@ func (b *builder) afterText() []paragraph {
 func (b *builder) gluedWidth(p *face.Panel) string {
 	_, w := gluedSize(p, b.say)
 	return b.say.len(w)
-}
-
-// endText closes the page: cautions and sources.
-func (b *builder) endText(v *view) []paragraph {
-	out := []paragraph{cautions(b.fitCautions(v))}
-	if b.in.Pages.Sources {
-		out = append(out, sourceText(v.sections())...)
-	}
-	return out
 }
 
 // fitCautions are those that apply to gluing, lifting and building in. Where

@@ -69,6 +69,11 @@ func (b *builder) paragraphs(list []paragraph) {
 		b.more()
 		b.largest(func() float64 { return b.textHeight(list) - 2 }, b.left())
 	}
+	b.flow(list)
+}
+
+// flow writes text in columns from here on, in the type of the page.
+func (b *builder) flow(list []paragraph) {
 	n := b.columns()
 	w := b.columnWidth(n)
 	lines := set(b.f, list, w, b.em)

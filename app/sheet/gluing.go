@@ -104,9 +104,12 @@ func jointsText(first, last int) string {
 }
 
 // glueTable is the order of the joints: within the sections first, then
-// between them.
+// between them. It is nil where there is one strip.
 func (b *builder) glueTable(v *view) *table {
 	p := v.Panel.Panel
+	if len(p.Strips) < 2 {
+		return nil
+	}
 	list := b.sections(p)
 	t := &table{
 		name: "Order of gluing",
@@ -124,11 +127,7 @@ func (b *builder) glueTable(v *view) *table {
 	if len(list) == 1 {
 		g := list[0]
 		_, w := gluedSize(p, b.say)
-		what := jointsText(1, g.last)
-		if g.last == 0 {
-			what = "nothing to glue"
-		}
-		add(v.stripsText(g), what, b.say.bare(w))
+		add(v.stripsText(g), jointsText(1, g.last), b.say.bare(w))
 		end := "rest, flatten, thickness to "
 		if g.over {
 			end = "wider than the machine: by hand or sander to "

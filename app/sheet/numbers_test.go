@@ -20,6 +20,10 @@ import (
 // 22+8*595/600 = 29.933, at 1060 30+11*460/600 = 38.433; 15 of it stays on the
 // board: 8.733, 14.933, 23.433. Turned with face 1 up the marked edge lies at the
 // back and the marked end at the right.
+//
+// Finished it is 20 of the 24 thick, 2 off face 1, a twelfth of the way to face
+// 2, where the sap is 13.3, 17.95 and 23.367 wide there. Across, the line goes a
+// twelfth of the way from face to face: 7.86, 13.93 and 22.18 of it stay.
 func TestWidthsOfTurnedStrip(t *testing.T) {
 	in := load(t, project(t, "shelf-one-strip.yaml"), A4, faces(t))
 	r := readSap(&in.Panels[0].Panel.Strips[0])
@@ -36,7 +40,7 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 	v := look(t, d, 0, in.Faces)
 	text := v.all()
 	for _, want := range []string{
-		"23 / 15 / 9", // to the mm a rule reads
+		"22 / 14 / 8", // of the finished face, to the mm a rule reads
 		"saw 980 long, joint to 930, finished 900", // blank: 930 + 2 x 25 long
 		"221", "212", "200", // 212 + 2 x (1.5 + 3) wide
 		"bark side up", "right", // the bark side is face 1; the marked end lies right
@@ -45,7 +49,14 @@ func TestWidthsOfTurnedStrip(t *testing.T) {
 			t.Errorf("the panel's page does not say %q", want)
 		}
 	}
-	left, middle, right := v.one("23", 0), v.one("15", 0), v.one("9", 0)
+	width := func(s string) written { // the legend's samples are bold
+		i := slices.IndexFunc(v.texts, func(w written) bool { return w.s == s && !w.st.Bold })
+		if i < 0 {
+			t.Fatalf("no width %s", s)
+		}
+		return v.texts[i]
+	}
+	left, middle, right := width("22"), width("14"), width("8")
 	if !(left.at.X < middle.at.X && middle.at.X < right.at.X) {
 		t.Error("widths along the back edge do not stand left, middle, right")
 	}

@@ -62,6 +62,9 @@ func anyInput(r *rand.Rand, f *render.Faces) Input {
 	}
 	anyParts(r, &in, number)
 	in.Number = func(panel, strip string) string { return number[panel+strip] }
+	for i := range in.Panels {
+		anyFit(r, &in, &in.Panels[i])
+	}
 	return in
 }
 

@@ -102,7 +102,7 @@ func TestWeight(t *testing.T) {
 		t.Errorf("%g kg, %v; by hand 5.10", kg, ok)
 	}
 	block := load(t, project(t, "block-thirty-strips.yaml"), A4, in.Faces)
-	if got := newBuilder(&block).panelCautions(&view{Panel: &block.Panels[0]}); !strings.Contains(got, "Weighs about") {
+	if got := newBuilder(&block).fitCautions(&view{Panel: &block.Panels[0]}); !strings.Contains(got, "Weighs about") {
 		t.Errorf("a bench top of 86 litres: %s", got)
 	}
 	if _, ok := b.weight(in.Panels[2].Panel); ok {
@@ -118,7 +118,7 @@ func TestRestsOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := flat(look(t, d, 0, in.Faces))
-	for _, want := range []string{"read on the sawn faces", "Colours are assumed"} {
+	for _, want := range []string{"that of the finished faces", "Colours are assumed"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the shelf's page does not say %q", want)
 		}

@@ -76,12 +76,12 @@ func formulaOf(s string) string {
 			s = rest
 		}
 	}
-	return s
+	return strings.TrimSuffix(s, ".")
 }
 
 // text is the line as printed.
 func (l *sourceLine) text() string {
-	what := strings.Join(l.what, "; ")
+	what := strings.TrimSuffix(strings.Join(l.what, "; "), "?")
 	if l.source == "" {
 		return what + ": " + l.flag.Text() + "."
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"heartside/layout/wood/moisture"
 	"heartside/layout/wood/movement"
 	"heartside/model"
 )
@@ -193,9 +192,4 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 	out.Notes = append(out.Notes, fmt.Sprintf("Glued at %s only, over a few centimetres. Slots are in the tongue. Minus: the panel stands beyond the end.", b.lineWords(fixed)),
 		fmt.Sprintf("The end's length changes by no more than %s.", b.s.Fine(math.Abs(movement.Lengthwise(m.Now, m.Span.Dry.MC, m.Span.Wet.MC).Hi))))
 	return nil
-}
-
-// travelOf is the movement from the driest to the dampest season.
-func travelOf(m *movement.Panel) float64 {
-	return math.Abs(m.Width(moisture.Wet).Value - m.Width(moisture.Dry).Value)
 }

@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"heartside/layout/wood/cup"
-	"heartside/layout/wood/moisture"
 	"heartside/model"
 )
 
@@ -169,13 +168,13 @@ func (b *behaving) cupSection() (Section, bool) {
 			out.Strong = true
 		}
 	}
-	out.How = cupWorking(now.Dry.Working)
+	out.How = append(out.How, now.Dry.Working...)
 	for _, s := range now.Dry.Strips {
 		if s.Rings != nil && len(out.How) < 12 {
-			out.How = append(out.How, cupWorking(s.Rings.Working)...)
+			out.How = append(out.How, s.Rings.Working...)
 		}
 	}
-	out.How = append(out.How, cupWorking(c.Gradient.Working)...)
+	out.How = append(out.How, c.Gradient.Working...)
 	return out, true
 }
 
@@ -216,17 +215,4 @@ func (b *behaving) bowWords(v float64) string {
 		return "goes hollow by " + b.s.Fine(v)
 	}
 	return "rises by " + b.s.Fine(-v)
-}
-
-// cupWorking is the working of a cup as all others are shown.
-func cupWorking(list []cup.Step) moisture.Working {
-	var out moisture.Working
-	for _, s := range list {
-		step := moisture.Step{Formula: s.Formula, Source: s.Source, Flag: moisture.Flag(s.Flag)}
-		for _, v := range s.Values {
-			step.Values = append(step.Values, moisture.Value(v))
-		}
-		out = append(out, step)
-	}
-	return out
 }

@@ -78,13 +78,13 @@ func Hold(s *Shape, lines []float64, thickness, modulus float64) (*Held, error) 
 		bend = math.Max(bend, math.Abs(c.second[i]))
 	}
 	h.Stress = modulus * thickness / 2 * bend
-	values := []Value{{"modulus across the width", modulus, "N/mm2"}, {"thickness", thickness, mm}}
+	values := []Value{{Name: "modulus across the width", Number: modulus, Unit: "N/mm2"}, {Name: "thickness", Number: thickness, Unit: mm}}
 	for i, y := range h.Lines {
-		values = append(values, Value{"line from the front edge", y, mm}, Value{"force on it", h.Forces[i], "N/m"})
+		values = append(values, Value{Name: "line from the front edge", Number: y, Unit: mm}, Value{Name: "force on it", Number: h.Forces[i], Unit: "N/m"})
 	}
 	h.Working = []Step{{
 		Formula: "rest = free shape - natural cubic spline through it at the lines; force = jump of (E h^3/12) x third derivative",
-		Values:  append(values, Value{"greatest departure left", h.Greatest, mm}, Value{"greatest stress", h.Stress, "N/mm2"}),
+		Values:  append(values, Value{Name: "greatest departure left", Number: h.Greatest, Unit: mm}, Value{Name: "greatest stress", Number: h.Stress, Unit: "N/mm2"}),
 		Source:  holdNote, Flag: "C",
 	}}
 	return h, nil
@@ -115,8 +115,8 @@ func HoldFlat(kappa, thickness, modulus float64) (*Flat, error) {
 	f := &Flat{Moment: math.Abs(modulus * kappa * thickness * thickness * thickness / 12), Stress: math.Abs(modulus * kappa * thickness / 2)}
 	f.Working = []Step{{
 		Formula: "M = E kappa h^3 / 12, stress = E kappa h / 2",
-		Values: []Value{{"modulus across the width", modulus, "N/mm2"}, {"curvature", kappa, perMM}, {"thickness", thickness, mm},
-			{"moment", f.Moment, "N m/m"}, {"stress", f.Stress, "N/mm2"}},
+		Values: []Value{{Name: "modulus across the width", Number: modulus, Unit: "N/mm2"}, {Name: "curvature", Number: kappa, Unit: perMM}, {Name: "thickness", Number: thickness, Unit: mm},
+			{Name: "moment", Number: f.Moment, Unit: "N m/m"}, {Name: "stress", Number: f.Stress, Unit: "N/mm2"}},
 		Source: holdNote, Flag: "C",
 	}}
 	return f, nil

@@ -57,12 +57,12 @@ func Layers(layers []Layer) (*Bend, error) {
 		at := func(y float64) float64 { return l.Modulus * (b.Strain + convex*y - l.Strain) }
 		b.Stress[i] = LayerStress{at(lo), at(hi)}
 		name := fmt.Sprintf("layer %d from the back", i+1)
-		values = append(values, Value{name + ", thickness", l.Thickness, mm},
-			Value{name + ", modulus", l.Modulus, "N/mm2"}, Value{name + ", free strain", l.Strain, ""})
+		values = append(values, Value{Name: name + ", thickness", Number: l.Thickness, Unit: mm},
+			Value{Name: name + ", modulus", Number: l.Modulus, Unit: "N/mm2"}, Value{Name: name + ", free strain", Number: l.Strain, Unit: ""})
 	})
 	b.Working = []Step{{
 		Formula: "kappa = -[sum E e (y2^2 - y1^2)/2] / [sum E (y2^3 - y1^3)/3], y from the centre of stiffness",
-		Values:  append(values, Value{"centre of stiffness above the back", b.Centre, mm}, Value{"change of width", b.Strain, ""}, Value{"curvature", b.Kappa, perMM}),
+		Values:  append(values, Value{Name: "centre of stiffness above the back", Number: b.Centre, Unit: mm}, Value{Name: "change of width", Number: b.Strain, Unit: ""}, Value{Name: "curvature", Number: b.Kappa, Unit: perMM}),
 		Source:  "Composite section in bending; agrees with S. Timoshenko, Analysis of bi-metal thermostats, J. Opt. Soc. Am. 11 (1925) 233, equation 4, for two layers", Flag: "C",
 	}}
 	return b, nil
@@ -123,8 +123,8 @@ func SapBend(s Sap, thickness, strain, factor float64) (*Bend, error) {
 	out.Centre = thickness / 2
 	out.Working = []Step{{
 		Formula: "mean over the width of the curvature of layers of sapwood and heartwood, modulus the same",
-		Values: []Value{{"free strain of heartwood", strain, ""}, {"sapwood against heartwood", factor, ""},
-			{"share of sapwood", share, ""}, {"thickness", thickness, mm}, {"curvature", out.Kappa, perMM}},
+		Values: []Value{{Name: "free strain of heartwood", Number: strain, Unit: ""}, {Name: "sapwood against heartwood", Number: factor, Unit: ""},
+			{Name: "share of sapwood", Number: share, Unit: ""}, {Name: "thickness", Number: thickness, Unit: mm}, {Name: "curvature", Number: out.Kappa, Unit: perMM}},
 		Source: "Composite section in bending; the factor is the maker's, no published pair", Flag: "C",
 	}}
 	return out, nil
@@ -141,8 +141,8 @@ func Gradient(coefficient, back, show, thickness float64) (*Bend, error) {
 	k := coefficient * (back - show) / thickness
 	return &Bend{Kappa: k, Centre: thickness / 2, Working: []Step{{
 		Formula: "kappa = C (back - show) / thickness",
-		Values: []Value{{"C, per 1 % moisture", coefficient, ""}, {"moisture of the back", back, "%"},
-			{"moisture of the show face", show, "%"}, {"thickness", thickness, mm}, {"curvature", k, perMM}},
+		Values: []Value{{Name: "C, per 1 % moisture", Number: coefficient, Unit: ""}, {Name: "moisture of the back", Number: back, Unit: "%"},
+			{Name: "moisture of the show face", Number: show, Unit: "%"}, {Name: "thickness", Number: thickness, Unit: mm}, {Name: "curvature", Number: k, Unit: perMM}},
 		Source: "Derived here: strain that changes evenly over the thickness", Flag: "C",
 	}}}, nil
 }

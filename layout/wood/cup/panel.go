@@ -201,17 +201,17 @@ func (p *Panel) gluedSpread(strips []Strip, parts []part) (Range, error) {
 }
 
 func (p *Panel) working() []Step {
-	values := []Value{{"panel width", p.Width, mm}}
+	values := []Value{{Name: "panel width", Number: p.Width, Unit: mm}}
 	for i, s := range p.Strips {
-		values = append(values, Value{"strip " + s.ID + ", width", p.sections[i].Width, mm}, Value{"strip " + s.ID + ", curvature", s.Kappa.Best, perMM})
+		values = append(values, Value{Name: "strip " + s.ID + ", width", Number: p.sections[i].Width, Unit: mm}, Value{Name: "strip " + s.ID + ", curvature", Number: s.Kappa.Best, Unit: perMM})
 	}
 	return []Step{{
 		Formula: "slope after a strip = slope before + curvature x width, along arcs of circles; best-fit line taken out; bow = curvature of the best parabola x width^2 / 8",
-		Values:  append(values, Value{"bow", p.Smooth.Sagitta, mm}, Value{"highest to lowest", p.Smooth.PeakToPeak, mm}, Value{"greatest rise within a strip", p.Smooth.Washboard, mm}),
+		Values:  append(values, Value{Name: "bow", Number: p.Smooth.Sagitta, Unit: mm}, Value{Name: "highest to lowest", Number: p.Smooth.PeakToPeak, Unit: mm}, Value{Name: "greatest rise within a strip", Number: p.Smooth.Washboard, Unit: mm}),
 		Source:  "Derived here; the face keeps its slope across a joint. The most to expect", Flag: "C",
 	}, {
 		Formula: "lean of the glue line after a strip = lean before + what the strip's edges lean apart; each strip keeps its own form",
-		Values:  []Value{{"bow", p.Glued.Sagitta, mm}, {"highest to lowest", p.Glued.PeakToPeak, mm}, {"greatest rise within a strip", p.Glued.Washboard, mm}},
+		Values:  []Value{{Name: "bow", Number: p.Glued.Sagitta, Unit: mm}, {Name: "highest to lowest", Number: p.Glued.PeakToPeak, Unit: mm}, {Name: "greatest rise within a strip", Number: p.Glued.Washboard, Unit: mm}},
 		Source:  "Derived here; checked against plane finite elements of a glued panel", Flag: "C",
 	}}
 }

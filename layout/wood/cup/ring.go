@@ -82,12 +82,12 @@ func Cup(s Section, e Strains) (*Rings, error) {
 	r.Working = []Step{{
 		Formula: "r' = r (1 + eR), phi' = phi (1 + eT) / (1 + eR)",
 		Values: []Value{
-			{"eR, across the rings", e.R, ""}, {"eT, along the rings", e.T, ""},
-			{"pith below the show face", h, mm}, {"pith from the front edge", s.Pith.X, mm},
-			{"width", s.Width, mm}, {"thickness", s.Thickness, mm},
-			{"rise of the show face over the strip", r.Show.Sagitta, mm},
-			{"rise of the back over the strip", r.Back.Sagitta, mm},
-			{"curvature", r.Middle.Kappa, perMM},
+			{Name: "eR, across the rings", Number: e.R, Unit: ""}, {Name: "eT, along the rings", Number: e.T, Unit: ""},
+			{Name: "pith below the show face", Number: h, Unit: mm}, {Name: "pith from the front edge", Number: s.Pith.X, Unit: mm},
+			{Name: "width", Number: s.Width, Unit: mm}, {Name: "thickness", Number: s.Thickness, Unit: mm},
+			{Name: "rise of the show face over the strip", Number: r.Show.Sagitta, Unit: mm},
+			{Name: "rise of the back over the strip", Number: r.Back.Sagitta, Unit: mm},
+			{Name: "curvature", Number: r.Middle.Kappa, Unit: perMM},
 		},
 		Source: ringSource, Flag: "C",
 	}}

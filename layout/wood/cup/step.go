@@ -3,25 +3,15 @@ package cup
 import (
 	"fmt"
 	"math"
+
+	"heartside/layout/wood/moisture"
 )
 
-// Step is one step of a working: a formula with the numbers that went in and
-// came out.
-type Step struct {
-	Formula string
-	Values  []Value
-	// Source says where the formula comes from; Flag how it was obtained:
-	// R read there, S read in another text, C derived and checked, M from
-	// memory, E engineering choice.
-	Source, Flag string
-}
+// Step is one step of a working.
+type Step = moisture.Step
 
-// Value is a named number.
-type Value struct {
-	Name   string
-	Number float64
-	Unit   string
-}
+// Value is a named number of a step.
+type Value = moisture.Value
 
 const (
 	perMM = "1/mm"

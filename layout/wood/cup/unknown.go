@@ -103,8 +103,8 @@ func FromBark(width, thickness float64, b Bark, e Strains) (Range, []Step, error
 	}
 	return r, []Step{{
 		Formula: "curvature of the same strip with its pith at the least, the usual and the greatest distance",
-		Values: []Value{{"nearest pith", from, mm}, {"usual pith", usual, mm}, {"farthest pith", farthest, mm},
-			{"least curvature", r.Lo, perMM}, {"best guess", r.Best, perMM}, {"greatest curvature", r.Hi, perMM}},
+		Values: []Value{{Name: "nearest pith", Number: from, Unit: mm}, {Name: "usual pith", Number: usual, Unit: mm}, {Name: "farthest pith", Number: farthest, Unit: mm},
+			{Name: "least curvature", Number: r.Lo, Unit: perMM}, {Name: "best guess", Number: r.Best, Unit: perMM}, {Name: "greatest curvature", Number: r.Hi, Unit: perMM}},
 		Source: "Distances chosen for this program; the pith of the strip is not known", Flag: "E",
 	}}, nil
 }

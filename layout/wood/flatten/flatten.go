@@ -76,17 +76,17 @@ func Of(b Board, length, width, skim float64) (*Left, error) {
 	}
 	l.Working = []Step{{
 		Formula: "cup' = cup (w/W)^2, bow' = bow (l/L)^2, crook' = crook (l/L)^2, twist' = twist (l/L)(w/W)",
-		Values: []Value{{"board length L", b.Length, mm}, {"board width W", b.Width, mm}, {"blank length l", length, mm}, {"blank width w", width, mm},
-			{"cup'", s.Cup, mm}, {"bow'", s.Bow, mm}, {"crook'", s.Crook, mm}, {"twist'", s.Twist, mm}},
+		Values: []Value{{Name: "board length L", Number: b.Length, Unit: mm}, {Name: "board width W", Number: b.Width, Unit: mm}, {Name: "blank length l", Number: length, Unit: mm}, {Name: "blank width w", Number: width, Unit: mm},
+			{Name: "cup'", Number: s.Cup, Unit: mm}, {Name: "bow'", Number: s.Bow, Unit: mm}, {Name: "crook'", Number: s.Crook, Unit: mm}, {Name: "twist'", Number: s.Twist, Unit: mm}},
 		Source: "Parabolas and a saddle, the shape taken as even over the board", Flag: "C",
 	}, {
 		Formula: "sure = thickness - |cup'| - |bow'| - |twist'| - 2 skim; likely = thickness - (highest - lowest of bow' u^2 + cup' v^2 + twist' u v / 4, u and v from -1 to 1) - 2 skim; straight = width - |crook'|",
-		Values: []Value{{"board thickness", b.Thickness, mm}, {"surface, highest to lowest", likely, mm},
-			{"sure thickness", l.Sure, mm}, {"likely thickness", l.Likely, mm}, {"straight width", l.Straight, mm}},
+		Values: []Value{{Name: "board thickness", Number: b.Thickness, Unit: mm}, {Name: "surface, highest to lowest", Number: likely, Unit: mm},
+			{Name: "sure thickness", Number: l.Sure, Unit: mm}, {Name: "likely thickness", Number: l.Likely, Unit: mm}, {Name: "straight width", Number: l.Straight, Unit: mm}},
 		Source: "Best plane through an even surface (symmetric about its middle, so the best plane is level)", Flag: "C",
 	}, {
 		Formula: "skim off each face at least",
-		Values:  []Value{{"skim", skim, mm}},
+		Values:  []Value{{Name: "skim", Number: skim, Unit: mm}},
 		Source:  "Chosen for this program, yours to change", Flag: "E",
 	}}
 	return l, nil

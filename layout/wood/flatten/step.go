@@ -1,20 +1,11 @@
 package flatten
 
-// Step is one step of a working: a formula with the numbers that went in and
-// came out.
-type Step struct {
-	Formula string
-	Values  []Value
-	// Source says where the formula comes from; Flag how it was obtained:
-	// C derived and checked, E engineering choice.
-	Source, Flag string
-}
+import "heartside/layout/wood/moisture"
 
-// Value is a named number.
-type Value struct {
-	Name   string
-	Number float64
-	Unit   string
-}
+// Step is one step of a working.
+type Step = moisture.Step
+
+// Value is a named number of a step.
+type Value = moisture.Value
 
 const mm = "mm"

@@ -140,13 +140,24 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 	return nil
 }
 
+// grooveOf is how deep the groove of a fitting is.
+func grooveOf(f model.Fitting) float64 {
+	if f.Groove == 0 {
+		return usualGroove
+	}
+	return f.Groove
+}
+
+func inGroove(m *movement.Panel, fixed movement.Fixed, depth float64) (*movement.GrooveFit, error) {
+	return m.InGroove(fixed, movement.Groove{Depth: depth, Clearance: movement.Clearance, Overlap: movement.LeastOverlap})
+}
+
 func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixed, fit model.Fitting) error {
-	depth := fit.Groove
-	if depth == 0 {
-		depth = usualGroove
+	depth := grooveOf(fit)
+	if fit.Groove == 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("The groove is taken as %s deep.", b.s.Len(depth)))
 	}
-	g, err := m.InGroove(fixed, movement.Groove{Depth: depth, Clearance: movement.Clearance, Overlap: movement.LeastOverlap})
+	g, err := inGroove(m, fixed, depth)
 	if err != nil {
 		return err
 	}

@@ -59,17 +59,8 @@ func airPlaces() []string {
 	return out
 }
 
-func airPlaceOf(id string) (moisture.Preset, bool) {
-	for _, p := range moisture.Presets() {
-		if p.ID == id && id != "" {
-			return p, true
-		}
-	}
-	return moisture.Preset{}, false
-}
-
 func airPlaceWords(id string) string {
-	if p, ok := airPlaceOf(id); ok {
+	if p, ok := moisture.PresetOf(id); ok {
 		return p.Name
 	}
 	return "From the figures below"
@@ -78,7 +69,7 @@ func airPlaceWords(id string) string {
 // fill writes the moisture contents of the place chosen, to be changed. None
 // chosen takes those away that a place gave.
 func (f *airForm) fill() {
-	p, ok := airPlaceOf(chosen(f.places, airPlaces()))
+	p, ok := moisture.PresetOf(chosen(f.places, airPlaces()))
 	if !ok {
 		for _, r := range f.read {
 			r.SetText("")

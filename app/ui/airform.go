@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/layout/wood/moisture"
@@ -96,7 +97,7 @@ func (f *airForm) tell() {
 // head is a small label over a column of fields.
 func head(s string) *widget.Label {
 	l := widget.NewLabel(s)
-	l.SizeName, l.Importance = "captionText", widget.LowImportance
+	l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	l.Truncation = fyne.TextTruncateEllipsis
 	return l
 }

@@ -19,7 +19,6 @@ var ageYears = [3]float64{0, 1, 10}
 type toned struct {
 	species    string
 	heart, sap *ageing.Curve
-	drawn      bool // some colour is a drawing colour
 }
 
 // curvesOf are the colours of a board's wood over the years, from what is known
@@ -44,7 +43,6 @@ func (b *behaving) curvesOf(fb *face.Board, f int) (toned, error) {
 		if seen != nil {
 			return ageing.Today{Lab: *seen}
 		}
-		out.drawn = true
 		return ageing.Today{Lab: drawn, Spread: ageing.DrawnSpread}
 	}
 	var err error
@@ -58,9 +56,8 @@ func (b *behaving) curvesOf(fb *face.Board, f int) (toned, error) {
 // tones are the woods of the panel's show face, each by the mean of its strips.
 func (b *behaving) tones() ([]toned, error) {
 	type sum struct {
-		board       face.Board
-		heart, sap  colour.Mean
-		seenH, seen bool
+		board      face.Board
+		heart, sap colour.Mean
 	}
 	var order []string
 	sums := map[string]*sum{}
@@ -78,22 +75,18 @@ func (b *behaving) tones() ([]toned, error) {
 		f := &st.Board.Faces[st.UpFace()-1]
 		if f.Heart != nil {
 			s.heart.Add(*f.Heart, st.W)
-			s.seenH = true
 		}
 		if f.Sap != nil {
 			s.sap.Add(*f.Sap, st.W)
-			s.seen = true
 		}
 	}
 	var out []toned
 	for _, id := range order {
 		s := sums[id]
-		if s.seenH {
-			c, _ := s.heart.Lab()
+		if c, ok := s.heart.Lab(); ok {
 			s.board.Faces[0].Heart = &c
 		}
-		if s.seen {
-			c, _ := s.sap.Lab()
+		if c, ok := s.sap.Lab(); ok {
 			s.board.Faces[0].Sap = &c
 		}
 		t, err := b.curvesOf(&s.board, 1)
@@ -145,16 +138,6 @@ func (b *behaving) agedReadings() (out [3]*face.Reading, err error) {
 		out[i] = face.ReadFull(p)
 	}
 	return out, nil
-}
-
-// loneStreaks counts what stands alone on the show face.
-func loneStreaks(r *face.Reading) (n int) {
-	for i := range r.Show.Bands {
-		if r.Show.Bands[i].Lone {
-			n++
-		}
-	}
-	return n
 }
 
 func (b *behaving) agesSection() (Section, bool) {
@@ -214,11 +197,11 @@ func (b *behaving) agesSection() (Section, bool) {
 	}
 	streaks := Row{Name: "Lone streaks"}
 	for _, r := range reads {
-		streaks.Values = append(streaks.Values, fmt.Sprint(loneStreaks(r)))
+		streaks.Values = append(streaks.Values, fmt.Sprint(r.Show.Lone()))
 	}
 	out.Rows = append(out.Rows, streaks)
 	out.Lead = b.agesLead(reads, known)
-	if loneStreaks(reads[1]) > loneStreaks(reads[0]) || loneStreaks(reads[2]) > loneStreaks(reads[0]) {
+	if reads[1].Show.Lone() > reads[0].Show.Lone() || reads[2].Show.Lone() > reads[0].Show.Lone() {
 		out.Strong = true
 	}
 	out.Notes = append(out.Notes, "Sizes of change are illustrations in the direction that is known, unless you enter measured colours. Test on an offcut of the same board, heart and sap, with the whole finish.")
@@ -228,16 +211,16 @@ func (b *behaving) agesSection() (Section, bool) {
 }
 
 func (b *behaving) agesLead(reads [3]*face.Reading, known bool) string {
-	now := loneStreaks(reads[0])
+	now := reads[0].Show.Lone()
 	for i := 1; i < 3; i++ {
-		if n := loneStreaks(reads[i]); n > now {
+		if n := reads[i].Show.Lone(); n > now {
 			return fmt.Sprintf("%s that does not stand out today may in %s.", countOf(n-now, "A streak", "streaks"), []string{"", "one year", "ten years"}[i])
 		}
 	}
 	switch {
 	case !known:
 		return "No measured data of these woods: the colours are shown as they are today."
-	case loneStreaks(reads[2]) < now:
+	case reads[2].Show.Lone() < now:
 		return "The contrast falls: a streak that stands out today may not in ten years."
 	}
 	return "No streak comes or goes with the years, as far as is known."

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"heartside/layout/wood/moisture"
 	"heartside/layout/wood/movement"
 	"heartside/model"
 )
@@ -141,13 +140,24 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 	return nil
 }
 
+// grooveOf is how deep the groove of a fitting is.
+func grooveOf(f model.Fitting) float64 {
+	if f.Groove == 0 {
+		return usualGroove
+	}
+	return f.Groove
+}
+
+func inGroove(m *movement.Panel, fixed movement.Fixed, depth float64) (*movement.GrooveFit, error) {
+	return m.InGroove(fixed, movement.Groove{Depth: depth, Clearance: movement.Clearance, Overlap: movement.LeastOverlap})
+}
+
 func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixed, fit model.Fitting) error {
-	depth := fit.Groove
-	if depth == 0 {
-		depth = usualGroove
+	depth := grooveOf(fit)
+	if fit.Groove == 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("The groove is taken as %s deep.", b.s.Len(depth)))
 	}
-	g, err := m.InGroove(fixed, movement.Groove{Depth: depth, Clearance: movement.Clearance, Overlap: movement.LeastOverlap})
+	g, err := inGroove(m, fixed, depth)
 	if err != nil {
 		return err
 	}
@@ -193,9 +203,4 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 	out.Notes = append(out.Notes, fmt.Sprintf("Glued at %s only, over a few centimetres. Slots are in the tongue. Minus: the panel stands beyond the end.", b.lineWords(fixed)),
 		fmt.Sprintf("The end's length changes by no more than %s.", b.s.Fine(math.Abs(movement.Lengthwise(m.Now, m.Span.Dry.MC, m.Span.Wet.MC).Hi))))
 	return nil
-}
-
-// travelOf is the movement from the driest to the dampest season.
-func travelOf(m *movement.Panel) float64 {
-	return math.Abs(m.Width(moisture.Wet).Value - m.Width(moisture.Dry).Value)
 }

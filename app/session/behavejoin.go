@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"heartside/layout/wood/movement"
@@ -11,6 +12,18 @@ import (
 // of is what the same project knows of another of its panels.
 func (b *behaving) of(panel string) *behaving {
 	return b.s.behaving(panel)
+}
+
+// joinedTo returns the panel that a pair joins to this one, and whether this one
+// is of the pair.
+func (b *behaving) joinedTo(j model.Joined) (other string, mine bool) {
+	switch b.n.ID {
+	case j.Panels[0]:
+		return j.Panels[1], true
+	case j.Panels[1]:
+		return j.Panels[0], true
+	}
+	return "", false
 }
 
 // meeting compares the two panels of a pair.
@@ -39,12 +52,9 @@ func (b *behaving) meeting(j model.Joined) (*movement.Meeting, [2]*movement.Pane
 func (b *behaving) joinSection() (Section, bool) {
 	out := Section{ID: "joined", Title: "Joined to other panels"}
 	for _, j := range b.p.Joined {
-		if j.Panels[0] != b.n.ID && j.Panels[1] != b.n.ID {
+		other, mine := b.joinedTo(j)
+		if !mine {
 			continue
-		}
-		other := j.Panels[0]
-		if other == b.n.ID {
-			other = j.Panels[1]
 		}
 		m, panels, err := b.meeting(j)
 		if err != nil {
@@ -98,17 +108,10 @@ func (b *behaving) why(m *movement.Meeting, panels [2]*movement.Panel) []string 
 	var out []string
 	if apart := d.ShareA - d.ShareB; apart > 0.05 || apart < -0.05 {
 		out = append(out, fmt.Sprintf("%s holds %s of sapwood, %s %s: that makes %s of the difference; were sapwood to move a tenth more than heartwood, %s.",
-			capital(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(abs(greater(d.Sap))), b.s.Fine(abs(greater(d.IfOneTenth)))))
+			capital(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(math.Abs(greater(d.Sap))), b.s.Fine(math.Abs(greater(d.IfOneTenth)))))
 	}
-	if abs(greater(d.Rings)) >= 0.1 {
-		out = append(out, fmt.Sprintf("How the rings lie makes %s of it.", b.s.Fine(abs(greater(d.Rings)))))
+	if math.Abs(greater(d.Rings)) >= 0.1 {
+		out = append(out, fmt.Sprintf("How the rings lie makes %s of it.", b.s.Fine(math.Abs(greater(d.Rings)))))
 	}
 	return out
-}
-
-func abs(v float64) float64 {
-	if v < 0 {
-		return -v
-	}
-	return v
 }

@@ -7,7 +7,6 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/wood/moisture"
-	"heartside/layout/wood/movement"
 	"heartside/model"
 )
 
@@ -81,12 +80,9 @@ func (b *behaving) warnings() []face.Warning {
 // apartWarnings tell of panels fixed to each other that move apart.
 func (b *behaving) apartWarnings() (out []face.Warning) {
 	for _, j := range b.p.Joined {
-		if j.How == "free" || j.Panels[0] != b.n.ID && j.Panels[1] != b.n.ID {
+		other, mine := b.joinedTo(j)
+		if !mine || j.How == "free" {
 			continue
-		}
-		other := j.Panels[0]
-		if other == b.n.ID {
-			other = j.Panels[1]
 		}
 		m, _, err := b.meeting(j)
 		if err != nil || m.Most < b.p.Limits.ApartLimit() {
@@ -132,11 +128,8 @@ func (b *behaving) grooveWarnings() []face.Warning {
 	if err != nil {
 		return nil
 	}
-	depth := f.Groove
-	if depth == 0 {
-		depth = usualGroove
-	}
-	g, err := m.InGroove(fixedOf(b.n), movement.Groove{Depth: depth, Clearance: movement.Clearance, Overlap: movement.LeastOverlap})
+	depth := grooveOf(*f)
+	g, err := inGroove(m, fixedOf(b.n), depth)
 	if err != nil || g.Front.Holds && g.Back.Holds {
 		return nil
 	}
@@ -173,16 +166,16 @@ func (b *behaving) laterWarnings() []face.Warning {
 			measured = false
 		}
 	}
-	if measured || b.fp.Wanted == face.WantBoth {
+	if measured || len(b.read.Show.Bands) == 0 { // no colour makes a band where there is none
 		return nil
 	}
 	reads, err := b.agedReadings()
 	if err != nil {
 		return nil
 	}
-	now := loneStreaks(reads[0])
+	now := reads[0].Show.Lone()
 	for i, why := range []string{"", "one year", "ten years"} {
-		if n := loneStreaks(reads[i]); i > 0 && n > now && n > loneStreaks(b.read) {
+		if n := reads[i].Show.Lone(); i > 0 && n > now && n > b.read.Show.Lone() {
 			w := face.Warning{Kind: StreakMayAppear, Why: why, Measure: float64(n - now), Assumed: true, Weight: weightLater}
 			for k := range reads[i].Show.Bands {
 				band := &reads[i].Show.Bands[k]

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/layout/wood/moisture"
@@ -59,17 +60,8 @@ func airPlaces() []string {
 	return out
 }
 
-func airPlaceOf(id string) (moisture.Preset, bool) {
-	for _, p := range moisture.Presets() {
-		if p.ID == id && id != "" {
-			return p, true
-		}
-	}
-	return moisture.Preset{}, false
-}
-
 func airPlaceWords(id string) string {
-	if p, ok := airPlaceOf(id); ok {
+	if p, ok := moisture.PresetOf(id); ok {
 		return p.Name
 	}
 	return "From the figures below"
@@ -78,7 +70,7 @@ func airPlaceWords(id string) string {
 // fill writes the moisture contents of the place chosen, to be changed. None
 // chosen takes those away that a place gave.
 func (f *airForm) fill() {
-	p, ok := airPlaceOf(chosen(f.places, airPlaces()))
+	p, ok := moisture.PresetOf(chosen(f.places, airPlaces()))
 	if !ok {
 		for _, r := range f.read {
 			r.SetText("")
@@ -105,7 +97,7 @@ func (f *airForm) tell() {
 // head is a small label over a column of fields.
 func head(s string) *widget.Label {
 	l := widget.NewLabel(s)
-	l.SizeName, l.Importance = "captionText", widget.LowImportance
+	l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	l.Truncation = fyne.TextTruncateEllipsis
 	return l
 }

@@ -4,6 +4,8 @@ import (
 	"reflect"
 	"testing"
 
+	"fyne.io/fyne/v2/theme"
+
 	"heartside/model"
 )
 
@@ -108,5 +110,14 @@ func TestPlacesFillTheAir(t *testing.T) {
 	f.places.SetSelected("From the figures below")
 	if c, err = f.climate(); err != nil || c != s.ses.Project().Climate {
 		t.Errorf("%v, %+v", err, c)
+	}
+}
+
+// The heads of columns are there to be read: a size that the theme does not
+// know would draw them as nothing.
+func TestHeadsOfColumnsAreSeen(t *testing.T) {
+	builtIn(t)
+	if h := head("humidity, %"); theme.Size(h.SizeName) <= 0 {
+		t.Errorf("the head of a column is written in size %q, which is %v", h.SizeName, theme.Size(h.SizeName))
 	}
 }

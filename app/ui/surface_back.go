@@ -75,12 +75,7 @@ func (s *surface) compare(w *scene.Words, panel string) {
 		if s.backSeen() {
 			f = &r.Back
 		}
-		lone := 0
-		for i := range f.Bands {
-			if f.Bands[i].Lone {
-				lone++
-			}
-		}
+		lone := f.Lone()
 		words := session.Percent(f.Light.Value) + " light wood"
 		if lone > 0 {
 			words += ", " + count(lone, "lone streak", "lone streaks")

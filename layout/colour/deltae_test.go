@@ -1,11 +1,11 @@
 package colour
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"testing"
+
+	"heartside/layout/layouttest"
 
 	"pgregory.net/rapid"
 )
@@ -18,21 +18,12 @@ type pair struct {
 // sharmaPairs reads the pairs of Sharma, Wu and Dalal (2005), table 1.
 func sharmaPairs(t testing.TB) []pair {
 	t.Helper()
-	f, err := os.Open("testdata/ciede2000.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, rows := layouttest.CSV(t, "testdata/ciede2000.csv")
 	var out []pair
-	for _, row := range rows[1:] {
+	for _, row := range rows {
 		var v [7]float64
 		for i := range v {
+			var err error
 			if v[i], err = strconv.ParseFloat(row[i], 64); err != nil {
 				t.Fatal(err)
 			}

@@ -112,6 +112,16 @@ type Joint struct {
 	RearW    Widths  // light width on the rear strip, measured from the joint
 }
 
+// Lone counts the bands of the face that stand alone.
+func (f *Face) Lone() (n int) {
+	for i := range f.Bands {
+		if f.Bands[i].Lone {
+			n++
+		}
+	}
+	return n
+}
+
 // Narrow is the reading of an edge or an end of the panel.
 type Narrow struct {
 	Side            Side

@@ -1,9 +1,7 @@
 package moisture
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"testing"
@@ -26,17 +24,7 @@ type cell struct{ tempF, rh, mc float64 }
 
 func table(t *testing.T) []cell {
 	t.Helper()
-	f, err := os.Open(filepath.Join(layouttest.Root(t), "testdata", "tables", "emc.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	heads, rows := layouttest.CSV(t, filepath.Join(layouttest.Root(t), "testdata", "tables", "emc.csv"))
 	number := func(s string) float64 {
 		v, err := strconv.ParseFloat(s, 64)
 		if err != nil {
@@ -45,9 +33,9 @@ func table(t *testing.T) []cell {
 		return v
 	}
 	var out []cell
-	for _, row := range rows[1:] {
+	for _, row := range rows {
 		for i, s := range row[1:] {
-			out = append(out, cell{number(row[0]), number(rows[0][i+1]), number(s)})
+			out = append(out, cell{number(row[0]), number(heads[i+1]), number(s)})
 		}
 	}
 	if len(out) != 8*19 {

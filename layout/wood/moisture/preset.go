@@ -26,6 +26,16 @@ func Presets() []Preset {
 	}
 }
 
+// PresetOf returns the place of an id, and false where there is none.
+func PresetOf(id string) (Preset, bool) {
+	for _, p := range Presets() {
+		if p.ID == id {
+			return p, true
+		}
+	}
+	return Preset{}, false
+}
+
 // Span returns the preset as a span, the usual value standing for now, and
 // false where the preset has no numbers.
 func (p Preset) Span() (Span, bool) {

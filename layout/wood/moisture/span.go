@@ -60,14 +60,12 @@ func (l Level) Working() Working {
 		w[0].Values = append(w[0].Values, mc)
 		return w
 	case FromPreset:
-		for _, p := range Presets() {
-			if p.ID == l.Preset {
-				flag := p.RangeFlag
-				if l.MC == p.Usual {
-					flag = p.UsualFlag
-				}
-				return Working{{Formula: p.Name, Values: []Value{mc}, Source: p.Source, Flag: flag}}
+		if p, ok := PresetOf(l.Preset); ok {
+			flag := p.RangeFlag
+			if l.MC == p.Usual {
+				flag = p.UsualFlag
 			}
+			return Working{{Formula: p.Name, Values: []Value{mc}, Source: p.Source, Flag: flag}}
 		}
 	case FromReading:
 		return Working{{Formula: "as read or entered", Values: []Value{mc}, Source: l.Meter.Text(), Flag: Given}}

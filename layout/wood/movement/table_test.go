@@ -1,9 +1,7 @@
 package movement
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"testing"
@@ -21,17 +19,7 @@ type row struct {
 
 func tableRows(t *testing.T) []row {
 	t.Helper()
-	f, err := os.Open(filepath.Join(layouttest.Root(t), "testdata", "tables", "shrinkage.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, rows := layouttest.CSV(t, filepath.Join(layouttest.Root(t), "testdata", "tables", "shrinkage.csv"))
 	number := func(s string) float64 {
 		if s == "" {
 			return 0
@@ -43,7 +31,7 @@ func tableRows(t *testing.T) []row {
 		return v
 	}
 	var out []row
-	for _, c := range rows[1:] {
+	for _, c := range rows {
 		out = append(out, row{c[0], number(c[1]), number(c[2]), number(c[4]), number(c[5]), number(c[7]), c[8]})
 	}
 	if len(out) != 54 {

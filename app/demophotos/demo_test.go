@@ -5,6 +5,7 @@ import (
 	"image/jpeg"
 	"io"
 	"io/fs"
+	"math"
 	"path"
 	"strings"
 	"testing"
@@ -99,28 +100,35 @@ func TestDemoHasOneStreakThatAFixMends(t *testing.T) {
 	}
 }
 
-// The streak by hand. Strip t2 lies on board B at x 85, y 7, 1180 long; the
-// panel shows 1150 of it, x 100 to 1250. Sap on face 1 is 25 + 4x/1250 wide
-// there, less 7: 18.32 to 22, mean 20.16, so 20.16 x 1150 = 23184 mm2 on 1150
-// x 360, 5.6 per cent. Strips t1 and t4 of board A, each trimmed by 6: t1 at y
-// 9 shows sap 26 + 4x/750 (to 750), then 30 + 3(x-750)/750, less 15; t4 from
-// 127 to 225 with sap above 202 - 2x/750, then 200 - 3(x-750)/750, shows 219
-// less that.
+// The top's light by hand. Its show face lies 3 mm under the sawn ones: 26 mm
+// boards, a top of 20, the same off both faces. Strip t2 lies on board B at x 85, y
+// 7; the panel shows x 100 to 1250. Strips t1 and t4 of board A show x 175 to
+// 1325, t1 from y 15 and t4 up to y 219. The pith being told, a sap line at y of
+// face 1 lies on the ring of that radius about it: r^2 = (y - across)^2 + depth^2,
+// and 3 mm down at across -+ sqrt(r^2 - (depth - 3)^2). The lines of face 2 are of
+// the same rings to 0.3 mm of radius, 0.0003 of the share.
 func TestDemoLightShareByHand(t *testing.T) {
 	s := openDemo(t)
-	trapezoid := func(a, b, l float64) float64 { return (a + b) / 2 * l }
-	// Board A x runs 175 to 1325 under the finished panel.
-	at := func(x, w0, w1, w2 float64) float64 {
-		if x <= 750 {
-			return w0 + (w1-w0)*x/750
-		}
-		return w1 + (w2-w1)*(x-750)/750
+	line := func(a, b, length, x float64) float64 { return a + (b-a)*x/length }
+	ring := func(y, across, depth, side float64) float64 {
+		return across + side*math.Sqrt((y-across)*(y-across)+depth*depth-(depth-3)*(depth-3))
 	}
-	t1 := trapezoid(at(175, 26, 30, 33)-15, 30-15, 575) + trapezoid(30-15, at(1325, 26, 30, 33)-15, 575)
-	t4 := trapezoid(219-at(175, 202, 200, 197), 219-200, 575) + trapezoid(219-200, 219-at(1325, 202, 200, 197), 575)
-	want := (t1 + t4 + 23184) / (1150 * 360)
+	sap := 0.0
+	const n = 1150
+	for i := range n {
+		x := 175 + float64(i) + 0.5
+		low, high, across := line(26, 30, 750, x), line(202, 200, 750, x), line(114, 115, 750, x)
+		if x > 750 {
+			low, high, across = line(30, 33, 750, x-750), line(200, 197, 750, x-750), 115
+		}
+		sap += ring(low, across, 90, -1) - 15
+		sap += 219 - ring(high, across, 90, 1)
+		x = 100 + float64(i) + 0.5
+		sap += ring(line(25, 29, 1250, x), line(94, 95, 1250, x), 86, -1) - 7
+	}
+	want := sap / (n * 360)
 	got := s.Reading("top").Show.Light.Value
-	if d := got - want; d > 1e-4 || d < -1e-4 {
+	if d := got - want; d > 5e-4 || d < -5e-4 {
 		t.Errorf("light share %.5f, by hand %.5f", got, want)
 	}
 }

@@ -107,7 +107,7 @@ func (b *behaving) ageFigures() []AgeFigures {
 	}
 	var out []AgeFigures
 	for i, r := range reads {
-		a := AgeFigures{Years: ageYears[i], LoneStreaks: loneStreaks(r)}
+		a := AgeFigures{Years: ageYears[i], LoneStreaks: r.Show.Lone()}
 		if r.Show.Contrast.Known {
 			a.Contrast = r.Show.Contrast.DE
 		}

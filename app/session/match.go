@@ -135,6 +135,7 @@ func (q *MatchSearch) pool() (pool []match.Source, of []int) {
 			continue
 		}
 		s := match.Source{Strip: p.strip}
+		s.Strip.Board = p.strip.Wood(q.panel) // edges meet on the planed faces
 		if p.held() {
 			s.Lies = []match.Lie{lieOf(&p.strip)}
 		}

@@ -13,11 +13,12 @@ import (
 )
 
 // planks is a project with a panel of 900 by 20 mm less than n strips of 100
-// and a board of 109 by 2000 for each name; nothing is drawn on them yet.
+// and a board of 109 by 2000 for each name, as thick as the panel, so that the
+// sawn faces show; nothing is drawn on them yet.
 func planks(names ...string) *model.Project {
 	p := model.NewProject()
 	p.Allowances = model.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25, PanelEdge: 5}
-	m := model.NewPanel("top", model.RoleTop, 900, 100*float64(len(names))-20, 20)
+	m := model.NewPanel("top", model.RoleTop, 900, 100*float64(len(names))-20, 25)
 	for _, id := range names {
 		b := model.NewBoard(id, "walnut-black", 2000, 109, 25)
 		b.Faces[0] = model.Face{Known: true, Base: model.Heart}
@@ -128,6 +129,21 @@ func TestTwoWedges(t *testing.T) {
 	if inOrder(s.Panel("top")) != "B1 A1" {
 		t.Error("it cannot be taken back")
 	}
+}
+
+// The same wedges planed from 25 to 20 mm, 2.5 off each face. The other faces are
+// all heart, so each line moves by 40 x 0.1 / 0.9 = 4.444 mm and the band is
+// narrower by twice that.
+func TestEdgesMatchAsPlaned(t *testing.T) {
+	p := planks("B", "A")
+	p.Panels[0].Thickness = 20
+	farSap(p, "A", 10, 0.04)
+	nearSap(p, "B", 26, 0.04)
+	_, got := matched(t, p, nil)
+	if len(got.List) != 1 {
+		t.Fatalf("%d pairs, %q", len(got.List), got.Why)
+	}
+	around(t, "the band", got.List[0].Width, 92-2*40.0/9, 0.01)
 }
 
 // A sawn strip slides no more, and the other has no room worth a slide: its

@@ -24,7 +24,7 @@ var arrows = Arrows{
 	"layout/photo/rings":    {"layout/geom", "layout/colour", "layout/photo"},
 	"layout/wood":           {"layout/geom", "layout/photo"},
 	"layout/wood/moisture":  nil,
-	"layout/wood/depth":     {"layout/geom", "layout/photo", "layout/photo/trace", "layout/wood", "layout/face"},
+	"layout/wood/depth":     {"layout/geom", "layout/photo", "layout/photo/trace", "layout/face", "layout/grain/snapshot"},
 	"layout/wood/movement":  {"layout/geom", "layout/wood/moisture"},
 	"layout/wood/cup":       {"layout/geom", "layout/wood/moisture"},
 	"layout/wood/flatten":   {"layout/wood/moisture"},

@@ -47,15 +47,16 @@ type Levels struct {
 // line, mm. Engineering choice.
 const reach = 40.0
 
-// Level compares the show faces of two panels over the gap between them: b
-// behind a, or to the right of it. Heights are measured from the left end of
-// both, or from the front edge of both. Shapes other than the rectangle, and
+// Level compares the show faces of two panels, as planed, over the gap between
+// them: b behind a, or to the right of it. Heights are measured from the left
+// end of both, or from the front edge of both. Shapes other than the rectangle, and
 // what is hidden, are not looked at; empty places hold nothing.
 func Level(a, b *face.Panel, way Way) Levels {
 	var l Levels
 	if !measured(a) || !measured(b) {
 		return l
 	}
+	a, b = a.Finished(), b.Finished()
 	n := max(1, int(min(a.Length, b.Length)/Step))
 	at, back := make([]float64, n), make([]float64, n)
 	for k := range at {

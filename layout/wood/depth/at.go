@@ -14,8 +14,10 @@ type profile struct {
 	bare    []bool    // no heartwood
 	odd     []chain   // islands
 	odds    []span    // those of the section being read
-	guess   float64   // sum of how far lines may lie off
-	guesses float64   // and how many
+	edges   []edge
+	kinks   []float64
+	guess   float64 // sum of how far lines may lie off
+	guesses float64 // and how many
 }
 
 // At returns side 1 or 2 with z mm taken off it, as it then lies open: base,
@@ -97,6 +99,18 @@ func (s *Solid) profile(z float64) *profile {
 		if !c[0].seen && !c[1].seen {
 			p.y0[i], p.y1[i] = 0, s.b.Width
 		}
+		if s.how == Between {
+			s.plain(p, i, t)
+			if !p.bare[i] {
+				for b, y := range [2]float64{p.lo[i], p.hi[i]} {
+					if y > p.y0[i] && y < p.y1[i] {
+						p.guess += s.roughly(i, b, z)
+						p.guesses++
+					}
+				}
+			}
+			continue
+		}
 		sec := s.section(i)
 		var at geom.Point
 		if s.pith != nil {
@@ -157,6 +171,13 @@ func (s *Solid) doubt(c *curve, at geom.Point, z float64) float64 {
 	}
 	side := math.Max(math.Abs(y-at.X)/math.Max(r, 1), 0.15)
 	return math.Hypot(off, unround*r*math.Sqrt(v)/side)
+}
+
+// roughly returns how far a line of the plain rule may lie off, mm across.
+func (s *Solid) roughly(i, b int, z float64) float64 {
+	near := math.Min(z, s.b.Thickness-z)
+	apart := math.Abs(s.faces[1][i].end[b] - s.faces[0][i].end[b])
+	return math.Hypot(teeth*near, 0.1*math.Min(apart, reach))
 }
 
 // teeth is how much of its own way the sap line goes for each mm from the

@@ -1,13 +1,11 @@
 package depth
 
 import (
-	"context"
 	"fmt"
 	"math"
 
 	"heartside/layout/face"
 	"heartside/layout/geom"
-	"heartside/layout/wood"
 )
 
 // Pith is where the pith passes at one place along a board: across from the
@@ -28,10 +26,6 @@ type Board struct {
 	Faces                    [2]Face // face 1 and face 2
 	Pith                     []Pith  // nil: not known; one: all along; more: in any order of x, straight between
 	Heart                    float64 // mean radius of the heartwood, mm; 0 not known
-	// Log is what both faces tell of the log, where it has been read already
-	// and Pith is not known. Without it New reads it, which takes longer than
-	// all else.
-	Log *wood.Log
 }
 
 // How says where a line below the surface comes from.
@@ -39,13 +33,12 @@ type How string
 
 // Ways to know.
 const (
-	Exact     How = "exact"     // the sawn face itself
-	About     How = "pith"      // between two faces, about a pith that was told
-	Estimated How = "estimated" // between two faces, about the pith that both faces point to
-	Between   How = "between"   // straight between two faces, which do not tell where the pith lies
-	OneFace   How = "one-face"  // from one face and the pith
-	Assumed   How = "assumed"   // one face known: taken to be the same below
-	Circle    How = "circle"    // pith and heart radius alone
+	Exact   How = "exact"    // the sawn face itself
+	About   How = "pith"     // between two faces, about a pith that was told
+	Between How = "between"  // between two faces, by the distances to their lines
+	OneFace How = "one-face" // from one face and the pith
+	Assumed How = "assumed"  // one face known: taken to be the same below
+	Circle  How = "circle"   // pith and heart radius alone
 )
 
 // Note tells how a face below the surface was found.
@@ -69,8 +62,6 @@ type Solid struct {
 	gap     [2][2][]float64 // by face and branch: mm along to the nearest section with a line there
 	radius  [2][]float64    // by branch: radius of the line near a section, 0 none
 	mean    float64         // radius of heartwood, 0 unknown
-	likely  float64         // the same where no line shows, a guess
-	vague   bool            // the pith is a guess: straight between lines that both faces show
 	outline bool
 }
 
@@ -91,9 +82,7 @@ func New(b Board) (*Solid, error) {
 		s.faces[k] = s.columns(k)
 		s.outline = s.outline || (b.Faces[k].Known && b.Faces[k].Outline != nil)
 	}
-	if err := s.findPith(context.Background()); err != nil {
-		return nil, err
-	}
+	s.findPith()
 	s.look()
 	return s, nil
 }

@@ -11,7 +11,6 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
-	"strings"
 	"testing"
 
 	"heartside/layout/face"
@@ -242,12 +241,16 @@ func table(t *testing.T, ws []*truth, each func(w *truth, r row)) map[string]*su
 	return by
 }
 
-// The truth is the masks of testdata/boards below the faces. Level 5 is bad on
-// purpose and only has to help as a whole.
+// restless lists boards where the rule of distances is known to do worse than
+// leaving the line as it is, by how much, mm: its heartwood swings between the
+// faces. The share of sapwood is nearer the truth there all the same.
+var restless = map[string]float64{"c20-yew-L5": 0.25, "c22-douglas-L3": 0.35}
+
+// The truth is the masks of testdata/boards below the faces.
 func TestLinesBelowTheFacesOfModelledBoards(t *testing.T) {
 	by := table(t, stored(t), func(w *truth, r row) {
 		for j := 1; j < 3; j++ {
-			if !strings.HasSuffix(w.name, "L5") && r.mean[j] > r.mean[0]+slack {
+			if most := max(slack, restless[w.name]); r.mean[j] > r.mean[0]+most {
 				t.Errorf("%s: the line lies %.2f mm off, %.2f where it is left as it is", w.name, r.mean[j], r.mean[0])
 			}
 		}

@@ -99,3 +99,16 @@ func sapShare(m *photo.Mask) float64 {
 	}
 	return s[photo.Sap] / (s[photo.Heart] + s[photo.Sap])
 }
+
+// label is the mask's word for a kind of wood.
+func label(k face.Kind) photo.Label {
+	switch k {
+	case face.Heart:
+		return photo.Heart
+	case face.Sap:
+		return photo.Sap
+	case face.Flaw:
+		return photo.Flaw
+	}
+	return photo.Unseen
+}

@@ -1,15 +1,11 @@
 package depth
 
 import (
-	"context"
 	"math"
 	"slices"
 	"sort"
 
-	"heartside/layout/face"
 	"heartside/layout/geom"
-	"heartside/layout/photo"
-	"heartside/layout/wood"
 )
 
 func sorted(ps []Pith) []Pith {
@@ -35,9 +31,9 @@ func pithAt(ps []Pith, x float64) geom.Point {
 	return geom.Pt(p.Across, p.Depth)
 }
 
-// findPith settles how the board is read: about the pith it was told, the one
-// both faces point to, or none.
-func (s *Solid) findPith(ctx context.Context) error {
+// findPith settles how the board is read: about the pith it was told, or by
+// the distances to the lines of both faces.
+func (s *Solid) findPith() {
 	known := [2]bool{s.known(0), s.known(1)}
 	told := len(s.b.Pith) > 0
 	ps := s.b.Pith
@@ -47,22 +43,6 @@ func (s *Solid) findPith(ctx context.Context) error {
 		s.how, about, s.mean = About, true, s.b.Heart
 	case known[0] && known[1]:
 		s.how = Between
-		if s.uniform() {
-			break // nothing to draw, nor to tell the pith from
-		}
-		log := s.b.Log
-		if log == nil {
-			var err error
-			if log, err = wood.Read(ctx, s.woodFaces()); err != nil {
-				return err
-			}
-		}
-		s.how, about, s.vague = Estimated, true, log.Bark == wood.BarkUnknown
-		if s.vague {
-			s.how = Between
-		}
-		ps = []Pith{{0, log.Across.Best, log.Depth.Best}}
-		s.mean, s.likely = s.b.Heart, log.HeartRadius.Best
 	case known[0] || known[1]:
 		s.how = Assumed
 		if told && (s.b.Heart > 0 || s.lined(0) || s.lined(1)) {
@@ -76,13 +56,12 @@ func (s *Solid) findPith(ctx context.Context) error {
 		s.how, about, s.mean = Circle, true, s.b.Heart
 	}
 	if !about {
-		return nil
+		return
 	}
 	s.pith = make([]geom.Point, len(s.x))
 	for i, x := range s.x {
 		s.pith[i] = pithAt(ps, x)
 	}
-	return nil
 }
 
 // known reports whether face k shows any wood.
@@ -95,28 +74,6 @@ func (s *Solid) known(k int) bool {
 	return false
 }
 
-// uniform reports whether both faces are of one and the same wood.
-func (s *Solid) uniform() bool {
-	bare := -1
-	for k := range s.faces {
-		for i := range s.faces[k] {
-			c := &s.faces[k][i]
-			if !c.seen {
-				continue
-			}
-			is := 0
-			if c.bare {
-				is = 1
-			}
-			if c.line[lower] || c.line[upper] || c.odd != nil || bare >= 0 && bare != is {
-				return false
-			}
-			bare = is
-		}
-	}
-	return true
-}
-
 // lined reports whether face k shows where heartwood ends.
 func (s *Solid) lined(k int) bool {
 	for i := range s.faces[k] {
@@ -125,32 +82,6 @@ func (s *Solid) lined(k int) bool {
 		}
 	}
 	return false
-}
-
-// woodFaces gives both faces to package wood at its own stations.
-func (s *Solid) woodFaces() wood.Faces {
-	f := wood.Faces{Length: s.b.Length, Width: s.b.Width, Thickness: s.b.Thickness}
-	for k := range f.Side {
-		b := &s.b.Faces[k]
-		zs := make([]wood.Zone, len(b.Zones))
-		for i, z := range b.Zones {
-			zs[i] = wood.Zone{Kind: label(z.Kind), Polygon: z.Polygon}
-		}
-		f.Side[k] = wood.FromZones(s.b.Length, s.b.Width, label(b.Base), b.Outline, zs)
-	}
-	return f
-}
-
-func label(k face.Kind) photo.Label {
-	switch k {
-	case face.Heart:
-		return photo.Heart
-	case face.Sap:
-		return photo.Sap
-	case face.Flaw:
-		return photo.Flaw
-	}
-	return photo.Unseen
 }
 
 // look fills in what sections tell one another: sections a face does not tell
@@ -189,8 +120,6 @@ func (s *Solid) look() {
 	case mean > 0:
 	case count > 0:
 		mean = sum / count
-	default:
-		mean = s.likely
 	}
 	for b := range 2 {
 		gap := s.gaps(func(i int) bool { return s.radius[b][i] > 0 })

@@ -184,9 +184,6 @@ func (s *Solid) about(i int, out *section, c [2]*column, known, bare [2]bool) {
 		e := &out.edge[b]
 		e.from, e.to, e.z, e.loose = ends[0][b], ends[1][b], [2]float64{0, s.b.Thickness}, [2]bool{loose[0][b], loose[1][b]}
 		e.round = ok[0][b] && ok[1][b]
-		if s.vague && e.round && !loose[0][b] && !loose[1][b] {
-			e.round = false // each sawn line is known better than the pith
-		}
 		if closes >= 0 && !ok[closes][b] && ok[1-closes][b] {
 			z := s.pith[i].Y + top[b].r*math.Sin(top[b].angle)
 			e.round = true

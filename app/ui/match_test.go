@@ -16,7 +16,7 @@ import (
 // wedges is a top of two strips whose sapwood goes together once A1 lies in
 // front of B1 and slides by 400 mm: at x from the marked end A has 10 + 0.04 x
 // along its other edge and B 26 + 0.04 x along its marked one. The boards are
-// cut 1 and 2 of one log.
+// cut 1 and 2 of one log, and as thick as the top: it is their sawn faces that show.
 func wedges() *model.Project {
 	p := model.NewProject()
 	p.Allowances = model.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25}
@@ -29,7 +29,7 @@ func wedges() *model.Project {
 	}
 	p.Boards[0].Faces[0].Zones = []model.Zone{{Kind: model.Sap, Polygon: geom.Polygon{{X: 0, Y: 94.5}, {X: 2000, Y: 14.5}, {X: 2000, Y: 109}, {X: 0, Y: 109}}}}
 	p.Boards[1].Faces[0].Zones = []model.Zone{{Kind: model.Sap, Polygon: geom.Polygon{{X: 0, Y: 0}, {X: 1900, Y: 0}, {X: 1900, Y: 106.5}, {X: 0, Y: 30.5}}}}
-	m := model.NewPanel("top", model.RoleTop, 900, 190, 20)
+	m := model.NewPanel("top", model.RoleTop, 900, 190, 25)
 	for _, id := range []string{"B", "A"} {
 		m.Strips = append(m.Strips, model.Strip{ID: id + "1", Board: id, X: 30, Y: 4.5, L: 940, W: 100, Up: 1})
 	}

@@ -22,7 +22,7 @@ import (
 // twelve returns a photograph of a board as a JPEG of 12 million pixels, and
 // the corners of the board in it. The board is 1120 x 160 mm; a long one of
 // the same shape would fill the picture as this one does.
-func twelve(b *testing.B) ([]byte, [4]geom.Point) {
+func twelve(b testing.TB) ([]byte, [4]geom.Point) {
 	b.Helper()
 	f, err := os.Open("../../testdata/boards/c03-walnut-L3-1.jpg")
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"sync"
 
 	"heartside/app/picture"
 	"heartside/layout/photo"
@@ -39,11 +40,14 @@ func Reader(open OpenFunc) ReadFunc {
 // reading draws the zones of what was seen.
 func (s *Seen) reading(ctx context.Context) (*Reading, error) {
 	out := &Reading{View: s.View, Confidence: s.Confidence, Residual: s.Residual, SapShare: s.Split.SapShare}
+	var tones sync.WaitGroup
+	tones.Go(func() { out.Tones = TonesOf(ctx, s.Squared, s.Split.Mask) })
 	var err error
-	if out.Zones, out.Base, err = ZonesOf(s.Split.Mask); err != nil {
+	out.Zones, out.Base, err = ZonesOf(s.Split.Mask)
+	tones.Wait()
+	if err != nil {
 		return nil, err
 	}
-	out.Tones = TonesOf(ctx, s.Squared, s.Split.Mask)
 	out.Split = model.Split{By: model.SplitFound, Sure: s.Sure()}
 	out.Doubts = s.Doubts()
 	if s.Waney != nil {

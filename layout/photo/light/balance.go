@@ -114,8 +114,12 @@ func median(v []float64) float64 {
 		return 0
 	}
 	v = slices.Clone(v)
-	slices.Sort(v)
-	return (v[(len(v)-1)/2] + v[len(v)/2]) / 2
+	k := (len(v) - 1) / 2
+	low := photo.Nth(v, k)
+	if len(v)%2 == 1 {
+		return low
+	}
+	return (low + slices.Min(v[k+1:])) / 2 // Nth leaves what is greater behind k
 }
 
 // pixelsIn calls f for up to about most pixels whose middles lie inside a

@@ -73,10 +73,14 @@ func (f *Field) solve(rs []reading, level func(r *reading) float64) {
 	a := make([]float64, n*(band+1)) // row k: a[k][k-band..k]
 	b := make([]float64, n)
 	off := make([]float64, 0, len(rs))
+	lies := make([]nodes, len(rs))
+	for k := range rs {
+		lies[k] = f.nodes(&rs[k])
+	}
 	for round := range rounds {
 		off = off[:0]
 		for k := range rs {
-			off = append(off, math.Abs(rs[k].luma-level(&rs[k])-f.node(&rs[k])))
+			off = append(off, math.Abs(rs[k].luma-level(&rs[k])-f.light(lies[k])))
 		}
 		// Half of all deviations lie within 0.6745 of a normal one.
 		sd := math.Max(median(off)/0.6745, 0.02)
@@ -89,12 +93,11 @@ func (f *Field) solve(rs []reading, level func(r *reading) float64) {
 				e := off[k] / (2 * sd)
 				w /= 1 + e*e
 			}
-			s, v := f.strip(r.y)
-			p := r.i*f.ny + s
+			p, v := lies[k].p, lies[k].v
 			value := r.luma - level(r)
 			a[p*(band+1)+band] += w * (1 - v) * (1 - v)
 			b[p] += w * (1 - v) * value
-			if s+1 < f.ny {
+			if lies[k].two {
 				a[(p+1)*(band+1)+band] += w * v * v
 				a[(p+1)*(band+1)+band-1] += w * v * (1 - v)
 				b[p+1] += w * v * value
@@ -124,15 +127,28 @@ func (f *Field) solve(rs []reading, level func(r *reading) float64) {
 	}
 }
 
-// node returns the light at a reading's own column.
-func (f *Field) node(r *reading) float64 {
-	s, v := f.strip(r.y)
-	p := r.i*f.ny + s
-	if s+1 >= f.ny {
-		return f.log[p]
-	}
-	return (1-v)*f.log[p] + v*f.log[p+1]
+// nodes are those a reading lies between in its own column: p and, a share v of
+// the way, the next where there is one.
+type nodes struct {
+	p   int
+	v   float64
+	two bool
 }
+
+func (f *Field) nodes(r *reading) nodes {
+	s, v := f.strip(r.y)
+	return nodes{r.i*f.ny + s, v, s+1 < f.ny}
+}
+
+func (f *Field) light(at nodes) float64 {
+	if !at.two {
+		return f.log[at.p]
+	}
+	return (1-at.v)*f.log[at.p] + at.v*f.log[at.p+1]
+}
+
+// node returns the light at a reading's own column.
+func (f *Field) node(r *reading) float64 { return f.light(f.nodes(r)) }
 
 // cholesky solves a x = b for a symmetric a, of which the band below the
 // diagonal is kept; b becomes x.

@@ -1,6 +1,11 @@
 package split
 
-import "math"
+import (
+	"context"
+	"math"
+
+	"heartside/layout/photo"
+)
 
 // kernel returns the weights of a Gaussian of sigma cells, the middle first.
 func kernel(sigma float64) []float64 {
@@ -34,15 +39,34 @@ func smooth(v []float64, nx, ny int, across, along float64) []float64 {
 // smoothInto is smooth with the caller's memory. v may be out.
 func smoothInto(out, tmp, v []float64, nx, ny int, across, along float64) {
 	k := kernel(along)
+	inRows(nx, ny, func(from, to int) { alongRows(tmp, v, nx, from, to, k) })
+	k = kernel(across)
+	inRows(nx, ny, func(from, to int) { acrossRows(out, tmp, nx, ny, from, to, k) })
+}
+
+// fewCells is up to what size it is not worth the while to share out rows.
+const fewCells = 1 << 14
+
+// inRows runs f for stretches of rows, some at a time where there are many.
+func inRows(nx, ny int, f func(from, to int)) {
+	if nx*ny < fewCells {
+		f(0, ny)
+		return
+	}
+	const parts = 8
+	_ = photo.Each(context.Background(), parts, func(i int) { f(i*ny/parts, (i+1)*ny/parts) })
+}
+
+func alongRows(out, v []float64, nx, from, to int, k []float64) {
 	n := len(k) - 1
 	line := make([]float64, nx+2*n)
-	for j := range ny {
+	for j := from; j < to; j++ {
 		row := v[j*nx : (j+1)*nx]
 		copy(line[n:], row)
 		for i := range n {
 			line[i], line[n+nx+i] = row[0], row[nx-1]
 		}
-		o := tmp[j*nx : (j+1)*nx]
+		o := out[j*nx : (j+1)*nx]
 		for i := range o {
 			s := k[0] * line[n+i]
 			for d := 1; d <= n; d++ {
@@ -51,16 +75,17 @@ func smoothInto(out, tmp, v []float64, nx, ny int, across, along float64) {
 			o[i] = s
 		}
 	}
-	k = kernel(across)
-	n = len(k) - 1
-	for j := range ny {
+}
+
+func acrossRows(out, v []float64, nx, ny, from, to int, k []float64) {
+	for j := from; j < to; j++ {
 		o := out[j*nx : (j+1)*nx]
-		for i, c := range tmp[j*nx : (j+1)*nx] {
+		for i, c := range v[j*nx : (j+1)*nx] {
 			o[i] = k[0] * c
 		}
-		for d := 1; d <= n; d++ {
-			a := tmp[max(j-d, 0)*nx:][:nx]
-			b := tmp[min(j+d, ny-1)*nx:][:nx]
+		for d := 1; d < len(k); d++ {
+			a := v[max(j-d, 0)*nx:][:nx]
+			b := v[min(j+d, ny-1)*nx:][:nx]
 			kd := k[d]
 			for i := range o {
 				o[i] += kd * (a[i] + b[i])

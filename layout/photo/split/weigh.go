@@ -3,6 +3,8 @@ package split
 import (
 	"math"
 	"slices"
+
+	"heartside/layout/photo"
 )
 
 // Levels of the running median; a log-light range of 6 in 256 steps.
@@ -67,39 +69,7 @@ func medianOf(v []float64) float64 {
 	if len(v) == 0 {
 		return 0
 	}
-	return nth(slices.Clone(v), len(v)/2)
-}
-
-// nth returns the value that would stand at k if v were sorted, and leaves v in
-// another order (Hoare 1961).
-func nth(v []float64, k int) float64 {
-	lo, hi := 0, len(v)-1
-	for lo < hi {
-		at := v[lo+(hi-lo)/2]
-		i, j := lo, hi
-		for i <= j {
-			for v[i] < at {
-				i++
-			}
-			for at < v[j] {
-				j--
-			}
-			if i <= j {
-				v[i], v[j] = v[j], v[i]
-				i++
-				j--
-			}
-		}
-		switch {
-		case k <= j:
-			hi = j
-		case k >= i:
-			lo = i
-		default:
-			return v[k]
-		}
-	}
-	return v[k]
+	return photo.Nth(slices.Clone(v), len(v)/2)
 }
 
 // spreadOf returns the robust spread of v about nought, as a Gaussian's sigma.

@@ -43,7 +43,10 @@ func run(args []string, stdout, stderr io.Writer) int {
 	// Photographs come and go by tens of megabytes: the collector is to keep up
 	// rather than let the program grow.
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(450 << 20)
+		debug.SetMemoryLimit(280 << 20)
+	}
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(50)
 	}
 	fyneapp.SetMetadata(fyne.AppMetadata{
 		ID: id, Name: "Heartside", Version: "0.1.0",

@@ -168,8 +168,11 @@ func (g *arrangeGallery) sitter(e *layEntry, room fyne.Size, marks []geom.Rect) 
 	s = sitter{panel: e.panel, role: p.role(), seen: p.seen, w: int(room.Width * px), h: int(room.Height * px),
 		sit: scene.Sitting{Faces: p.w.faces, Theme: p.w.sceneTheme(), Hatch: p.hatch, Joints: true}}
 	s.parts, s.at = e.parts, e.at
-	if p.seen == seenChair {
+	switch p.seen {
+	case seenChair:
 		s.marks = marks
+	case seenTen:
+		s.sit.Aged = p.aged()
 	}
 	if p.w.dark() {
 		look = "dark"

@@ -24,6 +24,7 @@ type arrangePage struct {
 	stop    context.CancelFunc
 	ask     arrangeAsk
 	found   session.Found
+	shift   ageing             // of the colours in ten years
 	restsOn string             // what the search was begun with
 	turn    int                // counts searches: what older ones tell is dropped
 	halt    context.CancelFunc // ends the search under way

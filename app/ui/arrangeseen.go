@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"heartside/app/scene"
+	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	eyes "heartside/layout/seen"
@@ -22,9 +23,12 @@ const (
 	seenBlurred
 	seenMirrored
 	seenChair // from where one sits or stands
+	seenTen   // in the colours of ten years on
 )
 
-func seeings() []seeing { return []seeing{seenPlain, seenGrey, seenBlurred, seenMirrored, seenChair} }
+func seeings() []seeing {
+	return []seeing{seenPlain, seenGrey, seenBlurred, seenMirrored, seenChair, seenTen}
+}
 
 // String implements fmt.Stringer.
 func (s seeing) String() string {
@@ -37,8 +41,24 @@ func (s seeing) String() string {
 		return "In a mirror"
 	case seenChair:
 		return "From the chair"
+	case seenTen:
+		return "In ten years"
 	}
 	return "As it is"
+}
+
+// ageing is how colours will have changed in ten years, for a project as it is.
+type ageing struct {
+	of *model.Project
+	by func(b *face.Board, f int, k face.Kind) colour.Lab
+}
+
+// aged returns by how much colours change in ten years.
+func (p *arrangePage) aged() func(b *face.Board, f int, k face.Kind) colour.Lab {
+	if of := p.w.ses.Project(); p.shift.of != of {
+		p.shift = ageing{of, p.w.ses.AgeShift(p.panel, 10)}
+	}
+	return p.shift.by
 }
 
 // standsUpright reports whether a panel stands with its length upright.

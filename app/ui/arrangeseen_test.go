@@ -66,6 +66,14 @@ func TestSeenOtherwise(t *testing.T) {
 	}
 	s.typed("v")
 	s.pictures(t)
+	old := g.tiles[0].img.Image.(*image.RGBA)
+	mid := old.Rect.Dy() / 2
+	// Walnut's heartwood pales with the years, by all texts the table names.
+	if a, b := old.RGBAAt(30, mid), plain.RGBAAt(30, mid); old.Rect != plain.Rect || int(a.R)+int(a.G)+int(a.B) <= int(b.R)+int(b.G)+int(b.B) {
+		t.Errorf("in ten years %v, now %v", a, b)
+	}
+	s.typed("v")
+	s.pictures(t)
 	if g.tiles[0].img.Image != image.Image(plain) {
 		t.Error("the picture is made again though it was kept")
 	}

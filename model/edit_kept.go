@@ -46,6 +46,44 @@ func (e DropKept) apply(p *Project) (*Project, error) {
 	}), nil
 }
 
+// KeepAll remembers arrangements of several panels at once, as of a set.
+type KeepAll []Keep
+
+// Label implements Edit.
+func (e KeepAll) Label() string {
+	if len(e) == 0 {
+		return "Keep arrangement"
+	}
+	return e[0].Label()
+}
+
+func (e KeepAll) apply(p *Project) (*Project, error) { return inTurn(p, e) }
+
+// DropAllKept forgets kept arrangements of several panels at once.
+type DropAllKept []DropKept
+
+// Label implements Edit.
+func (e DropAllKept) Label() string {
+	if len(e) == 0 {
+		return "Forget arrangement"
+	}
+	return e[0].Label()
+}
+
+func (e DropAllKept) apply(p *Project) (*Project, error) { return inTurn(p, e) }
+
+// inTurn applies edits one after another; all or none.
+func inTurn[E Edit](p *Project, edits []E) (*Project, error) {
+	for _, e := range edits {
+		q, err := e.apply(p)
+		if err != nil {
+			return nil, err
+		}
+		p = q
+	}
+	return p, nil
+}
+
 // UseKept lays a panel out as it was kept. A strip that has been sawn since
 // keeps its cut and its stage and takes only its order and the way it lies; a
 // sawn strip that the arrangement does not use goes to the spares.

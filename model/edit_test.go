@@ -62,6 +62,8 @@ func allEdits() []Edit {
 		Keep{Panel: "top", Name: "second"},
 		DropKept{"top", "first"},
 		UseKept{"top", "first"},
+		KeepAll{{Panel: "top", Name: "both"}, {Panel: "side", Name: "both"}},
+		DropAllKept{{"top", "first"}},
 		SpoilBoard{"B", true},
 		SetGrain{"B", 2, [][]geom.Point{ring(0, 20, 900, 25)}, ""},
 		PutSet{"", NewSet("pair", "side", "top")},
@@ -82,7 +84,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 49 {
+	if len(seen) != 51 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }
@@ -148,7 +150,7 @@ func TestSameAgainChangesNothing(t *testing.T) {
 		switch e.(type) {
 		case FlipStrip, TurnStrip, SwapStrips, // the other way round again
 			AddBoard, AddBoards, AddPanel, AddStrip, ToSpares, FromSpares, RemoveSpare,
-			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept, DropSet, DropPart: // not there, or there twice
+			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept, DropAllKept, DropSet, DropPart: // not there, or there twice
 			continue
 		}
 		q := must(t, table(), e)

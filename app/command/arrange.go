@@ -165,10 +165,5 @@ func writeSet(s *session.Session, set model.Set, f *session.Found, i int) error 
 	if i == 0 {
 		return s.Commit(lay)
 	}
-	for _, e := range session.KeepSet(set, fmt.Sprintf("%s %d", f.Look, i+1), lay) {
-		if err := s.Commit(e); err != nil {
-			return err
-		}
-	}
-	return nil
+	return s.Commit(session.KeepSet(set, fmt.Sprintf("%s %d", f.Look, i+1), lay))
 }

@@ -135,10 +135,10 @@ func UseKeptOfSet(p *model.Project, set model.Set, name string) (model.Edit, err
 	return e, nil
 }
 
-// KeepSet keeps an arrangement of all panels of a set under a name, one edit a
-// panel; nil keeps how they lie now.
-func KeepSet(set model.Set, name string, lay model.Edit) []model.Edit {
-	var out []model.Edit
+// KeepSet keeps an arrangement of all panels of a set under a name; nil keeps
+// how they lie now.
+func KeepSet(set model.Set, name string, lay model.Edit) model.Edit {
+	var out model.KeepAll
 	plan, _ := lay.(model.SetPlan)
 	for _, id := range set.Panels {
 		k := model.Keep{Panel: id, Name: name}

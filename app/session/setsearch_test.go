@@ -135,10 +135,12 @@ func TestSetIsKept(t *testing.T) {
 	s := New(p, Options{})
 	defer s.Close()
 	f := searched(t, s, Wish{Panel: "left", Whole: true, NoRoll: true})
-	for _, e := range KeepSet(set, "first", f.Answers[0].Edit) {
-		if err := s.Commit(e); err != nil {
-			t.Fatal(err)
-		}
+	before, _ := s.Depth()
+	if err := s.Commit(KeepSet(set, "first", f.Answers[0].Edit)); err != nil {
+		t.Fatal(err)
+	}
+	if n, _ := s.Depth(); n != before+1 || len(s.Project().Kept) != 2 {
+		t.Errorf("%d steps to keep %d", n-before, len(s.Project().Kept))
 	}
 	if err := s.Commit(model.Keep{Panel: "left", Name: "one door"}); err != nil {
 		t.Fatal(err)

@@ -178,10 +178,8 @@ func (p *arrangePage) keep() {
 			case slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, name) }):
 				return errors.New("name: “" + name + "” is kept already; give this one another name")
 			}
-			for _, e := range p.keepEdits(name, lay) {
-				if err := p.w.ses.Commit(e); err != nil {
-					return err
-				}
+			if err := p.w.ses.Commit(p.keeping(name, lay)); err != nil {
+				return err
 			}
 			p.w.say("Kept as “" + name + "”.")
 			return nil

@@ -102,22 +102,21 @@ func (p *arrangePage) restsOnNow() string {
 	return key + restsOnKey(now, &all)
 }
 
-// keepEdits keep an arrangement under a name, nil what lies there now.
-func (p *arrangePage) keepEdits(name string, lay model.Edit) []model.Edit {
+// keeping keeps an arrangement under a name, nil what lies there now.
+func (p *arrangePage) keeping(name string, lay model.Edit) model.Edit {
 	if set, ok := p.set(); p.whole && ok {
 		return session.KeepSet(set, name, lay)
 	}
-	return []model.Edit{keepEdit(p.panel, name, lay)}
+	return keepEdit(p.panel, name, lay)
 }
 
 // forget forgets a kept arrangement.
 func (p *arrangePage) forget(name string) bool {
+	var all model.DropAllKept
 	for _, id := range p.panels() {
-		if !p.w.commit(model.DropKept{Panel: id, Name: name}) {
-			return false
-		}
+		all = append(all, model.DropKept{Panel: id, Name: name})
 	}
-	return true
+	return p.w.commit(all)
 }
 
 // pinnable is a strip that may be held where it is.

@@ -73,9 +73,7 @@ func TestWholeSetOnThePage(t *testing.T) {
 			t.Error("the answer is not known as how they lie now")
 		}
 		s.act("undo")
-		for _, k := range p.keepEdits("good", e.edit) {
-			s.commit(k)
-		}
+		s.commit(p.keeping("good", e.edit))
 		last := p.gallery.shown[len(p.gallery.shown)-1]
 		if last.kind != layKept || last.name != "good" || last.lie != e.lie || last.fault != "" || last.edit == nil {
 			t.Fatalf("kept: %+v", last)

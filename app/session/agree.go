@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"heartside/app/intake"
+	"heartside/layout/geom"
 	"heartside/layout/wood"
 	"heartside/model"
 )
@@ -130,4 +131,21 @@ func (s *Session) TakeLog(board string) (model.Edit, error) {
 		c.Bark = b.Bark
 	}
 	return model.SetBoards{Boards: []*model.Board{&c}, Verb: "Take the pith of board " + board + " from its faces"}, nil
+}
+
+// EndBorders returns where the sap lines of both faces of a board meet its end,
+// 0 the marked one and 1 the other, as points of that section: across from the
+// marked edge and depth below face 1, mm. Faces nobody looked at give none.
+func (s *Session) EndBorders(board string, end int) []geom.Point {
+	b := s.Project().Board(board)
+	if b == nil {
+		return nil
+	}
+	f := facesOf(b)
+	for i := range f.Side {
+		if !looked(&b.Faces[i]) {
+			f.Side[i] = nil
+		}
+	}
+	return f.EndBorders(end == 1)
 }

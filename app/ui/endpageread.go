@@ -29,6 +29,7 @@ type endAsk struct {
 	width, thickness float64
 	rings            []rings.Ring // whole ones, mm
 	border           []geom.Point // mm; fewer than three do not count
+	faces            []geom.Point // where the sap lines of the faces meet the end, mm
 	none             bool         // no border of the heartwood is seen
 	had              endAnswer    // of what stays as it was
 }
@@ -60,7 +61,7 @@ func readEnd(ctx context.Context, img image.Image, a endAsk) (out endAnswer, err
 	case len(a.border) >= leastClicks:
 		out.heart, err = rings.HeartFromClicks(out.pith.At, a.border)
 	case out.heart == nil:
-		out.heart, err = rings.FindHeart(ctx, out.section, out.pith.At)
+		out.heart, err = rings.FindHeartKnown(ctx, out.section, out.pith, a.faces)
 	}
 	return out, err
 }
@@ -149,7 +150,8 @@ func (p *endPage) read() {
 		p.w.say(sentence(err.Error()) + ".")
 		return
 	}
-	a := endAsk{bow: p.now.lie.bow, width: p.width, thickness: p.thickness, none: p.now.none}
+	a := endAsk{bow: p.now.lie.bow, width: p.width, thickness: p.thickness, none: p.now.none,
+		faces: p.w.ses.EndBorders(p.board, p.end)}
 	copy(a.corners[:], p.now.lie.at)
 	for _, r := range p.now.rings {
 		if len(r) >= leastClicks {
@@ -190,7 +192,7 @@ func (p *endPage) read() {
 
 // same reports whether two asks have the same answer.
 func (a *endAsk) same(b endAsk) bool {
-	return a.sameSection(&b) && sameRings(a.rings, b.rings) && samePoints(a.border, b.border) && a.none == b.none
+	return a.sameSection(&b) && sameRings(a.rings, b.rings) && samePoints(a.border, b.border) && samePoints(a.faces, b.faces) && a.none == b.none
 }
 
 func (a *endAsk) sameSection(b *endAsk) bool {

@@ -15,7 +15,10 @@ import (
 	"heartside/app/ui"
 )
 
-const id = "heartside.planner"
+const (
+	id      = "heartside.planner"
+	version = "0.1.0" // .run/package reads it here
+)
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
@@ -49,7 +52,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		debug.SetGCPercent(50)
 	}
 	fyneapp.SetMetadata(fyne.AppMetadata{
-		ID: id, Name: "Heartside", Version: "0.1.0",
+		ID: id, Name: "Heartside", Version: version,
 		Migrations: map[string]bool{"fyneDo": true},
 	})
 	if err := ui.Run(fyneapp.NewWithID(id), ui.Start{Path: path, Env: os.Getenv, Stderr: stderr}); err != nil {

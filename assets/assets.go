@@ -19,3 +19,8 @@ var Demo embed.FS
 //
 //go:embed tables
 var Tables embed.FS
+
+// Icon is the program's own, an SVG.
+//
+//go:embed icon/heartside.svg
+var Icon []byte

@@ -65,6 +65,7 @@ func Open(a fyne.App, st Start) (*Window, error) {
 		return nil, err
 	}
 	a.Settings().SetTheme(th)
+	a.SetIcon(fyne.NewStaticResource("heartside.svg", assets.Icon))
 	ses := session.New(session.Blank(), session.Options{Post: fyne.Do, Cache: session.CacheDir()})
 	w := New(Parts{App: a, Session: ses, Look: th, Faces: faces, Post: fyne.Do, Start: st})
 	first := set.first()

@@ -98,7 +98,7 @@ func (w *Window) pageKey(ev *fyne.KeyEvent) bool {
 // hides what they would change.
 func (w *Window) onPanels() {
 	hidden := []string{groupStrip, groupPanel, groupZones}
-	views := []string{"hatch", "before", "back", "zoom-in", "zoom-out", "fit", "true", "split-less", "split-more", "next-warning", "apply-fix", "menu", "next-board", "prev-board"}
+	views := []string{"hatch", "before", "back", "depth", "zoom-in", "zoom-out", "fit", "true", "split-less", "split-more", "next-warning", "apply-fix", "menu", "next-board", "prev-board"}
 	for _, a := range w.acts.list {
 		if !slices.Contains(hidden, a.Group) && !slices.Contains(views, a.ID) {
 			continue

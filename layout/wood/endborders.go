@@ -26,7 +26,7 @@ func (f Faces) EndBorders(other bool) []geom.Point {
 		}
 		for _, h := range s.Heart {
 			for _, p := range s.Sap {
-				y := math.NaN()
+				var y float64
 				switch {
 				case math.Abs(h.From-p.To) <= borderGap:
 					y = (h.From + p.To) / 2

@@ -50,12 +50,7 @@ func (e DropKept) apply(p *Project) (*Project, error) {
 type KeepAll []Keep
 
 // Label implements Edit.
-func (e KeepAll) Label() string {
-	if len(e) == 0 {
-		return "Keep arrangement"
-	}
-	return e[0].Label()
-}
+func (e KeepAll) Label() string { return firstLabel(e, "Keep arrangement") }
 
 func (e KeepAll) apply(p *Project) (*Project, error) { return inTurn(p, e) }
 
@@ -63,14 +58,17 @@ func (e KeepAll) apply(p *Project) (*Project, error) { return inTurn(p, e) }
 type DropAllKept []DropKept
 
 // Label implements Edit.
-func (e DropAllKept) Label() string {
-	if len(e) == 0 {
-		return "Forget arrangement"
-	}
-	return e[0].Label()
-}
+func (e DropAllKept) Label() string { return firstLabel(e, "Forget arrangement") }
 
 func (e DropAllKept) apply(p *Project) (*Project, error) { return inTurn(p, e) }
+
+// firstLabel is that of the first edit, or what there is to say of none.
+func firstLabel[E Edit](edits []E, none string) string {
+	if len(edits) == 0 {
+		return none
+	}
+	return edits[0].Label()
+}
 
 // inTurn applies edits one after another; all or none.
 func inTurn[E Edit](p *Project, edits []E) (*Project, error) {

@@ -30,23 +30,16 @@ func (a PrintedPage) same(b PrintedPage) bool {
 // before gives the same one again.
 func Print(pages []PrintedPage) func(*Project) *Project {
 	pages = slices.Clone(pages)
-	projects := map[*Project]*Project{}
-	return func(p *Project) *Project {
-		if q, ok := projects[p]; ok {
-			return q
-		}
-		q := *p
-		q.Printed = slices.DeleteFunc(slices.Clone(p.Printed), func(old PrintedPage) bool {
-			return slices.ContainsFunc(pages, old.same)
-		})
-		q.Printed = append(q.Printed, pages...)
-		projects[p] = &q
-		return &q
-	}
+	return printing(pages, pages)
 }
 
 // Unprint is Print for pages that are thrown away, or are of nothing any more.
 func Unprint(pages []PrintedPage) func(*Project) *Project {
+	return printing(slices.Clone(pages), nil)
+}
+
+// printing takes pages out of those printed and adds others.
+func printing(out, in []PrintedPage) func(*Project) *Project {
 	projects := map[*Project]*Project{}
 	return func(p *Project) *Project {
 		if q, ok := projects[p]; ok {
@@ -54,8 +47,9 @@ func Unprint(pages []PrintedPage) func(*Project) *Project {
 		}
 		q := *p
 		q.Printed = slices.DeleteFunc(slices.Clone(p.Printed), func(old PrintedPage) bool {
-			return slices.ContainsFunc(pages, old.same)
+			return slices.ContainsFunc(out, old.same)
 		})
+		q.Printed = append(q.Printed, in...)
 		if len(q.Printed) == 0 {
 			q.Printed = nil
 		}

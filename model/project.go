@@ -1,6 +1,8 @@
 package model
 
 import (
+	"cmp"
+
 	"heartside/layout/colour"
 	"heartside/layout/geom"
 	"heartside/model/unit"
@@ -55,36 +57,16 @@ const (
 )
 
 // CupLimit returns the bow that is warned of, mm for each m of width.
-func (l Limits) CupLimit() float64 {
-	if l.Cup == 0 {
-		return usualCup
-	}
-	return l.Cup
-}
+func (l Limits) CupLimit() float64 { return cmp.Or(l.Cup, usualCup) }
 
 // ApartLimit returns the difference in movement that is warned of, mm.
-func (l Limits) ApartLimit() float64 {
-	if l.Apart == 0 {
-		return usualApart
-	}
-	return l.Apart
-}
+func (l Limits) ApartLimit() float64 { return cmp.Or(l.Apart, usualApart) }
 
 // PlanedLimit returns how wide unwanted wood that planing brings up may be, mm.
-func (l Limits) PlanedLimit() float64 {
-	if l.Planed == 0 {
-		return usualPlaned
-	}
-	return l.Planed
-}
+func (l Limits) PlanedLimit() float64 { return cmp.Or(l.Planed, usualPlaned) }
 
 // TurnsLimit returns how many changes of the planing direction are warned of.
-func (l Limits) TurnsLimit() int {
-	if l.Turns == 0 {
-		return usualTurns
-	}
-	return l.Turns
-}
+func (l Limits) TurnsLimit() int { return cmp.Or(l.Turns, usualTurns) }
 
 // Allowances for working the wood, mm.
 type Allowances struct {

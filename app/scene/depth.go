@@ -20,10 +20,7 @@ const (
 // sawn: no photograph shows what lies below.
 func (s *Scene) drawVeil(c render.Canvas, b *face.Board, f int, to geom.Affine, clip render.Path) {
 	bf := &b.Faces[f-1]
-	outline := bf.Outline
-	if outline == nil {
-		outline = geom.R(0, 0, b.Length, b.Width).Polygon()
-	}
+	outline := b.OutlineOf(f)
 	c.Push(clip)
 	c.Push(render.Ring(to.ApplyTo(outline)))
 	c.Fill(render.Ring(to.ApplyTo(outline)), faint(flatColour(b, bf, bf.Base), veilBase))

@@ -164,12 +164,7 @@ func (s *Scene) drawLane(c render.Canvas, l *lane, infoX float64) {
 	y := l.cell.Centre().Y
 	st := render.Style{Size: s.size(13), Bold: true, Color: t.Ink}
 	c.Text(geom.Pt(l.cell.Min.X+3*s.text, y+st.Size*0.36), s.fit(b.ID, st, 70*s.text), st)
-	bf := &b.Faces[0]
-	outline := bf.Outline
-	if outline == nil {
-		outline = geom.R(0, 0, b.Length, b.Width).Polygon()
-	}
-	ring := render.Ring(l.to.ApplyTo(outline))
+	ring := render.Ring(l.to.ApplyTo(b.OutlineOf(1)))
 	s.drawFace(c, b, 1, l.to, ring)
 	c.Stroke(ring, render.Pen{Width: 1, Color: t.Edge})
 	if s.spoiled(b) {

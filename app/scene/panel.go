@@ -154,10 +154,7 @@ func (s *Scene) drawFace(c render.Canvas, b *face.Board, f int, to geom.Affine, 
 		}
 	}
 	bf := &b.Faces[f-1]
-	outline := bf.Outline
-	if outline == nil {
-		outline = geom.R(0, 0, b.Length, b.Width).Polygon()
-	}
+	outline := b.OutlineOf(f)
 	c.Push(clip)
 	c.Push(render.Ring(to.ApplyTo(outline)))
 	c.Fill(render.Ring(to.ApplyTo(geom.R(0, 0, b.Length, b.Width).Polygon())), flatColour(b, bf, bf.Base))

@@ -32,13 +32,11 @@ type belowFaces struct {
 	board *model.Board
 	mu    sync.Mutex // held while it is worked on
 	solid *depth.Solid
-	bad   bool
 	keep  sync.Mutex
+	bad   bool                   // nothing can be worked out of it
 	got   map[[2]float64]*opened // nil while it is being found
 	next  *[2]float64            // the depth a view asked for last
 	busy  bool                   // one is worked out for a view
-	// hopeless: nothing can be worked out of the board.
-	hopeless bool
 }
 
 // opened is a board with stock taken off both faces.
@@ -162,13 +160,17 @@ func (k *belowFaces) find(off [2]float64) *opened {
 	if got != nil {
 		return got
 	}
-	if k.solid == nil && !k.bad {
-		var err error
-		k.solid, err = depth.New(solidOf(k.board))
-		k.bad = err != nil
-	}
-	if k.bad {
+	if k.hopeless() {
 		return nil
+	}
+	if k.solid == nil {
+		var err error
+		if k.solid, err = depth.New(solidOf(k.board)); err != nil {
+			k.keep.Lock()
+			k.bad = true
+			k.keep.Unlock()
+			return nil
+		}
 	}
 	out := &opened{}
 	for i := range out.faces {
@@ -181,6 +183,13 @@ func (k *belowFaces) find(off [2]float64) *opened {
 	k.all.seen[k.board.ID] = true
 	k.all.mu.Unlock()
 	return out
+}
+
+// hopeless reports whether it was found that nothing can be worked out.
+func (k *belowFaces) hopeless() bool {
+	k.keep.Lock()
+	defer k.keep.Unlock()
+	return k.bad
 }
 
 // solidOf is a board as it is known below its faces.
@@ -218,14 +227,9 @@ func (d *deep) Finished(off [2]float64) *face.Board {
 	if faces == nil {
 		return nil
 	}
-	b := *d.sawn
-	b.Deep, b.Sawn, b.Thickness = nil, d.sawn, max(0, b.Thickness-off[0]-off[1])
+	b := d.plain(off, faces)
 	for i := range b.Faces {
-		was, now := &d.sawn.Faces[i], &faces.faces[i]
-		f := *was
-		f.Base, f.Outline, f.Zones = now.Base, within(&b, now.Outline), now.Zones
-		f.Field = face.PlanedField(was, &f)
-		b.Faces[i] = f
+		b.Faces[i].Field = face.PlanedField(&d.sawn.Faces[i], &b.Faces[i])
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -235,6 +239,6 @@ func (d *deep) Finished(off [2]float64) *face.Board {
 	if len(d.made) >= mostDepths {
 		clear(d.made)
 	}
-	d.made[off] = &b
-	return &b
+	d.made[off] = b
+	return b
 }

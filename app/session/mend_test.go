@@ -8,6 +8,20 @@ import (
 	"heartside/model"
 )
 
+// mended finds the least change for what is lost.
+func mended(t *testing.T, s *Session) Mended {
+	t.Helper()
+	m, err := s.Mend()
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := m.Run(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return got
+}
+
 // Board A splits: spare E1 takes the place of A1, in one step that can be taken
 // back; when B goes too there is nothing left and it says what is needed.
 func TestMendTakesTheSpareAndSaysWhatIsMissing(t *testing.T) {
@@ -16,22 +30,10 @@ func TestMendTakesTheSpareAndSaysWhatIsMissing(t *testing.T) {
 	if _, err := s.Mend(); err == nil || !strings.Contains(err.Error(), "no board is spoiled") {
 		t.Fatalf("%v", err)
 	}
-	mended := func() Mended {
-		t.Helper()
-		m, err := s.Mend()
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, err := m.Run(context.Background())
-		if err != nil {
-			t.Fatal(err)
-		}
-		return got
-	}
 	if err := s.Commit(model.SpoilBoard{ID: "A", Spoiled: true}); err != nil {
 		t.Fatal(err)
 	}
-	got := mended()
+	got := mended(t, s)
 	if len(got.Changes) != 1 || len(got.Missing) != 0 || !strings.Contains(got.Changes[0], "top, strip A1 on board A: take spare E1 of board E") {
 		t.Fatalf("%q, missing %q", got.Changes, got.Missing)
 	}
@@ -46,7 +48,7 @@ func TestMendTakesTheSpareAndSaysWhatIsMissing(t *testing.T) {
 		t.Fatal(err)
 	}
 	// Every other board is 106 wide and holds a strip of 100, now in the top.
-	got = mended()
+	got = mended(t, s)
 	if len(got.Changes) != 0 || got.Edit != nil || len(got.Missing) != 1 || !strings.Contains(got.Missing[0], "top: 100 mm of its width cannot be replaced") || !strings.Contains(got.Missing[0], "boards C, D and E are in use by top") {
 		t.Errorf("%q, missing %q", got.Changes, got.Missing)
 	}

@@ -22,7 +22,7 @@ func (k *belowFaces) soon(off [2]float64, ready func()) *opened {
 	off = hundredths(off)
 	k.keep.Lock()
 	got := k.got[off]
-	if got != nil || ready == nil || k.hopeless {
+	if got != nil || ready == nil || k.bad {
 		k.keep.Unlock()
 		if got == nil && ready == nil {
 			got = k.find(off)
@@ -62,15 +62,11 @@ func (k *belowFaces) follow(ready func()) {
 	}
 }
 
-// settle bounds how many depths are kept; got stays. A board that cannot be
-// read at all is not asked again.
+// settle bounds how many depths are kept; got stays.
 func (k *belowFaces) settle(off [2]float64, got *opened) {
 	k.keep.Lock()
 	defer k.keep.Unlock()
-	switch {
-	case got == nil:
-		k.hopeless = true
-	case len(k.got) > mostDepths:
+	if got != nil && len(k.got) > mostDepths {
 		clear(k.got)
 		k.got[off] = got
 	}

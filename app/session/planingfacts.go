@@ -72,18 +72,12 @@ func (s *Session) stripPlanings(p *face.Panel) []StripPlaning {
 				k.Known, k.Note = true, got.notes[k.Up-1]
 				k.Move = sapMoves(p, i, &got.faces[k.Up-1])
 			} else {
-				k.Pending = !d.belowFaces.isHopeless()
+				k.Pending = !d.belowFaces.hopeless()
 			}
 		}
 		out = append(out, k)
 	}
 	return out
-}
-
-func (k *belowFaces) isHopeless() bool {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	return k.bad
 }
 
 // moveStep is how far apart sections are compared along a strip, mm.

@@ -126,22 +126,11 @@ func TestMendTakesAnotherBoardOrSaysWhatIsMissing(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	mustCommit(t, s, model.CutEnd{Board: "A", End: 0, Off: 100})
-	run := func() Mended {
-		m, err := s.Mend()
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, err := m.Run(context.Background())
-		if err != nil {
-			t.Fatal(err)
-		}
-		return got
-	}
-	if got := run(); len(got.Missing) != 1 || got.Edit != nil {
+	if got := mended(t, s); len(got.Missing) != 1 || got.Edit != nil {
 		t.Errorf("%+v", got)
 	}
 	mustCommit(t, s, model.AddBoard{Board: bareBoard("B", 1000, 110)})
-	got := run()
+	got := mended(t, s)
 	if len(got.Changes) != 1 || len(got.Missing) != 0 || !strings.Contains(got.Changes[0], "top, strip A1 on board A: saw it from board B") {
 		t.Fatalf("%+v", got)
 	}

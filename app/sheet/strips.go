@@ -136,11 +136,7 @@ func shownRegions(p *face.Panel, i int, side face.Side) []region {
 // first is the wood itself; the others lie within it.
 func regionsOf(b *face.Board, f int, m geom.Affine) []region {
 	bf := &b.Faces[f-1]
-	wood := bf.Outline
-	if wood == nil {
-		wood = geom.R(0, 0, b.Length, b.Width).Polygon()
-	}
-	out := []region{{bf.Base, m.ApplyTo(wood)}}
+	out := []region{{bf.Base, m.ApplyTo(b.OutlineOf(f))}}
 	for _, z := range bf.Zones {
 		out = append(out, region{z.Kind, m.ApplyTo(z.Polygon)})
 	}

@@ -77,6 +77,15 @@ type Board struct {
 // Left returns where the wood begins and ends along the board.
 func (b *Board) Left() (from, to float64) { return b.Cut[0], b.Length - b.Cut[1] }
 
+// OutlineOf returns the outline of face f, 1 or 2: the board's whole rectangle where
+// none is drawn.
+func (b *Board) OutlineOf(f int) geom.Polygon {
+	if o := b.Faces[f-1].Outline; o != nil {
+		return o
+	}
+	return geom.R(0, 0, b.Length, b.Width).Polygon()
+}
+
 // Root returns the board as sawn.
 func (b *Board) Root() *Board {
 	if b.Sawn != nil {

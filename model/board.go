@@ -25,6 +25,10 @@ type Board struct {
 	Ends      [2]End // a = marked end, b = other end
 	Note      string
 	Spoiled   bool // it split, broke or was found rotten: nothing more is cut from it
+	// Cut is how much was cut off the marked end and off the other end after the
+	// board was entered, mm. Every place on the board is still counted from where
+	// the marked end was.
+	Cut [2]float64
 }
 
 // Face is one face of a board, drawn in its own coordinates: marked end left;

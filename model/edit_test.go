@@ -22,7 +22,7 @@ func allEdits() []Edit {
 	wide.W = 96
 	return []Edit{
 		SetDetails{"Hall table 2", "inch"},
-		SetLimits{Limits{Streak: 0.2, Mix: [2]float64{0.3, 0.5}, Cup: 6, Apart: 3}},
+		SetLimits{Limits{Streak: 0.2, Mix: [2]float64{0.3, 0.5}, Cup: 6, Apart: 3, Planed: 4, Turns: 3}},
 		SetAllowances{Allowances{Kerf: 2}},
 		SetMachines{Machines{Flatten: 250}},
 		SetClimate{Climate{Now: Air{RH: 50, Temp: 20}, Dry: Air{RH: 25, Temp: 21}, Wet: Air{RH: 70, Temp: 23, MC: 13}}},
@@ -65,6 +65,7 @@ func allEdits() []Edit {
 		KeepAll{{Panel: "top", Name: "both"}, {Panel: "side", Name: "both"}},
 		DropAllKept{{"top", "first"}},
 		SpoilBoard{"B", true},
+		CutEnd{"A", 1, 60},
 		SetGrain{"B", 2, [][]geom.Point{ring(0, 20, 900, 25)}, ""},
 		PutSet{"", NewSet("pair", "side", "top")},
 		DropSet{"case"},
@@ -84,7 +85,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 51 {
+	if len(seen) != 52 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }

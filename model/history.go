@@ -114,7 +114,44 @@ func (h *History) Retell(f func(*Project) *Project) {
 			list[i].before, list[i].after = f(list[i].before), f(list[i].after)
 		}
 	}
-	h.now, h.saved = f(h.now), f(h.saved)
+	h.now = f(h.now)
+	if h.saved != nil {
+		h.saved = f(h.saved)
+	}
+}
+
+// State is a project, and the name of the change that led to it.
+type State struct {
+	Label   string // "" not known
+	Project *Project
+}
+
+// Recent returns the project as it stands, last, and at most n states before
+// it that can be gone back to, oldest first.
+func (h *History) Recent(n int) []State {
+	past := h.past[max(len(h.past)-n, 0):]
+	out := make([]State, 0, len(past)+1)
+	label := ""
+	for _, c := range past {
+		out = append(out, State{label, c.before})
+		label = c.label
+	}
+	return append(out, State{label, h.now})
+}
+
+// Saved returns the project that is on disk, nil where none is known to be.
+func (h *History) Saved() *Project { return h.saved }
+
+// ResumeHistory goes on where the states end, of which there is at least one.
+// Saved is the one that is on disk, nil for none: the project then counts as
+// not saved.
+func ResumeHistory(states []State, saved *Project) *History {
+	last := len(states) - 1
+	h := &History{now: states[last].Project, saved: saved}
+	for i, s := range states[:last] {
+		h.past = append(h.past, change{states[i+1].Label, s.Project, states[i+1].Project})
+	}
+	return h
 }
 
 // Amend is Retell for what the file does not hold: what was saved stays what

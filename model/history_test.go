@@ -179,3 +179,42 @@ func TestHistoryAgainstAList(t *testing.T) {
 		}
 	})
 }
+
+// A history told and taken up again goes back the same way.
+func TestHistoryIsResumed(t *testing.T) {
+	h := NewHistory(table())
+	for i := range 6 {
+		if err := h.Commit(ShiftStrip{"top", "A1", float64(i + 1)}); err != nil {
+			t.Fatal(err)
+		}
+		if i == 3 {
+			h.MarkSaved()
+		}
+	}
+	h.Undo()
+	states := h.Recent(3)
+	if len(states) != 4 || states[3].Project != h.Current() || states[0].Label != "" || states[3].Label != h.UndoLabel() {
+		t.Fatalf("told as %d states, the last by %q", len(states), states[len(states)-1].Label)
+	}
+	r := ResumeHistory(states, h.Saved())
+	for range 3 {
+		if r.Current() != h.Current() || r.Before() != h.Before() || r.UndoLabel() != h.UndoLabel() || r.Dirty() != h.Dirty() {
+			t.Errorf("%q dirty %v, want %q dirty %v", r.UndoLabel(), r.Dirty(), h.UndoLabel(), h.Dirty())
+		}
+		if !r.Undo() || !h.Undo() {
+			t.Fatal("no way back")
+		}
+	}
+	if r.CanUndo() || r.Current() != h.Current() {
+		t.Error("it goes back further than it was told")
+	}
+	none := ResumeHistory([]State{{Project: table()}}, nil)
+	none.Retell(func(p *Project) *Project { c := *p; return &c })
+	if !none.Dirty() || none.CanUndo() {
+		t.Error("a project of which nothing is on disk counts as saved")
+	}
+	none.MarkSaved()
+	if none.Dirty() {
+		t.Error("saved and not clean")
+	}
+}

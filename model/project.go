@@ -21,8 +21,9 @@ type Project struct {
 	Joined     []Joined
 	Kept       []Kept
 	Colours    []Colours
-	Sets       []Set  // panels judged as one face
-	Parts      []Part // solid parts from the same boards
+	Sets       []Set         // panels judged as one face
+	Parts      []Part        // solid parts from the same boards
+	Printed    []PrintedPage // of the layout sheet, as they lie in the workshop
 }
 
 // Air is a state of the air around the work.
@@ -41,12 +42,16 @@ type Limits struct {
 	Mix    [2]float64 // shares 0 to 1
 	Cup    float64    // bow of a free panel, mm for each m of its width; 0 = the usual
 	Apart  float64    // difference in movement along a fixed joint, mm; 0 = the usual
+	Planed float64    // unwanted wood that planing brings to the show face, mm wide; 0 = the usual
+	Turns  int        // changes of the planing direction from front to back; 0 = the usual
 }
 
-// Usual limits of behaviour.
+// Usual limits of behaviour, all engineering choices.
 const (
-	usualCup   = 4.0
-	usualApart = 2.0
+	usualCup    = 4.0
+	usualApart  = 2.0
+	usualPlaned = 3.0
+	usualTurns  = 2
 )
 
 // CupLimit returns the bow that is warned of, mm for each m of width.
@@ -63,6 +68,22 @@ func (l Limits) ApartLimit() float64 {
 		return usualApart
 	}
 	return l.Apart
+}
+
+// PlanedLimit returns how wide unwanted wood that planing brings up may be, mm.
+func (l Limits) PlanedLimit() float64 {
+	if l.Planed == 0 {
+		return usualPlaned
+	}
+	return l.Planed
+}
+
+// TurnsLimit returns how many changes of the planing direction are warned of.
+func (l Limits) TurnsLimit() int {
+	if l.Turns == 0 {
+		return usualTurns
+	}
+	return l.Turns
 }
 
 // Allowances for working the wood, mm.

@@ -53,6 +53,8 @@ const (
 	RuleBehaviour    Rule = "behaviour"     // a factor of 0.5 to 1.5, a difference of 0 to 10 points
 	RuleFitting      Rule = "fitting"       // rows lie on the panel, a groove is shallower than the panel is wide
 	RuleProfile      Rule = "profile"       // what is worked off an edge leaves a face and some thickness
+	RuleCut          Rule = "cut"           // what is cut off the ends of a board leaves wood
+	RulePrinted      Rule = "printed"       // a page that was printed has a kind and a mark, and stands once
 	RuleWanted       Rule = "wanted-not-stated"
 	RuleSameNumber   Rule = "same-number"
 	RuleSpoiled      Rule = "spoiled"
@@ -80,6 +82,10 @@ func hints(r Rule) string {
 		return "measure the rows from the front edge of the panel, and give the groove a depth of 0 to 50 mm"
 	case RuleProfile:
 		return "give a width under half the panel and a depth under its thickness"
+	case RuleCut:
+		return "cut off less; where nothing of it can be used, say that the board is spoiled"
+	case RulePrinted:
+		return "take the line out of the file; the page then counts as not printed"
 	case RuleSize:
 		return "give a length above 0 and below 20000 mm"
 	case RulePlace:

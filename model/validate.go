@@ -77,6 +77,7 @@ func validateChanged(old, q *Project) error {
 	c.sets(q, panels)
 	c.parts(q, panels)
 	c.colours(q)
+	c.printed(q)
 	return errors.Join(c.errs...)
 }
 
@@ -113,7 +114,7 @@ func (c *checker) settings(p *Project) {
 	for _, v := range []struct {
 		name string
 		mm   float64
-	}{{"limits, cup", p.Limits.Cup}, {"limits, apart", p.Limits.Apart}} {
+	}{{"limits, cup", p.Limits.Cup}, {"limits, apart", p.Limits.Apart}, {"limits, planed", p.Limits.Planed}, {"limits, turns", float64(p.Limits.Turns)}} {
 		if !within(v.mm, 0, 100) {
 			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: fmt.Sprintf("a limit of %g mm cannot be", v.mm)})
 		}

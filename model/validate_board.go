@@ -46,6 +46,7 @@ func (c *checker) board(b *Board) {
 	for i := range b.Faces {
 		c.face(b, i)
 	}
+	c.cut(b)
 	for i, e := range b.Ends {
 		if e.Corners != nil && !goodCorners(*e.Corners) && !goodCorners(turnedBack(*e.Corners)) {
 			c.fail(RuleError{Rule: RuleCorners, Board: b.ID, Where: fmt.Sprintf("end %c, corners", 'a'+i), Detail: "the corners are not those of an end seen in the picture"})

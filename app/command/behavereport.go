@@ -12,6 +12,7 @@ type behaviourJSON struct {
 	Joined   []joinedJSON  `json:"joined"`
 	Ages     []ageJSON     `json:"ages"`
 	CleanUp  []cleanJSON   `json:"clean_up"`
+	Planing  []planingJSON `json:"planing"`
 }
 
 type moistureJSON struct {
@@ -58,8 +59,39 @@ type cleanJSON struct {
 	Verdict  string  `json:"verdict"`
 }
 
+type planingJSON struct {
+	Strip     string     `json:"strip"`
+	Board     string     `json:"board"`
+	Up        int        `json:"up"`
+	Thickness float64    `json:"thickness_mm"`
+	Off       [2]float64 `json:"off_mm"`
+	After     float64    `json:"after_glue_mm"`
+	Finished  float64    `json:"finished_mm"`
+	Sawn      float64    `json:"light_share_sawn"`
+	Shows     float64    `json:"light_share"`
+	Moves     *float64   `json:"line_moves_mm"`
+	How       string     `json:"how"`
+	Uncertain *float64   `json:"uncertain_mm"`
+}
+
+// planingReport is what planing does to the strips that lie on boards.
+func planingReport(s *session.Session, panel string) []planingJSON {
+	out := []planingJSON{}
+	for _, k := range s.StripPlanings(panel) {
+		x := planingJSON{Strip: k.Strip, Board: k.Board, Up: k.Up, Thickness: round(k.Stock.Thickness, 3),
+			Off: [2]float64{round(k.Stock.Off[0], 3), round(k.Stock.Off[1], 3)}, After: round(k.Stock.After, 3),
+			Finished: round(k.Stock.Finished, 3), Sawn: round(k.Sawn, 6), Shows: round(k.Finished, 6), How: "not-known"}
+		if k.Known {
+			moves, about := round(k.Move, 2), round(k.Note.Uncertain, 2)
+			x.Moves, x.Uncertain, x.How = &moves, &about, string(k.Note.How)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
 func behaviourReport(s *session.Session, panel string) behaviourJSON {
-	out := behaviourJSON{Joined: []joinedJSON{}, Ages: []ageJSON{}, CleanUp: []cleanJSON{}}
+	out := behaviourJSON{Joined: []joinedJSON{}, Ages: []ageJSON{}, CleanUp: []cleanJSON{}, Planing: planingReport(s, panel)}
 	f, ok := s.Figures(panel)
 	if !ok {
 		return out

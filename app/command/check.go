@@ -62,6 +62,7 @@ func printReport(out io.Writer, s *session.Session, r reportJSON) error {
 		front, back, left, right := s.Project().Panel(p.ID).Role.EdgeNames()
 		w.printf("  light on the edges: %s %s, %s %s; on the ends: %s %s, %s %s\n",
 			front, share(p.Edges.Front), back, share(p.Edges.Back), left, share(p.Ends.Left), right, share(p.Ends.Right))
+		w.profiles(s, s.Project().Panel(p.ID), p.Profiles)
 		if p.SawnFace {
 			w.printf("  read on the sawn faces: planing will move the sap line\n")
 		}

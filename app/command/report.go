@@ -25,6 +25,7 @@ type panelJSON struct {
 	Back     faceJSON      `json:"back"`
 	Edges    edgesJSON     `json:"edges"`
 	Ends     endsJSON      `json:"ends"`
+	Profiles profilesJSON  `json:"profiles"`
 	SawnFace bool          `json:"sawn_face"`
 	Empty    int           `json:"empty_places"`
 	Strips   []stripJSON   `json:"strips"`
@@ -145,8 +146,8 @@ func panelReport(s *session.Session, id string) panelJSON {
 		ID: id, Face: faceReport(fp, &r.Show), Back: faceReport(fp, &r.Back),
 		Edges:    edgesJSON{round(r.Edges[0].Light.Value, 6), round(r.Edges[1].Light.Value, 6)},
 		Ends:     endsJSON{round(r.Ends[0].Light.Value, 6), round(r.Ends[1].Light.Value, 6)},
-		SawnFace: r.SawnFaces,
-		Strips:   []stripJSON{}, Joints: []jointJSON{}, Warnings: []warningJSON{},
+		Profiles: profilesReport(r), SawnFace: r.SawnFaces,
+		Strips: []stripJSON{}, Joints: []jointJSON{}, Warnings: []warningJSON{},
 	}
 	for i := range r.Strips {
 		if r.Strips[i].Empty {

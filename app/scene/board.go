@@ -49,6 +49,7 @@ func (s *Scene) buildBoard() {
 	s.add("told", s.inBoard(s.drawTold))
 	s.add("ruler", s.drawRuler)
 	s.add("board names", s.drawBoardNames)
+	s.add("board depth", s.drawBoardDepth)
 }
 
 func (s *Scene) inBoard(draw func(render.Canvas)) func(render.Canvas) {
@@ -84,6 +85,7 @@ func (s *Scene) drawHandFace(c render.Canvas, f int) {
 	s.drawZones(c, zonesOf(s.hand, f, to), ring)
 	t := &s.in.Look.Theme
 	c.Stroke(render.Ring(ring), render.Pen{Width: 1.2, Color: t.Edge})
+	s.drawGone(c, f)
 	if s.in.Hover.Part == BoardFace && s.in.Hover.Face == f && s.in.Sketch.Carried != "" {
 		c.Stroke(render.Ring(ring), render.Pen{Width: 2.5, Color: t.Accent})
 	}
@@ -118,7 +120,8 @@ func (s *Scene) drawMarkedEdge(c render.Canvas) {
 			from, kind = b.Length*float64(i)/n, k
 		}
 	}
-	r := s.board.rect(geom.R(0, -b.Thickness/2, b.Length, b.Thickness/2))
+	begin, end := b.Left()
+	r := s.board.rect(geom.R(begin, -b.Thickness/2, end, b.Thickness/2))
 	c.Fill(render.Box(r), rgba(0x000000, 0x24))
 	c.Stroke(render.Box(r), render.Pen{Width: 1, Color: s.in.Look.Theme.Edge})
 	seen := r.Intersect(s.areas.body)
@@ -138,7 +141,7 @@ func (s *Scene) drawMarkedEdge(c render.Canvas) {
 // the corner of the marked edge; beside the sap width told there.
 func (s *Scene) letter(ticks []tick) (geom.Point, float64) {
 	k := math.Min(s.size(26), 0.45*s.hand.Width*s.board.zoom)
-	at := s.faceUnits(1).Apply(geom.Pt(0, 0))
+	at := s.faceUnits(1).Apply(geom.Pt(s.hand.Cut[0], 0))
 	at = at.Add(geom.Pt(k*0.35, -k*0.3))
 	for range 2 { // beside one number, and beside the one that stood there
 		for i := range ticks {
@@ -176,6 +179,9 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 		at.X += s.width(spoiledWord, fault) + 12*k
 	}
 	parts := []string{s.in.Words.Short(b.Length) + " × " + s.in.Words.Short(b.Width) + " × " + s.in.Words.Len(b.Thickness)}
+	if v := s.goneWords(b.Cut); v != "" {
+		parts = append(parts, v)
+	}
 	for f := 1; f <= 2; f++ {
 		if v := s.lightWords(b, f); v != "" {
 			parts = append(parts, s.in.Words.Side(b, f)+" "+v)
@@ -190,7 +196,7 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 		if i > 0 {
 			longer = words + "   ·   " + p
 		}
-		if s.width(longer, head) > s.areas.board.Max.X-at.X-8*k {
+		if s.width(longer, head) > s.areas.board.Max.X-s.badgeRoom()-at.X-8*k {
 			break
 		}
 		words = longer

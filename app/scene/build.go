@@ -45,6 +45,11 @@ func Build(in Input) *Scene {
 			s.hand = b
 		}
 	}
+	if d := in.Depth.Hand; d != nil && s.hand != nil && in.Depth.On {
+		planed := *d
+		planed.Thickness = s.hand.Thickness // the drawing keeps its place while stock comes off
+		s.hand = &planed
+	}
 	if p := s.in.Panel.Panel; p != nil {
 		if r := s.in.Roll; r != nil {
 			was := *r
@@ -114,7 +119,7 @@ func (s *Scene) divide() {
 	s.areas.lanes = geom.R(0, h-lanes, w, h)
 
 	top := 30 * k
-	if s.in.Before != nil || s.in.Back {
+	if s.in.Before != nil || s.in.Back || s.in.Depth.On {
 		top = 44 * k // a title stands over it
 	}
 	in := inset(s.areas.panel, 44*k, top, 44*k, 30*k)

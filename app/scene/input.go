@@ -21,9 +21,20 @@ type Input struct {
 	Grain  Grain
 	Sketch Sketch
 	Roll   *Roll
+	Depth  Depth
 	Views  Views
 	Look   Look
 	Words  Words
+}
+
+// Depth is a view of panel and board in hand with a part of the stock taken
+// off. The panel of the Sheet lies on boards as planed so far.
+type Depth struct {
+	On   bool
+	Hand *face.Board // the board in hand as planed so far; nil as it is
+	// Panel and Board say what is seen where it is not the finished faces; ""
+	// it is, or there is nothing to say.
+	Panel, Board string
 }
 
 // Sheet is the panel on screen.

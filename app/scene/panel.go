@@ -31,6 +31,7 @@ func (s *Scene) buildPanel() {
 	} else if s.in.Back {
 		s.add("back", s.drawBackTitle)
 	}
+	s.add("depth", s.drawPanelDepth)
 }
 
 func (s *Scene) drawNoPanel(c render.Canvas) {
@@ -122,7 +123,7 @@ func (s *Scene) drawZones(c render.Canvas, z zoned, ring geom.Polygon) {
 	if s.in.Look.Hatch {
 		hatchZones(c, z, ring, s.text)
 	}
-	if s.in.Look.Outlines && len(z.zones) > 0 {
+	if (s.in.Look.Outlines || s.in.Depth.On) && len(z.zones) > 0 {
 		c.Push(render.Ring(ring))
 		for i := range z.zones {
 			p := render.Ring(z.to.ApplyTo(z.zones[i].Polygon))
@@ -139,13 +140,16 @@ func (s *Scene) drawFace(c render.Canvas, b *face.Board, f int, to geom.Affine, 
 	scale := math.Sqrt(math.Abs(to.Det())) * s.in.Look.Pixels
 	if tex := s.in.Look.Textures; tex != nil {
 		pic, of := s.picture(b.ID, f, scale), b
-		if pic != nil {
+		if pic != nil || s.in.Depth.On {
 			of = b.Root() // a photograph shows the sawn face, however deep the hatch lies
 		}
 		if img := tex.Get(of, f, pic, scale); img != nil {
 			nx, ny := float64(img.Rect.Dx()), float64(img.Rect.Dy())
 			m := geom.Affine{A: b.Length / nx, E: -b.Width / ny, F: b.Width}
 			c.Image(img, m.Then(to), clip)
+			if s.in.Depth.On && b != b.Root() {
+				s.drawVeil(c, b, f, to, clip)
+			}
 			return
 		}
 	}

@@ -40,21 +40,22 @@ func (s *Scene) ticks() []tick {
 	if stations < 2 {
 		return nil
 	}
+	from, to := b.Left()
 	var out []tick
 	for f := 1; f <= 2; f++ {
 		if b.Faces[f-1].Guessed {
 			continue // nothing was measured there
 		}
-		to := s.faceUnits(f)
+		units := s.faceUnits(f)
 		for i := 0; i < stations; i++ {
 			share := float64(i) / float64(stations-1)
-			x := math.Min(math.Max(b.Length*share, 0.5), b.Length-0.5)
+			x := math.Min(math.Max(from+(to-from)*share, from+0.5), to-0.5)
 			low, high := sapAtEdges(b, f, x)
 			if low == high {
 				continue // sapwood from edge to edge has no line to measure to
 			}
-			out = s.tick(out, to, x, low.y0, low.y1, share)
-			out = s.tick(out, to, x, high.y1, high.y0, share)
+			out = s.tick(out, units, x, low.y0, low.y1, share)
+			out = s.tick(out, units, x, high.y1, high.y0, share)
 		}
 	}
 	return out

@@ -51,7 +51,7 @@ func (s *Session) Behaviour(panel string) *Behaviour {
 		return nil
 	}
 	out := &Behaviour{Panel: b.n, Air: b.airSection()}
-	for _, make := range []func() (Section, bool){b.widthSection, b.fitSection, b.joinSection, b.cupSection, b.agesSection, b.dyeSection, b.stackSection, b.flatSection} {
+	for _, make := range []func() (Section, bool){b.widthSection, b.fitSection, b.joinSection, b.cupSection, b.planeSection, b.agesSection, b.dyeSection, b.stackSection, b.flatSection} {
 		if sec, ok := make(); ok {
 			out.Sections = append(out.Sections, sec)
 		}

@@ -193,20 +193,24 @@ func stageOf(s model.Stage) face.Stage {
 }
 
 // panelOf makes the value the readings see from a panel of the project.
-func panelOf(p *model.Project, m *model.Panel, board func(string) *face.Board, planed func(*model.Strip) *face.PlanedFace) *face.Panel {
+func panelOf(p *model.Project, m *model.Panel, board boardFor, planed func(*model.Strip) *face.PlanedFace) *face.Panel {
 	out := &face.Panel{
 		ID: m.ID, Length: m.Length, Width: m.Width, Thickness: m.Thickness,
 		Hidden: m.Hidden, BothShow: m.BothShow,
 		Wanted:    wantedOf(model.DefaultWanted(p, m)),
 		Limit:     m.UnwantedLimit,
 		PanelEdge: p.Allowances.PanelEdge,
-		Limits:    face.Limits{Streak: p.Limits.Streak, Mix: p.Limits.Mix, Contrast: face.DefaultLimits.Contrast},
+		Limits: face.Limits{Streak: p.Limits.Streak, Mix: p.Limits.Mix, Contrast: face.DefaultLimits.Contrast,
+			Fresh: p.Limits.PlanedLimit(), More: p.Limits.PlanedLimit() * face.DefaultLimits.More / face.DefaultLimits.Fresh, Turns: p.Limits.TurnsLimit()},
 	}
 	switch m.Shape {
 	case model.Ellipse:
 		out.Shape = geom.Ellipse(geom.R(0, 0, m.Length, m.Width), ellipseSides)
 	case model.Poly:
 		out.Shape = m.Points
+	}
+	for e, q := range m.Profiles {
+		out.Profiles[e] = profileOf(q)
 	}
 	out.Strips = make([]face.Strip, len(m.Strips))
 	for i := range m.Strips {
@@ -215,13 +219,20 @@ func panelOf(p *model.Project, m *model.Panel, board func(string) *face.Board, p
 	return out
 }
 
-func stripOf(s *model.Strip, board func(string) *face.Board, planed func(*model.Strip) *face.PlanedFace) face.Strip {
+func profileOf(q model.Profile) face.Profile {
+	if q.Kind == model.ProfileSquare {
+		return face.Profile{}
+	}
+	return face.Profile{Round: q.Kind == model.ProfileRound, Across: q.Across, Down: q.Down}
+}
+
+func stripOf(s *model.Strip, board boardFor, planed func(*model.Strip) *face.PlanedFace) face.Strip {
 	up := s.Up
 	if up != 2 {
 		up = 1
 	}
 	return face.Strip{
-		ID: s.ID, Board: board(s.Board),
+		ID: s.ID, Board: board(s.Board, s.Cut()),
 		X: s.X, Y: s.Y, L: s.L, W: s.W, Angle: s.Angle,
 		Up: up, Turned: s.Turned, Shift: s.Shift, Pinned: s.Pinned,
 		Stage: stageOf(s.Stage), Planed: planed(s), Off: offOf(s.Off),

@@ -47,11 +47,11 @@ func cuttingName(p *model.Project, id string) (string, bool) {
 func (s *Session) Cuttings() []face.Strip { return s.view().cuttings }
 
 // cuttingsOf makes them.
-func cuttingsOf(p *model.Project, board func(string) *face.Board) []face.Strip {
+func cuttingsOf(p *model.Project, board boardFor) []face.Strip {
 	var out []face.Strip
 	for _, part := range p.Parts {
 		for i, c := range part.Places {
-			out = append(out, face.Strip{ID: CuttingID(part.ID, i), Board: board(c.Board),
+			out = append(out, face.Strip{ID: CuttingID(part.ID, i), Board: board(c.Board, c.Cut()),
 				X: c.X, Y: c.Y, L: c.L, W: c.W, Angle: c.Angle, Up: 1, Stage: stageOf(c.Stage)})
 		}
 	}

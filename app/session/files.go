@@ -18,11 +18,7 @@ var ErrNoPath = errors.New("the project has no file yet: save it under a name")
 // Open puts the project in the file at path on screen. On an error the
 // project on screen stays.
 func (s *Session) Open(path string) error {
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
-	}
-	p, notices, err := file.Read(data, filepath.Base(path))
+	p, notices, print, err := readProject(path)
 	if err != nil {
 		return err
 	}
@@ -31,8 +27,21 @@ func (s *Session) Open(path string) error {
 		return fmt.Errorf("open %s: %w", filepath.Base(path), err)
 	}
 	s.begin(p, abs, Folder(filepath.Dir(abs)))
+	s.disk.print = print
 	s.remark(notices)
 	return nil
+}
+
+func readProject(path string) (*model.Project, []file.Notice, file.Print, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, nil, file.Print{}, fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
+	}
+	p, notices, err := file.Read(data, filepath.Base(path))
+	if err != nil {
+		return nil, nil, file.Print{}, err
+	}
+	return p, notices, file.PrintOf(data), nil
 }
 
 // OpenFrom puts a project without a file of its own on screen; its pictures
@@ -76,18 +85,35 @@ func (s *Session) Title() string {
 	if s.path != "" {
 		name += " — " + filepath.Base(s.path)
 	}
+	if s.disk.lookOnly {
+		name += " (only looked at)"
+	}
 	if s.Dirty() {
 		name = "• " + name
 	}
 	return name
 }
 
-// Save writes the project to its file.
+// Save writes the project to its file. The error is a *ChangedError where the
+// file is not as this session left it, ErrLookOnly where it is another
+// window's.
 func (s *Session) Save() error {
-	if s.path == "" {
+	switch {
+	case s.path == "":
 		return ErrNoPath
+	case s.disk.lookOnly:
+		return ErrLookOnly
+	}
+	if err := s.unchanged(); err != nil {
+		return err
 	}
 	return s.write(s.path)
+}
+
+// SaveOver is Save though the file was changed by another program.
+func (s *Session) SaveOver() error {
+	s.disk.print = file.Print{}
+	return s.Save()
 }
 
 // SaveAs writes the project to a new file. Pictures read from a folder keep
@@ -101,6 +127,11 @@ func (s *Session) SaveAs(path string) error {
 	if filepath.Ext(abs) == "" {
 		abs += ".yaml"
 	}
+	if abs == s.path {
+		if err := s.unchanged(); err != nil {
+			return err
+		}
+	}
 	return s.write(abs)
 }
 
@@ -113,8 +144,14 @@ func (s *Session) write(abs string) error {
 	}
 	retell := model.RenamePhotos(func(name string) string { return names[name] })
 	if err := file.Save(abs, retell(s.Committed())); err != nil {
+		var placed *file.SaveError
+		if errors.As(err, &placed) && placed.Placed && abs == s.path {
+			s.look(abs)
+		}
 		return err
 	}
+	s.look(abs)
+	s.disk.lookOnly = false
 	s.hist.Retell(retell)
 	if s.preview != nil {
 		s.preview = nil

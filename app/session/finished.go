@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"math"
 	"sync"
 
 	"heartside/layout/face"
@@ -35,7 +34,17 @@ type belowFaces struct {
 	solid *depth.Solid
 	bad   bool
 	keep  sync.Mutex
-	got   map[[2]float64]*[2]face.BoardFace // nil while it is being found
+	got   map[[2]float64]*opened // nil while it is being found
+	next  *[2]float64            // the depth a view asked for last
+	busy  bool                   // one is worked out for a view
+	// hopeless: nothing can be worked out of the board.
+	hopeless bool
+}
+
+// opened is a board with stock taken off both faces.
+type opened struct {
+	faces [2]face.BoardFace
+	notes [2]depth.Note
 }
 
 // under returns the belowFaces of a board, nil where both of its faces must be
@@ -49,7 +58,7 @@ func (g *depths) under(b *model.Board) *belowFaces {
 	defer g.mu.Unlock()
 	k := g.of[b]
 	if k == nil {
-		k = &belowFaces{all: g, board: b, got: map[[2]float64]*[2]face.BoardFace{}}
+		k = &belowFaces{all: g, board: b, got: map[[2]float64]*opened{}}
 		g.of[b] = k
 	}
 	return k
@@ -109,10 +118,8 @@ const mostDepths = 64
 
 // at returns both faces with off mm taken from them, nil where that is not
 // known, or not yet.
-func (k *belowFaces) at(off [2]float64) *[2]face.BoardFace {
-	for i := range off {
-		off[i] = math.Round(off[i]*100) / 100
-	}
+func (k *belowFaces) at(off [2]float64) *opened {
+	off = hundredths(off)
 	k.keep.Lock()
 	got, asked := k.got[off]
 	if !asked {
@@ -146,7 +153,7 @@ func (k *belowFaces) waits() bool {
 	return k.all.ready == nil || k.all.seen[k.board.ID]
 }
 
-func (k *belowFaces) find(off [2]float64) *[2]face.BoardFace {
+func (k *belowFaces) find(off [2]float64) *opened {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.keep.Lock()
@@ -163,9 +170,9 @@ func (k *belowFaces) find(off [2]float64) *[2]face.BoardFace {
 	if k.bad {
 		return nil
 	}
-	out := &[2]face.BoardFace{}
-	for i := range out {
-		out[i], _ = k.solid.At(i+1, off[i])
+	out := &opened{}
+	for i := range out.faces {
+		out.faces[i], out.notes[i] = k.solid.At(i+1, off[i])
 	}
 	k.keep.Lock()
 	k.got[off] = out
@@ -195,6 +202,8 @@ type deep struct {
 	sawn       *face.Board
 	mu         sync.Mutex
 	made       map[[2]float64]*face.Board
+	views      map[[2]float64]*face.Board // without their colours, to be looked at
+	seen       *face.Board                // of views, the latest
 }
 
 // Finished implements face.Deep.
@@ -212,9 +221,9 @@ func (d *deep) Finished(off [2]float64) *face.Board {
 	b := *d.sawn
 	b.Deep, b.Sawn, b.Thickness = nil, d.sawn, max(0, b.Thickness-off[0]-off[1])
 	for i := range b.Faces {
-		was, now := &d.sawn.Faces[i], faces[i]
+		was, now := &d.sawn.Faces[i], &faces.faces[i]
 		f := *was
-		f.Base, f.Outline, f.Zones = now.Base, now.Outline, now.Zones
+		f.Base, f.Outline, f.Zones = now.Base, within(&b, now.Outline), now.Zones
 		f.Field = face.PlanedField(was, &f)
 		b.Faces[i] = f
 	}

@@ -42,7 +42,7 @@ func (s *Session) findFixes() {
 			todo = append(todo, p)
 		}
 	}
-	opt := arrange.Options{Allowances: AllowancesOf(v.project.Allowances), Machines: machinesOf(v.project)}
+	opt := arrange.Options{Allowances: AllowancesOf(v.project.Allowances), Machines: machinesOf(v.project), AfterGlue: v.project.Allowances.AfterGlue}
 	if s.opt.Post == nil {
 		for _, p := range todo {
 			s.fixes.of[p] = fixesOf(ctx, v, p, opt)
@@ -194,6 +194,10 @@ func laid(known map[string]model.Strip, list []face.Strip) []model.Strip {
 		}
 		st.X, st.Y, st.L, st.W, st.Angle = f.X, f.Y, f.L, f.W, f.Angle
 		st.Up, st.Turned, st.Shift = f.Up, f.Turned, f.Shift
+		if f.Off.Set && (st.Off == nil || *st.Off != f.Off.Face) {
+			off := f.Off.Face
+			st.Off = &off
+		}
 		out = append(out, st)
 	}
 	return out

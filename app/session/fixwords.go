@@ -51,10 +51,23 @@ func (w words) step(f *arrange.Fix, s *arrange.Step) string {
 		return "make " + one + " " + by + " wider"
 	case arrange.Lengthen:
 		return "make " + one + " " + by + " longer"
+	case arrange.TakeOff:
+		return w.takeOff(f, s, one)
 	case arrange.TakeSpare:
 		return "take spare " + w.spare(s.Strips) + " for " + one
 	}
 	return string(s.Kind) + " " + one
+}
+
+// takeOff says how much comes off each face of a strip.
+func (w words) takeOff(f *arrange.Fix, s *arrange.Step, one string) string {
+	text := "take " + w.fine(s.By) + " off the show face of " + one
+	for i := range f.Panel {
+		if st := &f.Panel[i]; st.ID == s.Strips[0] && st.Off.Set {
+			text += " and " + w.fine(st.Off.Face[2-st.UpFace()]) + " off the other"
+		}
+	}
+	return text
 }
 
 func (w words) spare(ids []string) string {

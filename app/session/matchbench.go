@@ -80,7 +80,7 @@ func (b *bench) beside(i int) []face.Strip {
 
 // faced makes the value the readings see of a strip of the project.
 func (b *bench) faced(m *model.Strip) face.Strip {
-	st := stripOf(m, func(id string) *face.Board { return b.view.boards[id] }, planedOf)
+	st := stripOf(m, b.view.boardFor, planedOf)
 	st.Row = b.view.rows.of(m)
 	return st
 }

@@ -183,7 +183,7 @@ func (q *LeafSearch) sources(leaf *face.Strip, own *lying) []lying {
 	var out []lying
 	for i := range q.pieces {
 		p := &q.pieces[i]
-		if i == own.at || p.strip.Board != leaf.Board || q.view.lost(&p.strip) {
+		if i == own.at || p.strip.Board == nil || p.strip.Board.ID != leaf.Board.ID || q.view.lost(&p.strip) {
 			continue
 		}
 		m := p.m

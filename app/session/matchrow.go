@@ -186,7 +186,7 @@ func (r *rowing) aside(b *face.Board) *face.Board {
 		gone[id] = true
 	}
 	for _, st := range r.others(gone) {
-		if st.Board != b {
+		if st.Board == nil || st.Board.ID != b.ID {
 			continue
 		}
 		x := r.cut.Kerf + r.cut.Ends

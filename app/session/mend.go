@@ -24,6 +24,8 @@ type Mend struct {
 	now     []stock.Made // panels, then parts, as in the project
 	spares  []face.Strip
 	loss    stock.Loss
+	slid    map[at]float64              // strips that are only slid along, by how many mm
+	ended   map[*face.Board]*face.Board // boards by what stands for their lost ends
 }
 
 // Mended is what is to be done about spoiled boards.
@@ -33,20 +35,19 @@ type Mended struct {
 	Edit    model.Edit
 }
 
-// Mend prepares to replace what lies on spoiled boards.
+// Mend prepares to replace what lies on spoiled boards and over ends that were
+// cut off.
 func (s *Session) Mend() (*Mend, error) {
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	p := v.project
-	m := &Mend{project: p, owners: ownersOf(p), words: map[string]words{}, spares: laidOnBoards(v.spares)}
+	m := &Mend{project: p, owners: ownersOf(p), words: map[string]words{}, spares: laidOnBoards(v.spares), slid: map[at]float64{}, ended: map[*face.Board]*face.Board{}}
 	for _, b := range p.Boards {
 		m.supply.Boards = append(m.supply.Boards, stock.Stock{Board: v.boards[b.ID]})
 		if b.Spoiled {
 			m.loss.Boards = append(m.loss.Boards, b.ID)
 		}
 	}
-	if len(m.loss.Boards) == 0 {
-		return nil, fmt.Errorf("no board is spoiled: take one in hand and say so first")
-	}
+	spoiled := len(m.loss.Boards) > 0
 	lost := false
 	note := func(d stock.Demand, list []face.Strip) {
 		m.now = append(m.now, stock.Made{Demand: d, Strips: list})
@@ -61,10 +62,14 @@ func (s *Session) Mend() (*Mend, error) {
 	for _, n := range p.Parts {
 		note(m.partDemand(v, n), cuttingsOfPart(v, n))
 	}
-	if !lost {
-		return nil, fmt.Errorf("nothing is still to be sawn from a spoiled board, neither a strip nor a part: nothing is lost")
-	}
 	m.supply.Allowances, m.supply.Machines = AllowancesOf(p.Allowances), machinesOf(p)
+	switch cut := m.ends(v); {
+	case lost || cut:
+	case spoiled:
+		return nil, fmt.Errorf("nothing is still to be sawn from a spoiled board, neither a strip nor a part: nothing is lost")
+	default:
+		return nil, fmt.Errorf("no board is spoiled, and nothing lies over an end that was cut off: take a board in hand and say so first")
+	}
 	return m, nil
 }
 
@@ -106,6 +111,7 @@ func (m *Mend) Run(ctx context.Context) (Mended, error) {
 	if ctx.Err() != nil {
 		return Mended{}, ctx.Err()
 	}
+	m.putBack(&got)
 	var out Mended
 	known := map[string]model.Strip{}
 	for _, st := range m.project.Spares {
@@ -116,9 +122,11 @@ func (m *Mend) Run(ctx context.Context) (Mended, error) {
 		if x := got.Short[i]; x != nil {
 			out.Missing = append(out.Missing, m.missing(i, x))
 		}
-		if !m.touched(i, &got) {
+		slides := m.slides(i)
+		if !m.touched(i, &got) && len(slides) == 0 {
 			continue
 		}
+		out.Changes = append(out.Changes, slides...)
 		if i >= len(m.panels) {
 			part := m.project.Parts[i-len(m.panels)]
 			out.Changes = append(out.Changes, m.changes(i, &got)...)
@@ -140,7 +148,7 @@ func (m *Mend) Run(ctx context.Context) (Mended, error) {
 			}
 		}
 	}
-	if len(got.Strips) > 0 {
+	if len(got.Strips) > 0 || len(m.slid) > 0 {
 		out.Edit = plan
 	}
 	return out, nil
@@ -158,7 +166,9 @@ func (m *Mend) places(n model.Part, got *stock.Changed, i int) []model.PartPlace
 		switch {
 		case st.Board == nil:
 		case !slices.Contains(got.Strips, st.ID):
-			out = append(out, n.Places[k])
+			c := n.Places[k]
+			c.X = st.X // slid along, where it is not as before
+			out = append(out, c)
 		default:
 			p := model.PartPlace{Board: st.Board.ID, X: st.X, Y: st.Y, L: st.L, W: st.W, Angle: st.Angle, Stage: model.Planned}
 			for _, x := range m.project.Spares {
@@ -229,10 +239,10 @@ func (m *Mend) changes(i int, got *stock.Changed) []string {
 func (m *Mend) on(i int, st *face.Strip) string {
 	if i >= len(m.panels) {
 		name, _ := cuttingName(m.project, st.ID)
-		return fmt.Sprintf("%s on board %s", name, st.Board.ID)
+		return fmt.Sprintf("%s on board %s", name, strings.TrimPrefix(st.Board.ID, lostEnd))
 	}
 	id := m.panels[i].ID
-	return fmt.Sprintf("%s, %s on board %s", id, m.words[id].strips([]string{st.ID}), st.Board.ID)
+	return fmt.Sprintf("%s, %s on board %s", id, m.words[id].strips([]string{st.ID}), strings.TrimPrefix(st.Board.ID, lostEnd))
 }
 
 func (m *Mend) change(i int, was, now *face.Strip, spare, freed bool) string {

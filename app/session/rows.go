@@ -29,7 +29,7 @@ func (r rows) of(s *model.Strip) *face.Row {
 
 // rowsOf finds the neighbours in the rows of a project. Rows that did not
 // change keep their pointers.
-func (v *viewer) rowsOf(p *model.Project, board func(string) *face.Board) rows {
+func (v *viewer) rowsOf(p *model.Project, board boardFor) rows {
 	type key struct{ row, board string }
 	var order []key
 	lists := map[key][]face.Strip{}

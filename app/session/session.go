@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"sync/atomic"
 
 	"heartside/app/intake"
 	"heartside/layout/face"
@@ -31,6 +32,7 @@ type Session struct {
 	preview  *model.Project
 	sel      Selection
 	path     string // "" not saved yet
+	disk     onDisk
 	from     Source // where pictures are read
 	pics     *pictures
 	viewer   *viewer
@@ -46,6 +48,9 @@ type Session struct {
 	agree    agreements
 	notices  []string
 	onChange []func()
+	onDepth  func()
+	looking  atomic.Bool // a call of onDepth is on its way
+	facts    planingFacts
 	work     context.Context
 	stop     context.CancelFunc
 }
@@ -66,6 +71,7 @@ func (s *Session) begin(p *model.Project, path string, from Source) {
 	p = model.Marked(p)
 	s.hist = model.NewHistory(p)
 	s.preview, s.path, s.from, s.notices = nil, path, from, nil
+	s.disk = onDisk{}
 	s.viewer = newViewer(newDepths(s.deepened(s.work)))
 	s.readers, s.before, s.sets = map[string]*panelReader{}, map[string]*panelReader{}, map[string]*setReader{}
 	s.levels = map[string]*gapBook{}

@@ -10,6 +10,7 @@ import (
 type view struct {
 	project *model.Project
 	boards  map[string]*face.Board
+	whole   map[string]*face.Board // of boards with an end cut off: before it was
 	panels  map[string]*face.Panel
 	spares  []face.Strip
 	// cuttings are those of solid parts.
@@ -39,6 +40,7 @@ type boardKey struct {
 	board   *model.Board
 	fields  lookedAt
 	colours *model.Colours // first of the list; the list is copied when it changes
+	whole   bool           // with the ends that were cut off
 }
 
 func newViewer(under *depths) *viewer {
@@ -55,11 +57,14 @@ func (v *viewer) of(p *model.Project, fields func(*model.Board) lookedAt) *view 
 			return w
 		}
 	}
-	w := &view{project: p, boards: map[string]*face.Board{}, panels: map[string]*face.Panel{}, came: v.came}
+	w := &view{project: p, boards: map[string]*face.Board{}, whole: map[string]*face.Board{}, panels: map[string]*face.Panel{}, came: v.came}
 	for _, b := range p.Boards {
-		w.boards[b.ID] = v.board(p, b, fields(b))
+		w.boards[b.ID] = v.board(p, b, fields(b), false)
+		if b.Cut != [2]float64{} {
+			w.whole[b.ID] = v.board(p, b, fields(b), true)
+		}
 	}
-	board := func(id string) *face.Board { return w.boards[id] }
+	board := boardFor(w.boardFor)
 	w.rows = v.rowsOf(p, board)
 	for _, m := range p.Panels {
 		w.panels[m.ID] = v.panel(p, m, board, w.rows)
@@ -93,14 +98,18 @@ func keyOf(p *model.Project, b *model.Board, f lookedAt) boardKey {
 	return k
 }
 
-func (v *viewer) board(p *model.Project, b *model.Board, f lookedAt) *face.Board {
+func (v *viewer) board(p *model.Project, b *model.Board, f lookedAt, whole bool) *face.Board {
 	k := keyOf(p, b, f)
+	k.whole = whole
 	if fb, ok := v.boards[k]; ok {
 		return fb
 	}
 	fb := boardOf(p, b, f)
+	if !whole {
+		cutOff(fb, b.Cut)
+	}
 	if g := v.under.under(b); g != nil {
-		fb.Deep = &deep{belowFaces: g, sawn: fb, made: map[[2]float64]*face.Board{}}
+		fb.Deep = &deep{belowFaces: g, sawn: fb, made: map[[2]float64]*face.Board{}, views: map[[2]float64]*face.Board{}}
 	}
 	v.boards[k] = fb
 	return fb
@@ -108,7 +117,7 @@ func (v *viewer) board(p *model.Project, b *model.Board, f lookedAt) *face.Board
 
 // panel converts m, or returns the value made before where nothing it rests
 // on changed.
-func (v *viewer) panel(p *model.Project, m *model.Panel, board func(string) *face.Board, r rows) *face.Panel {
+func (v *viewer) panel(p *model.Project, m *model.Panel, board boardFor, r rows) *face.Panel {
 	fp := panelOf(p, m, board, v.planedFace)
 	for i := range fp.Strips {
 		fp.Strips[i].Row = r.of(&m.Strips[i])
@@ -129,7 +138,7 @@ func (v *viewer) panel(p *model.Project, m *model.Panel, board func(string) *fac
 func samePanel(a, b *face.Panel) bool {
 	if a.ID != b.ID || a.Length != b.Length || a.Width != b.Width || a.Thickness != b.Thickness ||
 		a.BothShow != b.BothShow || a.Wanted != b.Wanted || a.Limit != b.Limit ||
-		a.PanelEdge != b.PanelEdge || a.Limits != b.Limits ||
+		a.PanelEdge != b.PanelEdge || a.Limits != b.Limits || a.Profiles != b.Profiles ||
 		len(a.Strips) != len(b.Strips) || len(a.Hidden) != len(b.Hidden) || len(a.Shape) != len(b.Shape) {
 		return false
 	}
@@ -180,6 +189,9 @@ func (v *viewer) forget() {
 			continue
 		}
 		for _, b := range w.boards {
+			held[b] = true
+		}
+		for _, b := range w.whole {
 			held[b] = true
 		}
 	}

@@ -190,6 +190,11 @@ func (w words) say(x *face.Warning) (title, text string) {
 				title = strings.Replace(title, " turns to", " turn to", 1)
 			}
 		}
+	case face.SapAfterPlaning:
+		title, text = w.afterPlaning(x, where)
+	case face.StripeRisk:
+		title = fmt.Sprintf("May look like stripes under a finish: %s", where)
+		text = fmt.Sprintf("The grain comes up the other way in %s, and changes %.0f times from front to back: such strips are bright where their neighbours are dark. Turn them, or make it regular.", where, x.Measure)
 	case face.PlanesBackwards:
 		title = fmt.Sprintf("Planes against the others: %s", where)
 		text = "Turned end for end or rolled over, its grain runs the other way; doing both restores it."
@@ -198,7 +203,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 		text = fmt.Sprintf("More than %.1f %%: let them come level before gluing (common practice, no source).", x.Limit)
 	case face.OutsideBoard:
 		title = fmt.Sprintf("Runs off its board: %s", where)
-		text = fmt.Sprintf("The blank reaches %s over %s. Move, shorten or narrow it.", w.some(x.Measure), outsideOf(x.Why))
+		text = fmt.Sprintf("The blank reaches %s over %s. Move, shorten or narrow it.", w.some(x.Measure), w.outsideOf(x))
 	case face.PartsOverlap:
 		title = fmt.Sprintf("Cut from the same wood: %s", where)
 		text = fmt.Sprintf("Their blanks need %s more between them, saw kerf counted.", w.some(x.Measure))
@@ -237,6 +242,28 @@ func (w words) flawInEdge(x *face.Warning, where string) (string, string) {
 	}
 	return fmt.Sprintf("A flaw comes out in %s: %s", w.side(x.Side), where),
 		"It misses the face but will be seen there."
+}
+
+// afterPlaning says what comes to light when the sawn faces are planed.
+func (w words) afterPlaning(x *face.Warning, where string) (title, text string) {
+	wood := "sapwood"
+	if w.wanted == face.WantSap {
+		wood = "heartwood"
+	}
+	if x.Why == "limit" {
+		return fmt.Sprintf("Planing brings the %s over your limit: %s, limit %s", wood, Percent(x.Measure), Percent(x.Limit)),
+			fmt.Sprintf("The sawn faces keep to it. Most of what is new lies in %s.", where)
+	}
+	title = fmt.Sprintf("Planing brings %s of %s into %s", w.some(x.Measure), wood, where)
+	text = "The sawn face shows none there. Stock taken off the other face leaves it hidden, where there is enough."
+	switch x.Why {
+	case "more":
+		title = fmt.Sprintf("Planing brings %s more %s into %s", w.some(x.Measure), wood, where)
+		text = "What the sawn face shows there grows wider."
+	case "streak":
+		text = "It makes the streak; the sawn face does not show it."
+	}
+	return title, text
 }
 
 // tooSmall says what the strips lack; Measure is what stands over, less than

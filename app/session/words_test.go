@@ -6,6 +6,7 @@ import (
 
 	"heartside/layout/arrange"
 	"heartside/layout/face"
+	"heartside/model"
 	"heartside/model/unit"
 )
 
@@ -39,6 +40,48 @@ func TestFixSaysWhere(t *testing.T) {
 	}
 }
 
+// Stock taken off the faces otherwise is told for both, and the edit holds it.
+func TestFixTakesStockOff(t *testing.T) {
+	w := plainWords(unit.MM)
+	f := &arrange.Fix{
+		Steps: []arrange.Step{{Kind: arrange.TakeOff, Strips: []string{"f1"}, By: 1}},
+		Panel: []face.Strip{{ID: "f1", Up: 2, Off: face.Off{Set: true, Face: [2]float64{3.5, 1}}}},
+	}
+	if got, want := w.fix(&face.Warning{}, f), "take 1 mm off the show face of strip F1 and 3.5 mm off the other"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	off := [2]float64{2, 2.5}
+	known := map[string]model.Strip{"f1": {ID: "f1", Off: &off}}
+	if got := laid(known, f.Panel)[0].Off; got == nil || *got != [2]float64{3.5, 1} || off != [2]float64{2, 2.5} {
+		t.Errorf("off %v, before %v", got, off)
+	}
+	f.Panel[0].Off = face.Off{Set: true, Face: off}
+	if got := laid(known, f.Panel)[0].Off; got != &off {
+		t.Error("what stays as it is keeps its place")
+	}
+}
+
+// What planing brings is said in the maker's words.
+func TestPlaningBringsInWords(t *testing.T) {
+	w := plainWords(unit.MM)
+	x := &face.Warning{Kind: face.SapAfterPlaning, Strips: []string{"a2"}, Why: "fresh", Measure: 9, Limit: 3}
+	if got, _ := w.say(x); got != "Planing brings 9 mm of sapwood into strip A2" {
+		t.Error(got)
+	}
+	x.Why = "more"
+	if got, _ := w.say(x); got != "Planing brings 9 mm more sapwood into strip A2" {
+		t.Error(got)
+	}
+	x.Why, x.Measure, x.Limit = "limit", 0.15, 0.1
+	if got, _ := w.say(x); got != "Planing brings the sapwood over your limit: 15 %, limit 10 %" {
+		t.Error(got)
+	}
+	w.wanted = face.WantSap
+	if got, _ := w.say(x); got != "Planing brings the heartwood over your limit: 15 %, limit 10 %" {
+		t.Error(got)
+	}
+}
+
 // A length too small to be shown is still there.
 func TestSomeIsNeverNothing(t *testing.T) {
 	for _, c := range []struct {
@@ -60,7 +103,7 @@ func TestSomeIsNeverNothing(t *testing.T) {
 func TestEveryWarningHasWords(t *testing.T) {
 	for _, k := range []face.WarningKind{
 		face.LoneStreak, face.SliverKind, face.OneSidedJoint, face.OneSidedEdge, face.Lopsided, face.OverLimit,
-		face.FlawOnShow, face.FlawInEdge, face.NotSeen, face.PlanesBackwards, face.MoistureDiffers, face.OutsideBoard,
+		face.FlawOnShow, face.FlawInEdge, face.NotSeen, face.SapAfterPlaning, face.PlanesBackwards, face.StripeRisk, face.MoistureDiffers, face.OutsideBoard,
 		face.PartsOverlap, face.UnderMachineLimit, face.OverMachineWidth, face.PanelTooSmall, face.ColoursNotComparable,
 	} {
 		w := plainWords(unit.MM)

@@ -63,6 +63,8 @@ func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasOb
 	case s.ID == "ageing" && p.w.ses.Reading(b.Panel.ID).Placed > 0:
 		p.ages = newAgesPicture(p, s)
 		drawn = append(p.ages.objects(), toneRows(p.w, s.Tones, nil)...)
+	case s.ID == "planing":
+		drawn = p.planeButtons()
 	case s.ID == "dye":
 		drawn = dyeRows(p.w, b, s)
 	case len(s.Tones) > 0:
@@ -71,9 +73,16 @@ func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasOb
 	if lead != "" {
 		body.Add(snug(wrapped(lead, widget.MediumImportance)))
 	}
-	body.Objects = append(body.Objects, drawn...)
+	if s.ID != "planing" { // its buttons stand below the figures
+		body.Objects = append(body.Objects, drawn...)
+	}
 	if len(rows) > 0 {
-		body.Add(newBehaveTable(rows))
+		for _, part := range tablesOf(rows) {
+			body.Add(newBehaveTable(part))
+		}
+	}
+	if s.ID == "planing" {
+		body.Objects = append(body.Objects, drawn...)
 	}
 	p.notes(body, s)
 	if len(s.How) > 0 {

@@ -281,5 +281,5 @@ func (p *behavePage) hint() string {
 // the page of behaviour rests on is changed from there.
 func (w *Window) lets(id string) bool {
 	_, ok := w.page.(*behavePage)
-	return ok && (id == "fitting" || id == "joined")
+	return ok && (id == "fitting" || id == "joined" || id == "plane")
 }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/app/keep"
 	"heartside/app/session"
 )
 
@@ -29,16 +30,7 @@ func (w *Window) guard(what string, then func()) {
 		body:  wrapped("“"+name+"” has changes that are not saved. What is to become of them before you "+what+"?", widget.MediumImportance),
 		yes:   "Save", no: "Go back", other: "Throw away",
 		do: func() error {
-			if w.ses.Path() == "" {
-				w.post(func() { w.saveAs(then) })
-				return nil
-			}
-			if err := w.ses.Save(); err != nil {
-				return err
-			}
-			w.trace.saved(w.ses.Path())
-			w.post(then)
-			return nil
+			return w.saveThen(func() { w.post(then) })
 		},
 		also: then,
 		size: fyne.NewSize(480, 210),
@@ -69,7 +61,12 @@ func (w *Window) demoAsk() {
 
 // openPath shows the project in a file; on an error what is on screen stays.
 func (w *Window) openPath(path string) error {
-	if err := w.ses.Open(path); err != nil {
+	if keep.IsAside(path) {
+		return w.kept.openAside(path)
+	}
+	err := w.ses.Open(path)
+	w.post(func() { w.kept.offer(path) })
+	if err != nil {
 		return err
 	}
 	w.surf.forget()
@@ -93,6 +90,7 @@ func (w *Window) opened() {
 		w.fillRecent()
 		w.menus.main.Refresh()
 	}
+	w.kept.opened()
 	w.rack.forget()
 	if w.page != nil && w.page != page(w.rack) {
 		w.turnTo(nil)
@@ -103,16 +101,40 @@ func (w *Window) opened() {
 
 func (w *Window) save() {
 	w.nudge.settle()
-	err := w.ses.Save()
-	switch {
-	case errors.Is(err, session.ErrNoPath):
+	if w.ses.Path() == "" || w.ses.LookOnly() {
 		w.saveAs(nil)
-	case err != nil:
-		w.fail("The project could not be saved; it is still here", err)
-	default:
-		w.say("Saved " + filepath.Base(w.ses.Path()) + ".")
-		w.trace.saved(w.ses.Path())
+		return
 	}
+	if err := w.saveThen(nil); err != nil {
+		w.saveFailed(err)
+	}
+}
+
+// saveThen saves the project to its file; then, where given, follows. Where
+// there is no file to save to, or it was changed by another program, it asks.
+func (w *Window) saveThen(then func()) error {
+	err := w.ses.Save()
+	var other *session.ChangedError
+	switch {
+	case errors.Is(err, session.ErrNoPath) || errors.Is(err, session.ErrLookOnly):
+		w.post(func() { w.saveAs(then) })
+		return nil
+	case errors.As(err, &other):
+		w.post(func() { w.changedAsk(other, then) })
+		return nil
+	case err != nil:
+		return err
+	}
+	w.savedNow()
+	if then != nil {
+		then()
+	}
+	return nil
+}
+
+func (w *Window) savedNow() {
+	w.say("Saved " + filepath.Base(w.ses.Path()) + ".")
+	w.trace.saved(w.ses.Path())
 }
 
 // saveAs asks for a path and saves there; then, where given, follows.
@@ -125,6 +147,9 @@ func (w *Window) saveAs(then func()) {
 		do: func(path string) error {
 			if filepath.Ext(path) == "" {
 				path += ".yaml"
+			}
+			if err := w.kept.free(path); err != nil {
+				return err
 			}
 			return w.overwrite(path, w.ses.Path(), func() error {
 				if err := w.ses.SaveAs(path); err != nil {
@@ -182,7 +207,10 @@ func (w *Window) close() {
 		w.asks.cancel()
 		return
 	}
-	w.guard("quit", w.win.Close)
+	w.guard("quit", func() {
+		w.kept.over = true
+		w.win.Close()
+	})
 }
 
 // dropped opens a project file dropped on the window, or takes pictures to the
@@ -196,7 +224,7 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 		path := u.Path()
 		switch ext := strings.ToLower(filepath.Ext(path)); {
 		case u.Scheme() != "file":
-		case ext == ".yaml" || ext == ".yml":
+		case ext == ".yaml" || ext == ".yml" || keep.IsAside(path):
 			w.pastDraft(func() { w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) }) })
 			return
 		default:

@@ -33,13 +33,17 @@ func (n *notices) show() bool {
 	if strings.Join(remarks, "\n") == n.dismissed {
 		remarks = nil
 	}
-	problems, photos := n.w.ses.Problems(), n.w.ses.PhotoTrouble()
-	key := strings.Join([]string{strings.Join(problems, "\n"), strings.Join(remarks, "\n"), strings.Join(photos, "\n")}, "\x00")
+	problems, photos, kept := n.w.ses.Problems(), n.w.ses.PhotoTrouble(), n.w.kept.trouble()
+	key := strings.Join([]string{strings.Join(problems, "\n"), strings.Join(remarks, "\n"), strings.Join(photos, "\n"), strings.Join(kept, "\n")}, "\x00")
 	if key == n.shown {
 		return false
 	}
 	n.shown = key
 	n.box.RemoveAll()
+	n.add(kept, "Keeping your work", theme.ColorNameWarning, func() {
+		n.w.kept.dismiss()
+		n.w.win.Canvas().Focus(n.w.surf)
+	})
 	n.add(problems, "To put right", theme.ColorNameError, nil)
 	n.add(remarks, "From the file", theme.ColorNameWarning, func() {
 		n.dismissed = strings.Join(n.w.ses.Notices(), "\n")

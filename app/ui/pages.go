@@ -25,10 +25,13 @@ type page interface {
 // turnTo shows a page, nil for the panels and boards.
 func (w *Window) turnTo(p page) {
 	w.nudge.settle()
-	if was, ok := w.page.(*arrangePage); ok && p != page(was) {
+	if was := w.sheetUp(); was != nil && p != page(was) {
+		was.left(p)
+	}
+	if was, ok := w.page.(*arrangePage); ok && p != page(was) && !liesOver(p, was) {
 		was.stop() // it searches no longer
 	}
-	if was, ok := w.page.(*matchPage); ok && p != page(was) {
+	if was, ok := w.page.(*matchPage); ok && p != page(was) && !liesOver(p, was) {
 		was.stop()
 	}
 	shown := w.middle
@@ -98,7 +101,7 @@ func (w *Window) pageKey(ev *fyne.KeyEvent) bool {
 // hides what they would change.
 func (w *Window) onPanels() {
 	hidden := []string{groupStrip, groupPanel, groupZones}
-	views := []string{"hatch", "before", "back", "zoom-in", "zoom-out", "fit", "true", "split-less", "split-more", "next-warning", "apply-fix", "menu", "next-board", "prev-board"}
+	views := []string{"hatch", "before", "back", "depth", "zoom-in", "zoom-out", "fit", "true", "split-less", "split-more", "next-warning", "apply-fix", "menu", "next-board", "prev-board"}
 	for _, a := range w.acts.list {
 		if !slices.Contains(hidden, a.Group) && !slices.Contains(views, a.ID) {
 			continue

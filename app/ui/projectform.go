@@ -70,10 +70,11 @@ func newProjectForm(w *Window) *projectForm {
 		{name: "Widest to flatten", at: &m.Flatten, usual: um.Flatten}, {name: "Widest to thickness", at: &m.Thickness, usual: um.Thickness},
 		{name: "Shortest that is safe", at: &m.Shortest, usual: um.Shortest}, {name: "Narrowest that is safe", at: &m.Narrowest, usual: um.Narrowest},
 	}
-	f.l.Cup, f.l.Apart = f.l.CupLimit(), f.l.ApartLimit()
+	f.l.Cup, f.l.Apart, f.l.Planed = f.l.CupLimit(), f.l.ApartLimit(), f.l.PlanedLimit()
 	f.wood = []setting{
 		{name: "Bow of a free panel, a metre of width", at: &f.l.Cup, usual: model.Limits{}.CupLimit()},
 		{name: "Joined panels part by", at: &f.l.Apart, usual: model.Limits{}.ApartLimit()},
+		{name: "Unwanted wood that planing brings up", at: &f.l.Planed, usual: model.Limits{}.PlanedLimit()},
 	}
 	for _, list := range f.lengths() {
 		for i := range list {
@@ -177,6 +178,9 @@ func (f *projectForm) keep() error {
 	}
 	if f.l.Apart == (model.Limits{}).ApartLimit() {
 		f.l.Apart = 0
+	}
+	if f.l.Planed == (model.Limits{}).PlanedLimit() {
+		f.l.Planed = 0
 	}
 	climate, err := f.air.climate()
 	if err != nil {

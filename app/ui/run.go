@@ -7,12 +7,15 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"fyne.io/fyne/v2"
 
+	"heartside/app/keep"
 	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/assets"
+	"heartside/model/disk"
 )
 
 // ErrNoDisplay is given where no window can be opened.
@@ -45,6 +48,7 @@ func Run(a fyne.App, st Start) (err error) {
 			}
 		}
 	}()
+	defer w.kept.end()
 	a.Lifecycle().SetOnStarted(func() { up = true; w.started() })
 	w.win.ShowAndRun()
 	w.stop()
@@ -66,7 +70,8 @@ func Open(a fyne.App, st Start) (*Window, error) {
 	}
 	a.Settings().SetTheme(th)
 	ses := session.New(session.Blank(), session.Options{Post: fyne.Do, Cache: session.CacheDir()})
-	w := New(Parts{App: a, Session: ses, Look: th, Faces: faces, Post: fyne.Do, Start: st})
+	w := New(Parts{App: a, Session: ses, Look: th, Faces: faces, Post: fyne.Do, Start: st, Keep: keepOptions(st.Env)})
+	w.post(func() { w.kept.offer("") })
 	first := set.first()
 	path := st.Path
 	if recent := set.recent(); path == "" && !first && len(recent) > 0 {
@@ -82,6 +87,11 @@ func Open(a fyne.App, st Start) (*Window, error) {
 		w.post(func() { w.fail("The project could not be opened; the demo is shown instead", err) })
 	}
 	return w, nil
+}
+
+// keepOptions are those of the computer's own disk.
+func keepOptions(env func(string) string) keep.Options {
+	return keep.Options{Disk: disk.Real{}, State: keep.StateDir(env), Machine: keep.ThisMachine(), Now: time.Now}
 }
 
 // loadTheme makes the theme with the typefaces built in.
@@ -108,19 +118,28 @@ func (d demoSource) Open(name string) (io.ReadCloser, error) {
 	return d.files.Open(name)
 }
 
+// demoFiles are the demo built into the program.
+func demoFiles() (demoSource, error) {
+	files, err := fs.Sub(assets.Demo, "demo")
+	if err != nil {
+		return demoSource{}, fmt.Errorf("demo: %w", err)
+	}
+	return demoSource{files}, nil
+}
+
 // openDemo shows the project built into the program. It has no file: saving it
 // asks for a name.
 func (w *Window) openDemo() error {
-	files, err := fs.Sub(assets.Demo, "demo")
+	src, err := demoFiles()
 	if err != nil {
-		return fmt.Errorf("demo: %w", err)
+		return err
 	}
-	data, err := fs.ReadFile(files, "project.yaml")
+	data, err := fs.ReadFile(src.files, "project.yaml")
 	if err != nil {
 		return fmt.Errorf("demo: %w", err)
 	}
 	w.surf.forget()
-	if err := w.ses.OpenFrom(data, "demo", demoSource{files}); err != nil {
+	if err := w.ses.OpenFrom(data, "demo", src); err != nil {
 		return err
 	}
 	w.opened()

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
+	"heartside/app/keep"
 	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/assets"
@@ -56,6 +57,12 @@ type stage struct {
 // open shows a project in a window of the size a maker is sure to have.
 func open(t testing.TB, p *model.Project, text int) stage {
 	t.Helper()
+	return openKept(t, p, text, keep.Options{})
+}
+
+// openKept is open with what is on screen kept.
+func openKept(t testing.TB, p *model.Project, text int, kept keep.Options) stage {
+	t.Helper()
 	a := test.NewTempApp(t)
 	faces, err := render.LoadFaces()
 	if err != nil {
@@ -68,12 +75,12 @@ func open(t testing.TB, p *model.Project, text int) stage {
 	a.Settings().SetTheme(look)
 	q := &queue{jobs: make(chan func(), 1000)}
 	ses := session.New(p, session.Options{})
-	w := New(Parts{App: a, Session: ses, Look: look, Faces: faces, Post: q.post, Start: Start{Env: func(string) string { return "" }, Stderr: io.Discard}})
+	w := New(Parts{App: a, Session: ses, Look: look, Faces: faces, Post: q.post, Start: Start{Env: func(string) string { return "" }, Stderr: io.Discard}, Keep: kept})
 	w.surf.textures = nil // plain colours: no pictures are made beside the test
 	w.win.Resize(windowSize())
 	w.win.Show()
 	w.win.Canvas().Focus(w.surf)
-	t.Cleanup(func() { w.stop(); ses.Close() })
+	t.Cleanup(func() { w.kept.end(); w.stop(); ses.Close() })
 	return stage{w, q}
 }
 

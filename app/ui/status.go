@@ -17,15 +17,18 @@ type statusLine struct {
 	text *widget.Label
 	read *widget.Label // what is being read in the background
 	keys *widget.Label
-	said int    // how often something was said
-	hint string // what was said of what lies under the pointer, the last time
+	kept *widget.Label // whether what is on screen would outlast the program
+	said int           // how often something was said
+	hint string        // what was said of what lies under the pointer, the last time
 }
 
 func newStatusLine(*Window) *statusLine {
-	s := &statusLine{text: widget.NewLabel(""), read: widget.NewLabel(""), keys: widget.NewLabel("F1 keys")}
+	s := &statusLine{text: widget.NewLabel(""), read: widget.NewLabel(""), keys: widget.NewLabel("F1 keys"), kept: widget.NewLabel("")}
 	s.text.Truncation = fyne.TextTruncateEllipsis
 	s.keys.Importance = widget.LowImportance
-	s.box = container.NewBorder(nil, nil, s.read, s.keys, s.text)
+	s.kept.Importance = widget.LowImportance
+	s.kept.Hide()
+	s.box = container.NewBorder(nil, nil, s.read, container.NewHBox(s.kept, s.keys), s.text)
 	s.read.TextStyle.Bold = true
 	s.read.Hide()
 	s.say("")
@@ -50,6 +53,21 @@ func (s *statusLine) reading(text string) {
 	}
 	s.read.Hidden = text == ""
 	s.read.SetText(text)
+	s.box.Refresh()
+}
+
+// keeping shows whether what is on screen is kept, "" for nothing to say.
+func (s *statusLine) keeping(text string, trouble bool) {
+	importance := widget.LowImportance
+	if trouble {
+		importance = widget.WarningImportance
+	}
+	if s.kept.Text == text && s.kept.Importance == importance {
+		return
+	}
+	s.kept.Hidden = text == ""
+	s.kept.Importance = importance
+	s.kept.SetText(text)
 	s.box.Refresh()
 }
 

@@ -52,6 +52,8 @@ type showing struct {
 	brush  float64 // radius, mm; 0 corner by corner
 	grain  bool    // lines along the grain are drawn
 	along  bool    // the grain is shown as it is read
+	depth  bool    // panel and board are seen with a part of the stock off
+	done   float64 // that part, 0 sawn to 1 finished
 }
 
 // pointing is what is known of pointer and keys.
@@ -110,7 +112,7 @@ func (s *surface) forget() {
 	s.textures = newTextures(func() { s.w.post(s.stale) })
 	s.views = scene.Views{Split: s.views.Split}
 	s.state = tool.Arrange{}
-	s.show.sketch, s.show.zoning, s.show.grain, s.show.before, s.show.back, s.pointed = tool.Sketch{}, false, false, false, false, -1
+	s.show.sketch, s.show.zoning, s.show.grain, s.show.before, s.show.back, s.show.depth, s.pointed = tool.Sketch{}, false, false, false, false, false, -1
 	s.roll = rolls{}
 	s.stale()
 }

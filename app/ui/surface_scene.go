@@ -47,6 +47,7 @@ func (s *surface) input() scene.Input {
 		in.Lit = s.lit(n.ID)
 	}
 	in.Boards = s.stack(p, sel.Panel, sel.Board)
+	s.planedSoFar(&in)
 	in.Look = scene.Look{
 		Theme: s.w.sceneTheme(), Text: float64(s.w.look.TextPercent()) / 100, Pixels: s.pixels,
 		Hatch: s.show.hatch, Outlines: s.show.zoning || s.show.hatch,

@@ -23,7 +23,7 @@ func newTabRow(w *Window) *tabRow {
 	add.Importance = widget.LowImportance
 	board := widget.NewButtonWithIcon("Board", theme.ContentAddIcon(), func() { w.act("new-board") })
 	board.Importance = widget.LowImportance
-	t.box = container.NewPadded(container.NewBorder(nil, nil, nil, container.NewHBox(add, board), container.NewHScroll(t.tabs)))
+	t.box = container.NewPadded(container.NewBorder(nil, nil, nil, container.NewHBox(w.depth.toggle, add, board), container.NewHScroll(t.tabs)))
 	return t
 }
 

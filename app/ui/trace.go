@@ -37,7 +37,14 @@ func (t *tracer) line(format string, args ...any) {
 func (t *tracer) ready()             { t.line("ready") }
 func (t *tracer) asking(what string) { t.line("asks %s", what) }
 func (t *tracer) saved(path string)  { t.line("saved %s", path) }
-func (t *tracer) wrote(path string)  { t.line("exported %s", path) }
+func (t *tracer) kept(path string, err error) {
+	if err != nil {
+		t.line("not kept: %v", err)
+		return
+	}
+	t.line("kept %s", path)
+}
+func (t *tracer) wrote(path string) { t.line("exported %s", path) }
 
 // page tells which page shows.
 func (t *tracer) page(p page) {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/app/keep"
 	"heartside/app/render"
 	"heartside/app/scene"
 	"heartside/app/session"
@@ -26,6 +27,7 @@ type Window struct {
 	surf     *surface
 	column   *column
 	tabs     *tabRow
+	depth    *depthBar
 	middle   fyne.CanvasObject // panel, boards and readings
 	stack    *fyne.Container   // holds them or the page that is up
 	page     page              // nil: none
@@ -36,6 +38,7 @@ type Window struct {
 	status   *statusLine
 	menus    menus
 	nudge    nudger
+	kept     *keeping
 	asks     *asked         // the dialog that is up, nil none
 	said     string         // of the last act, "" none
 	saidOver *model.Project // as it stood then
@@ -53,6 +56,7 @@ type Parts struct {
 	Faces   *render.Faces
 	Post    func(func()) // runs a function on the toolkit's goroutine; the session's too
 	Start   Start
+	Keep    keep.Options // without a Disk nothing is kept
 }
 
 // New builds the window.
@@ -62,14 +66,16 @@ func New(p Parts) *Window {
 	w.win = p.App.NewWindow("Heartside")
 	ses := w.ses
 	w.nudge.w = w
+	w.kept = newKeeping(w, p.Keep)
 	w.addActions()
 	w.surf = newSurface(w)
 	w.column = newColumn(w)
+	w.depth = newDepthBar(w)
 	w.tabs = newTabRow(w)
 	w.row = newActionRow(w)
 	w.status = newStatusLine(w)
 
-	work := container.NewBorder(w.tabs.box, nil, nil, nil, w.surf)
+	work := container.NewBorder(container.NewVBox(w.tabs.box, w.depth.box), nil, nil, nil, w.surf)
 	w.middle = container.New(sideLayout{column: w.columnWidth}, work, w.column.box)
 	w.stack = container.NewStack(w.middle)
 	w.rack = newRack(w)
@@ -85,6 +91,7 @@ func New(p Parts) *Window {
 	w.win.Canvas().SetOnTypedKey(w.typedUnfocused)
 	w.win.Canvas().SetOnTypedRune(w.typedRuneUnfocused)
 	ses.OnChange(w.changed)
+	ses.OnDepth(w.surf.stale)
 	w.changed()
 	return w
 }
@@ -102,8 +109,10 @@ func (w *Window) large() bool { return w.look.TextPercent() > 150 }
 // changed shows what the session holds now.
 func (w *Window) changed() {
 	w.watch.follow(w)
+	w.kept.follow()
 	w.surf.stale()
 	w.tabs.show()
+	w.depth.show()
 	w.column.show()
 	w.row.show()
 	w.menus.show(w)
@@ -181,6 +190,7 @@ func (w *Window) restyle(look Look, percent int) {
 	w.app.Settings().SetTheme(w.look)
 	w.surf.restyled()
 	w.column.rebuild()
+	w.depth.rebuild()
 	w.rack.restyled()
 	if w.page != nil && w.page != page(w.rack) {
 		w.page.restyled()

@@ -38,6 +38,10 @@ func (c *change) key() string {
 		for _, v := range [...]float64{s.X, s.Y, s.L, s.W, s.Angle, s.Shift} {
 			num(v)
 		}
+		if s.Off.Set {
+			num(s.Off.Face[0])
+			num(s.Off.Face[1])
+		}
 	}
 	if c.spares != nil {
 		b.WriteByte('|')

@@ -23,6 +23,7 @@ const (
 	Widen       Kind = "widen"
 	Lengthen    Kind = "lengthen"
 	TakeSpare   Kind = "take-spare" // a spare takes a strip's place
+	TakeOff     Kind = "take-off"   // its stock comes off its faces otherwise
 )
 
 // Cost is what a fix takes, in rising order.
@@ -30,7 +31,7 @@ type Cost uint8
 
 // Costs.
 const (
-	Free      Cost = iota // the strips are only laid otherwise
+	Free      Cost = iota // the strips are only laid or planed otherwise
 	ReJoint               // edges that fitted must be jointed again
 	ReCut                 // strips are cut from other places than planned
 	CostsWood             // wood that was good is lost, or more is used
@@ -53,7 +54,7 @@ func (c Cost) String() string {
 type Step struct {
 	Kind   Kind
 	Strips []string  // ids: the one it is done to; both of a swap; strip and spare of a take-spare
-	By     float64   // mm: along or across the board or the panel, narrower, wider, longer
+	By     float64   // mm: along or across the board or the panel, narrower, wider, longer; off the face that shows
 	Edge   face.Side // Front or Rear, of a move to an edge
 	Board  string    // id, of a move to another board
 }
@@ -93,6 +94,7 @@ type Options struct {
 	Others     []face.Strip  // strips of other panels that share boards with this one
 	Boards     []*face.Board // to which strips may be moved, beside their own
 	Most       int           // fixes wanted for a warning; 0 is 3
+	AfterGlue  float64       // taken off both faces alike once the panel is glued up, mm
 	Tries      int           // readings to spend, for All on all warnings together; 0 is 160
 }
 

@@ -12,14 +12,16 @@ import (
 func (h *hunt) ways() []func() []change {
 	switch h.w.Kind {
 	case face.LoneStreak, face.OverLimit:
-		return []func() []change{h.lyings, h.swaps, h.toEdge, h.pairs, h.swapAndLay, h.across, h.partners, h.narrower, h.spare}
+		return []func() []change{h.lyings, h.swaps, h.toEdge, h.stocks, h.pairs, h.swapAndLay, h.across, h.partners, h.narrower, h.spare}
 	case face.OneSidedJoint, face.OneSidedEdge, face.Lopsided:
-		return []func() []change{h.lyings, h.swaps, h.toEdge, h.across, h.partners, h.narrower, h.spare}
+		return []func() []change{h.lyings, h.swaps, h.toEdge, h.stocks, h.across, h.partners, h.narrower, h.spare}
 	case face.SliverKind:
-		return append([]func() []change{h.lyings, h.across}, h.narrower, h.swaps, h.toEdge, h.spare)
+		return append([]func() []change{h.lyings, h.stocks, h.across}, h.narrower, h.swaps, h.toEdge, h.spare)
 	case face.FlawOnShow, face.FlawInEdge:
 		return []func() []change{h.lyings, h.shifts, h.toEdge, h.swaps, h.pastFlaw, h.elsewhere, h.narrower, h.spare}
-	case face.PlanesBackwards:
+	case face.SapAfterPlaning:
+		return []func() []change{h.lyings, h.stocks, h.across, h.elsewhere, h.narrower, h.spare}
+	case face.PlanesBackwards, face.StripeRisk:
 		return []func() []change{h.lyings, h.allLaid}
 	case face.OutsideBoard, face.PartsOverlap:
 		return []func() []change{h.clear, h.elsewhere, h.spare}

@@ -17,8 +17,8 @@ const (
 )
 
 // Outside returns by how many mm a strip's blank leaves its board and where,
-// 0 and "" where it lies within. Beyond an end or edge it is the farthest
-// corner; over a waney outline it is how far the blank's own edge must come in
+// 0 and "" where it lies within. Beyond an end, where it is now, or an edge it is
+// the farthest corner; over a waney outline it is how far the blank's own edge must come in
 // to be clear.
 func Outside(s *face.Strip, a Allowances) (mm float64, where string) {
 	if !sound(s) {
@@ -30,11 +30,12 @@ func Outside(s *face.Strip, a Allowances) (mm float64, where string) {
 // outside is Outside for any rectangle in the strip's own (s, t).
 func outside(s *face.Strip, own geom.Rect) (mm float64, where string) {
 	box := s.ToBoard().ApplyTo(own.Polygon()).Bounds()
+	from, to := s.Board.Left()
 	for _, over := range [...]struct {
 		mm    float64
 		where string
 	}{
-		{-box.Min.X, OverMarkedEnd}, {box.Max.X - s.Board.Length, OverOtherEnd},
+		{from - box.Min.X, OverMarkedEnd}, {box.Max.X - to, OverOtherEnd},
 		{-box.Min.Y, OverMarkedEdge}, {box.Max.Y - s.Board.Width, OverOtherEdge},
 	} {
 		if over.mm > slack && over.mm > mm+slack {

@@ -104,8 +104,8 @@ func Spots(b *face.Board, s face.Strip, taken []face.Strip, a Allowances) []face
 		if careful {
 			// A flaw may lie in what is cut off a blank, not in the strip.
 			obstacles = append(append([]geom.Polygon{}, blanks...), flawsAsObstacles(b, a.FlawMargin)...)
-			if b.Length-2*ends >= l {
-				obstacles = append(obstacles, geom.R(-1, -1, ends, b.Width+1).Polygon(), geom.R(b.Length-ends, -1, b.Length+1, b.Width+1).Polygon())
+			if from, to := b.Left(); to-from-2*ends >= l {
+				obstacles = append(obstacles, geom.R(-1, -1, from+ends, b.Width+1).Polygon(), geom.R(to-ends, -1, b.Length+1, b.Width+1).Polygon())
 			}
 		}
 		var out []face.Strip

@@ -82,7 +82,8 @@ func lengthFor(panel float64, boards []*face.Board, a Allowances, grid float64, 
 	wish := up(panel+overLength, grid)
 	longest := 0.0
 	for _, b := range boards {
-		longest = math.Max(longest, b.Length-2*a.Ends)
+		from, to := b.Left()
+		longest = math.Max(longest, to-from-2*a.Ends)
 	}
 	switch {
 	case len(boards) == 0 || longest >= wish:

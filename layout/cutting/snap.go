@@ -110,9 +110,10 @@ func best(list []pull, other *pull) *pull {
 func pullsToBoard(b *face.Board, blank geom.Polygon, add func(pull)) {
 	box := blank.Bounds()
 	x, y := geom.Pt(1, 0), geom.Pt(0, 1)
-	corner := [4]geom.Point{{}, {X: b.Length}, {X: b.Length, Y: b.Width}, {Y: b.Width}}
-	add(pull{n: x, d: -box.Min.X, key: ToMarkedEnd, a: corner[0], b: corner[3]})
-	add(pull{n: x, d: b.Length - box.Max.X, key: ToOtherEnd, a: corner[1], b: corner[2]})
+	from, to := b.Left()
+	corner := [4]geom.Point{{X: from}, {X: to}, {X: to, Y: b.Width}, {X: from, Y: b.Width}}
+	add(pull{n: x, d: from - box.Min.X, key: ToMarkedEnd, a: corner[0], b: corner[3]})
+	add(pull{n: x, d: to - box.Max.X, key: ToOtherEnd, a: corner[1], b: corner[2]})
 	add(pull{n: y, d: -box.Min.Y, key: ToMarkedEdge, a: corner[0], b: corner[1]})
 	add(pull{n: y, d: b.Width - box.Max.Y, key: ToOtherEdge, a: corner[3], b: corner[2]})
 }

@@ -60,6 +60,10 @@ type Board struct {
 	Planes                   Planes
 	BarkFace                 int     // 1, 2, or 0 for none or not known
 	Moisture                 float64 // per cent, 0 not known
+	// Cut is what was cut off the marked end and off the other end, mm. Places are
+	// counted from where the marked end was; the outlines of both faces end where
+	// the wood ends now.
+	Cut [2]float64
 
 	// Colours to draw and judge with where no photograph is: an illustration,
 	// marked assumed in every reading made from it.
@@ -69,6 +73,9 @@ type Board struct {
 	Deep Deep   // nil: the sawn faces are all that is known
 	Sawn *Board // the board this one was planed from; nil: it is as sawn
 }
+
+// Left returns where the wood begins and ends along the board.
+func (b *Board) Left() (from, to float64) { return b.Cut[0], b.Length - b.Cut[1] }
 
 // Root returns the board as sawn.
 func (b *Board) Root() *Board {

@@ -51,8 +51,9 @@ type cellSum struct {
 }
 
 // colour finds the colours of the cells, of the fragments and of the kinds.
-// Without a photograph a cell is the mix of its heartwood and sapwood.
-func (f *faceData) colour(w *work, s *Strip, field *colour.Field, up int, wanted Wanted) {
+// Without a photograph a cell is the mix of its heartwood and sapwood. What lies
+// under a profile has the field of its level.
+func (f *faceData) colour(w *work, s *Strip, field *colour.Field, deeper *[profileLevels]*colour.Field, up int, wanted Wanted) {
 	c := &f.cells
 	c.nu, c.nv = int(math.Ceil(s.L/cellSize-1e-9)), int(math.Ceil(s.W/cellSize-1e-9))
 	n := c.nu * c.nv
@@ -68,6 +69,12 @@ func (f *faceData) colour(w *work, s *Strip, field *colour.Field, up int, wanted
 	if field.Full() && field.Step > 0 {
 		look := lens{s.PlaceToFace(up), field, 1 / field.Step}
 		for i := range f.pieces {
+			if len(f.level) > 0 && f.level[i] > 0 {
+				if d := deeper[f.level[i]-1]; d.Full() && d.Step > 0 {
+					f.sample(w.sums, i, &lens{look.m, d, 1 / d.Step}, wanted, &kindSeen)
+				}
+				continue
+			}
 			f.sample(w.sums, i, &look, wanted, &kindSeen)
 		}
 	}

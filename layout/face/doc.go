@@ -15,6 +15,15 @@
 // crosses strips is put together anew: sums, bands from fragments, excuses,
 // warnings.
 //
+// A bevel or round-over takes the show face away and lays open what lies below,
+// the board with more planed off it. Shares of the show face stay those of the
+// whole face as seen from above: under a profile they count the wood that is seen
+// there, cut at a few depths, by its area in plan. The surface itself, which is
+// longer than its plan, is read apart, as Profiled: along the edge, the sap line
+// is followed over the slope, between depths by how far a place lies in the
+// sapwood of the one above and the one below. The edge under it is what stays
+// upright.
+//
 // Where the panel wants both kinds of wood there is no unwanted wood, so no
 // bands and no warnings about them; contrast coverage then takes all wood as
 // wanted. What is hidden on the show face is still part of the back.

@@ -7,15 +7,19 @@ import (
 	"heartside/layout/geom"
 )
 
-// finished is the outline of a panel and what is hidden of it, with numbers
-// that change when they do.
+// finished is the outline of a panel, what is hidden of it and what is worked
+// off its edges, with a number that changes when they do.
 type finished struct {
 	outline geom.Polygon // as read; a rectangle where shaped is false
 	shaped  bool
 	length  float64
 	width   float64
 	hidden  []geom.Polygon
+	worked  worked
 	version uint64
+
+	levels     map[levelBoards]uint64
+	levelsMade uint64
 }
 
 // take looks whether the panel's outline is another one than before. Polygons
@@ -27,6 +31,8 @@ func (f *finished) take(p *Panel) {
 	for i := 0; same && i < len(p.Hidden); i++ {
 		same = slices.Equal(f.hidden[i], p.Hidden[i])
 	}
+	profiles := profilesOf(p)
+	same = same && f.worked.profiles == profiles
 	if same {
 		return
 	}
@@ -41,6 +47,7 @@ func (f *finished) take(p *Panel) {
 	for _, h := range p.Hidden {
 		f.hidden = append(f.hidden, slices.Clone(h))
 	}
+	f.worked.take(f.outline, profiles)
 }
 
 // extent returns the least and greatest X of the outline between two Y, and
@@ -80,6 +87,7 @@ type stripKey struct {
 	reach      uint8     // sides of the panel that cut the strip or all but touch it, a bit for each
 	left, at   float64   // where the strip lies, only where the outline or the hidden matter
 	outline    uint64
+	levels     uint64 // of the wood under the profiles, 0 where none reaches the strip
 	thickness  float64
 	wanted     Wanted
 }
@@ -103,7 +111,10 @@ func (f *finished) key(p *Panel, i int, y float64) stripKey {
 			k.reach |= 1 << side
 		}
 	}
-	if f.shaped || len(f.hidden) > 0 {
+	if f.worked.deep > 0 && !f.worked.spares(s, left, y) {
+		k.levels = f.levelsID(s, p.Thickness)
+	}
+	if f.shaped || len(f.hidden) > 0 || k.levels > 0 {
 		k.left, k.at, k.outline = left, y, f.version
 	}
 	return k

@@ -18,7 +18,7 @@ func edit(rng *rand.Rand, p *Panel) *Panel {
 	q.Strips = slices.Clone(p.Strips)
 	i := rng.IntN(len(q.Strips))
 	s := &q.Strips[i]
-	switch rng.IntN(14) {
+	switch rng.IntN(15) {
 	case 0:
 		s.X += rng.Float64()*10 - 5
 	case 1:
@@ -61,6 +61,8 @@ func edit(rng *rand.Rand, p *Panel) *Panel {
 		default:
 			q.Shape, q.Hidden = nil, nil
 		}
+	case 14:
+		q.Profiles[rng.IntN(4)] = Profile{Round: rng.IntN(2) == 1, Across: 25 * rng.Float64(), Down: 15 * rng.Float64()}
 	}
 	return &q
 }

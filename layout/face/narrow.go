@@ -23,6 +23,9 @@ const (
 // readNarrow reads where the outline of the panel cuts the strip.
 func (st *stripData) readNarrow(w *work, f *finished, s *Strip, left, at float64) {
 	cut := newSolid(w, s, st.key.up, st.key.thickness)
+	if st.key.levels > 0 {
+		cut.profiles = &f.worked.profiles
+	}
 	if !f.shaped {
 		c := st.key.clip
 		for side, line := range [...][2]geom.Point{
@@ -62,6 +65,7 @@ func (st *stripData) readCut(cut *solid, s *Strip, a, b geom.Point, turn float64
 		return
 	}
 	st.markFlaws(side, a, b)
+	under := cut.under(side, st.key.up, st.key.thickness)
 	step := edgeStep
 	if side == Left || side == Right {
 		step = endStep
@@ -70,7 +74,7 @@ func (st *stripData) readCut(cut *solid, s *Strip, a, b geom.Point, turn float64
 	m := max(1, math.Ceil(length/step))
 	part := &st.narrow[side-Front]
 	for k := 0.0; k < m; k++ {
-		cut.add(part, a.Lerp(b, t0+(t1-t0)*(k+0.5)/m), length/m)
+		under.add(part, a.Lerp(b, t0+(t1-t0)*(k+0.5)/m), length/m)
 	}
 }
 
@@ -114,6 +118,22 @@ type solid struct {
 	lines  [2]*sapLine // face 1 and face 2 of the board
 	maps   [2]geom.Affine
 	z0, z1 float64 // the finished thickness as shares of the sawn one, from face 1
+
+	profiles *[4]Profile // worked off the show face; nil: none
+}
+
+// under returns the wood that a profile leaves upright at a side.
+func (c solid) under(side Side, up int, thickness float64) solid {
+	if c.profiles == nil || side < Front || !(thickness > 0) {
+		return c
+	}
+	down := (c.z1 - c.z0) * c.profiles[side-Front].Down / thickness
+	if up == 1 {
+		c.z0 += down
+	} else {
+		c.z1 -= down
+	}
+	return c
 }
 
 func newSolid(w *work, s *Strip, up int, thickness float64) solid {

@@ -49,6 +49,7 @@ type Panel struct {
 	Length, Width, Thickness float64
 	Shape                    geom.Polygon   // nil: the rectangle; an ellipse comes as a fine polygon
 	Hidden                   []geom.Polygon // on the show face, seen by nobody
+	Profiles                 [4]Profile     // worked off the show face: at the front, back, left and right
 	BothShow                 bool           // the back is seen too
 	Wanted                   Wanted
 	Limit                    [2]float64 // most unwanted share on show face and back, 1 = any
@@ -64,10 +65,21 @@ type Limits struct {
 	Streak   float64    // other unwanted wood under which a streak stands alone, share 0 to 1
 	Mix      [2]float64 // even-mix range, shares 0 to 1
 	Contrast float64    // least CIEDE2000 for a streak to count
+
+	// Unwanted wood that planing brings to the show face, mm of its width along
+	// 60 mm; 0 is the default. Fresh is told where the sawn face has none there:
+	// less is no more than a sliver. More is told where it makes wider what the
+	// sawn face shows, which is seen coming: a flat-sawn board gains some 5 mm for
+	// 3 mm planed off its heart side.
+	Fresh, More float64
+
+	// Turns is how many times the direction of planing changes from front to back
+	// before strips are told of that may look like stripes; 0 is the default.
+	Turns int
 }
 
 // DefaultLimits are used where the project says nothing.
-var DefaultLimits = Limits{Streak: 0.12, Mix: [2]float64{0.25, 0.60}, Contrast: 6}
+var DefaultLimits = Limits{Streak: 0.12, Mix: [2]float64{0.25, 0.60}, Contrast: 6, Fresh: 3, More: 10, Turns: 2}
 
 // StripsWidth returns the sum of the strips' widths in mm.
 func (p *Panel) StripsWidth() float64 {

@@ -76,6 +76,7 @@ func (r *Reader) Read(p *Panel) *Reading {
 		r.readFace(p, side)
 	}
 	r.readNarrows()
+	r.readProfiles()
 	r.warn(p)
 	for side := Show; side <= Back; side++ {
 		r.publish(p, side)

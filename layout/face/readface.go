@@ -97,7 +97,17 @@ func (r *Reader) limits(p *Panel) Limits {
 	if p.Limits == (Limits{}) {
 		return DefaultLimits
 	}
-	return p.Limits
+	out := p.Limits
+	if out.Fresh == 0 {
+		out.Fresh = DefaultLimits.Fresh
+	}
+	if out.More == 0 {
+		out.More = DefaultLimits.More
+	}
+	if out.Turns == 0 {
+		out.Turns = DefaultLimits.Turns
+	}
+	return out
 }
 
 // publish puts the judged bands of a side in the reading, as seen there.

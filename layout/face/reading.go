@@ -135,8 +135,9 @@ type Reading struct {
 	Panel     string
 	Show      Face
 	Back      Face
-	Edges     [2]Narrow // front, back edge
-	Ends      [2]Narrow // left, right
+	Edges     [2]Narrow   // front, back edge
+	Ends      [2]Narrow   // left, right
+	Profiles  [4]Profiled // front, back, left, right
 	Strips    []StripReading
 	Joints    []Joint
 	Warnings  []Warning // worst first

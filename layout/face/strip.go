@@ -1,6 +1,7 @@
 package face
 
 import (
+	"heartside/layout/colour"
 	"heartside/layout/geom"
 )
 
@@ -10,22 +11,25 @@ const kinds = int(Unseen) + 1
 // stripData is what is read of one strip by itself, in place coordinates: u
 // along and v across as seen on the show face, from its left front corner.
 type stripData struct {
-	key     stripKey
-	version uint64 // another for every reading of a strip
-	faces   [2]faceData
-	narrow  [4]narrowPart // Front, Rear, Left, Right
-	widths  [4]Widths     // Front, Rear on the show face, then on the back
-	ends    interval      // u of the finished ends
-	joint   [2][]float32  // light width every 10 mm along the front and the back edge, show face
-	guessed [2]bool       // show, back
-	asSawn  bool
-	counted bool // its colours are in the count of the reader
+	key      stripKey
+	version  uint64 // another for every reading of a strip
+	faces    [2]faceData
+	narrow   [4]narrowPart // Front, Rear, Left, Right
+	profiles [4]surfacePart
+	widths   [4]Widths    // Front, Rear on the show face, then on the back
+	ends     interval     // u of the finished ends
+	joint    [2][]float32 // light width every 10 mm along the front and the back edge, show face
+	brought  brought
+	guessed  [2]bool // show, back
+	asSawn   bool
+	counted  bool // its colours are in the count of the reader
 }
 
 // faceData is what is read of one face of a strip.
 type faceData struct {
 	woods  woods
 	pieces []geom.Trapezoid // in the order of X0; Label is a Kind
+	level  []uint8          // of each piece: 0 on the flat face, else one more than its level under a profile; empty where none
 	owner  []int32          // the fragment of each piece, -1 where none
 	area   [kinds]float64
 	moment float64 // integral of v over the unwanted wood
@@ -48,6 +52,10 @@ type work struct {
 	region geom.Polygon
 	layers layers
 	column column
+	before layers // of the sawn face, where it is held against the planed one
+	sawn   column // likewise
+	fresh  []float64
+	more   []float64
 	joined joins
 	flawed joins
 	nodes  []int32
@@ -60,13 +68,15 @@ type work struct {
 // read fills st for strip i of p. st.key is set; its buffers are used again.
 func (st *stripData) read(w *work, f *finished, s *Strip, left, at float64) {
 	st.narrow = [4]narrowPart{}
+	st.brought = brought{}
+	st.profiles = [4]surfacePart{}
 	st.widths = [4]Widths{}
 	st.guessed = [2]bool{}
 	st.asSawn = false
 	st.ends = interval{}
 	st.joint[0], st.joint[1] = st.joint[0][:0], st.joint[1][:0]
 	sound := st.key.sound()
-	planedTo := *s
+	sawn, planedTo := s, *s
 	planedTo.Board = st.key.board
 	s = &planedTo
 	unwanted, judged := st.key.wanted.Unwanted()
@@ -89,8 +99,13 @@ func (st *stripData) read(w *work, f *finished, s *Strip, left, at float64) {
 		if st.key.clip.Empty() {
 			continue
 		}
-		w.region = append(w.region[:0], st.key.clip.Polygon()...)
-		fd.pieces = dropBlank(w.cutter.Decompose(fd.pieces, w.region, int(Blank), w.layers.list))
+		var deeper [profileLevels]*colour.Field
+		if side == int(Show) && st.key.levels > 0 {
+			deeper = st.cutWorked(w, f, sawn, s, left, at)
+		} else {
+			w.region = append(w.region[:0], st.key.clip.Polygon()...)
+			fd.pieces = dropBlank(w.cutter.Decompose(fd.pieces, w.region, int(Blank), w.layers.list))
+		}
 		fd.tally(unwanted, judged)
 		fd.findFlaws(w)
 		if judged {
@@ -103,7 +118,7 @@ func (st *stripData) read(w *work, f *finished, s *Strip, left, at float64) {
 		if planed {
 			field = nil
 		}
-		fd.colour(w, s, field, up, st.key.wanted)
+		fd.colour(w, s, field, &deeper, up, st.key.wanted)
 		fd.findRuns(s.W)
 	}
 	if !sound {
@@ -118,10 +133,11 @@ func (st *stripData) read(w *work, f *finished, s *Strip, left, at float64) {
 	}
 	st.readWidths(w, s)
 	st.readNarrow(w, f, s, left, at)
+	st.readBrought(w, f, sawn, s, left, at)
 }
 
 func (f *faceData) reset() {
-	f.pieces, f.flaws = f.pieces[:0], f.flaws[:0]
+	f.pieces, f.level, f.flaws = f.pieces[:0], f.level[:0], f.flaws[:0]
 	f.runs[0], f.runs[1] = f.runs[0][:0], f.runs[1][:0]
 	f.area, f.moment, f.seen = [kinds]float64{}, 0, [2]tint{}
 	f.woods, f.assumed = woods{}, [2]bool{}

@@ -21,7 +21,7 @@ const (
 var weights = map[WarningKind]float64{
 	LoneStreak: 100, PanelTooSmall: 95, OverLimit: 80, FlawOnShow: 75, FlawInEdge: 60,
 	MoistureDiffers: 55, SliverKind: 50, NotSeen: 45, OneSidedJoint: 40, OneSidedEdge: 35,
-	Lopsided: 30, PlanesBackwards: 25, ColoursNotComparable: 15,
+	SapAfterPlaning: 37, Lopsided: 30, PlanesBackwards: 25, StripeRisk: 20, ColoursNotComparable: 15,
 }
 
 // hardWeight is what a hard straight border adds to a lone streak: straight
@@ -49,6 +49,7 @@ func (r *Reader) warn(p *Panel) {
 			r.warnBands(p, side)
 			r.warnFace(p, side)
 		}
+		r.warnBrought(p)
 		r.warnNarrow(p)
 		r.warnStrips(p)
 		r.warnSize(p)

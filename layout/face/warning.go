@@ -16,7 +16,9 @@ const (
 	FlawOnShow           WarningKind = "flaw-on-show"
 	FlawInEdge           WarningKind = "flaw-in-edge"
 	NotSeen              WarningKind = "not-seen"
+	SapAfterPlaning      WarningKind = "sap-after-planing"
 	PlanesBackwards      WarningKind = "planes-backwards"
+	StripeRisk           WarningKind = "stripe-risk"
 	MoistureDiffers      WarningKind = "moisture-differs"
 	OutsideBoard         WarningKind = "outside-board"
 	PartsOverlap         WarningKind = "parts-overlap"
@@ -37,7 +39,8 @@ type Warning struct {
 
 	// Measure is what was found and Limit what it was held against, in the
 	// unit of the kind: shares for lopsided and over-limit, mm for sizes,
-	// CIEDE2000 for colours, per cent for moisture.
+	// CIEDE2000 for colours, per cent for moisture; for sap-after-planing mm of
+	// width, or shares where Why is limit; for stripe-risk turns.
 	Measure, Limit float64
 
 	Why     string // a short key that tells variants of a kind apart

@@ -75,7 +75,35 @@ func (r *Reader) warnPlanes(p *Panel) {
 	n := len(r.store.names)
 	r.tell(p, Warning{
 		Kind: PlanesBackwards, Side: Show, Strips: r.store.names[from:n:n], Measure: float64(min(right, left)),
-	}, place, -1)
+	}, place, planesBand)
+	r.warnStripes(p, r.store.names[from:n:n], place)
+}
+
+// planesBand keeps what is said of planing directions together: it is about no
+// band.
+const planesBand = 1 << 30
+
+// warnStripes tells of strips that lie against the others in turns: where the
+// fibres come up to the left beside where they come up to the right, one is
+// bright when the other is dark, and a finish makes it plainer. One change from
+// front to back makes two halves; two or more make stripes. Strips whose
+// direction is not known or mixed are passed over.
+func (r *Reader) warnStripes(p *Panel, against []string, place geom.Rect) {
+	turns, last := 0, 0
+	for i := range p.Strips {
+		d := p.Strips[i].Planing()
+		if d != 0 && last != 0 && d != last {
+			turns++
+		}
+		if d != 0 {
+			last = d
+		}
+	}
+	if most := r.limits(p).Turns; turns >= most {
+		r.tell(p, Warning{
+			Kind: StripeRisk, Side: Show, Strips: against, Measure: float64(turns), Limit: float64(most),
+		}, place, planesBand)
+	}
 }
 
 // warnSize tells where the strips do not make the panel: all together too

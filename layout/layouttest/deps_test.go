@@ -40,12 +40,19 @@ var arrows = Arrows{
 	"layout/match":          {"layout/geom", "layout/face", "layout/cutting"},
 	"layout/figure":         {"layout/geom", "layout/colour", "layout/face", "layout/grain", "layout/photo"},
 	"layout/seen":           {"layout/geom", "layout/colour"},
+	"layout/cost":           nil,
+	"layout/buy":            {"layout/geom", "layout/face", "layout/cutting"},
+	"layout/offcut":         {"layout/geom", "layout/face", "layout/cutting", "layout/stock"},
 	"layout/layouttest":     {"layout/geom"},
 
 	"model/unit":    nil,
 	"model/catalog": {"assets", "layout/colour", "layout/colour/ageing", "model/unit"},
 	"model":         {"layout/geom", "layout/colour", "model/unit"},
-	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog"},
+	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog", "model/disk", "model/disk/faulty"},
+
+	// The file system, and one that fails for tests.
+	"model/disk":        nil,
+	"model/disk/faulty": {"model/disk"},
 
 	// None of these knows the window.
 	"app/render":            {"layout/geom", "assets"},
@@ -57,10 +64,11 @@ var arrows = Arrows{
 	"app/session":           {"layout/...", "model/...", "assets", "app/intake", "app/picture"},
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},
 	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet", "app/intake", "app/picture"},
+	"app/keep":              {"model/..."},
 	"app/boardset":          {"layout/...", "app/intake"},
 	"app/demophotos":        {"layout/...", "model/...", "assets", "app/session"},
 
-	"app/ui": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet", "app/intake", "app/picture"},
+	"app/ui": {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet", "app/intake", "app/picture", "app/keep"},
 	"app":    {"app/command", "app/ui"},
 }
 
@@ -76,6 +84,7 @@ var rules = []Rule{
 	{Import: "gopkg.in/yaml.v3", Only: []string{"model/file", "model/catalog"}, Why: "the file format is model/file's"},
 	{Import: "pgregory.net/rapid", TestOnly: true, Why: "it is a test library"},
 	{Import: "heartside/layout/layouttest", TestOnly: true, Only: []string{"app/render/rendertest"}, Why: "it is for tests"},
+	{Import: "heartside/model/disk/faulty", TestOnly: true, Why: "it is for tests"},
 	{Import: "heartside/app/render/rendertest", TestOnly: true, Why: "it is for tests"},
 }
 

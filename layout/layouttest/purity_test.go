@@ -11,9 +11,7 @@ var clockFiles = map[string]string{}
 
 // randFiles are the files of layout and model that may use numbers nobody can
 // repeat.
-var randFiles = map[string]string{
-	"model/file/disk.go": "names of temporary files, so that two programs that save do not meet",
-}
+var randFiles = map[string]string{}
 
 // impure are the parts of the standard library that a pure package leaves
 // alone.

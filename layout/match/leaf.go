@@ -55,8 +55,8 @@ func Match(sib Sibling, s *face.Strip, kind Kind, o Options) (Leaf, error) {
 	if !sound(s) {
 		return Leaf{}, errors.New("the strip to be matched needs a place on a board and a size")
 	}
-	if s.Board != sib.A {
-		if s.Board != sib.B {
+	if s.Board.ID != sib.A.ID {
+		if s.Board.ID != sib.B.ID {
 			return Leaf{}, fmt.Errorf("strip %s lies on board %s, not on %s or %s: choose a strip of one of them", s.ID, s.Board.ID, sib.A.ID, sib.B.ID)
 		}
 		sib = sib.Swapped()

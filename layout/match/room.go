@@ -23,9 +23,10 @@ func Room(s *face.Strip, others []face.Strip, a cutting.Allowances) (lo, hi floa
 	}
 	lo, hi = math.Inf(-1), math.Inf(1)
 	blank := cutting.Blank(s, a)
+	from, to := s.Board.Left()
 	along := geom.Rotate(s.Angle).Apply(geom.Pt(1, 0))
 	for _, q := range blank {
-		slideWithin(&lo, &hi, q.X, along.X, s.Board.Length)
+		slideWithin(&lo, &hi, q.X-from, along.X, to-from)
 		slideWithin(&lo, &hi, q.Y, along.Y, s.Board.Width)
 	}
 	own := m.ApplyTo(blank).Bounds()
@@ -33,7 +34,7 @@ func Room(s *face.Strip, others []face.Strip, a cutting.Allowances) (lo, hi floa
 	path := geom.R(-far, own.Min.Y-a.Kerf+1e-6, far, own.Max.Y+a.Kerf-1e-6)
 	for i := range others {
 		o := &others[i]
-		if o.Board != s.Board || o.ID == s.ID || !sound(o) {
+		if o.ID == s.ID || !sound(o) || o.Board != s.Board && o.Board.ID != s.Board.ID {
 			continue
 		}
 		b := m.ApplyTo(cutting.Blank(o, a)).ClipRect(path)

@@ -164,9 +164,10 @@ func (w *row) add(fronts []Front) Run {
 	}
 	w.left, w.below = w.o.Ends+w.o.Trim, w.o.Edges+w.o.Trim
 	along, across := w.size.X+2*w.left, w.size.Y+2*w.below
-	r.Need, r.Have, r.NeedAcross, r.HaveAcross = along, w.b.Length, across, w.b.Width
+	from, to := w.b.Left()
+	r.Need, r.Have, r.NeedAcross, r.HaveAcross = along, to-from, across, w.b.Width
 	if w.o.Across {
-		r.Need, r.Have, r.NeedAcross, r.HaveAcross = across, w.b.Width, along, w.b.Length
+		r.Need, r.Have, r.NeedAcross, r.HaveAcross = across, w.b.Width, along, to-from
 	}
 	return r
 }

@@ -75,13 +75,14 @@ func (p *problem) near(k int, st *state, w float64) []Near {
 	for i := range p.lots {
 		b := p.lots[i].Board
 		n := Near{Board: b.ID}
+		from, to := b.Left()
 		switch {
 		case !j.named(b.ID):
 			n.Why = NotMeant
 		case j.thick > 0 && b.Thickness > 0 && b.Thickness < j.thick-0.01:
 			n.Why, n.By = TooThin, j.thick-b.Thickness
-		case b.Length < l-tiny:
-			n.Why, n.By = TooShort, l-b.Length
+		case to-from < l-tiny:
+			n.Why, n.By = TooShort, l-(to-from)
 		case b.Width < w-tiny:
 			n.Why, n.By = TooNarrow, w-b.Width
 		case !p.gives(j, i) && p.emptied(j, i):

@@ -92,8 +92,10 @@ func (p *problem) roomsOf(f *frame, taken []face.Strip) []geom.Rect {
 	for _, box := range flawBoxes(f.turned, p.supply.Allowances.FlawMargin) {
 		rooms = carve(rooms, box, p.long, p.wide)
 	}
-	if n := p.supply.Allowances.Snipe; p.snipe && n > p.ends && f.board.Length-2*n >= p.long {
-		for _, x := range [...]float64{0, f.turned.Length} {
+	begin, end := f.board.Left()
+	if n := p.supply.Allowances.Snipe; p.snipe && n > p.ends && end-begin-2*n >= p.long {
+		from, to := f.turned.Left()
+		for _, x := range [...]float64{from, to} {
 			rooms = carve(rooms, geom.R(x-n, -1, x+n, f.turned.Width+1), p.long, p.wide)
 		}
 	}

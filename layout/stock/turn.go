@@ -29,6 +29,7 @@ func frameOf(b *face.Board, angle float64) frame {
 	back, _ := to.Inverse()
 	t := *b
 	t.Length, t.Width = box.W(), box.H()
+	t.Cut = [2]float64{} // the outlines end there
 	other := t.Other()
 	for f := range t.Faces {
 		bf := &t.Faces[f]

@@ -227,6 +227,9 @@ func (g gen) board(id string) *model.Board {
 		}
 	}
 	b.Spoiled = g.coin("spoiled")
+	if g.coin("cut") && b.Faces[0].Outline == nil && b.Faces[1].Outline == nil && b.Length > 10 {
+		b.Cut = [2]float64{g.mm("cut marked", 0, 4), g.mm("cut other", 0, 4)}
+	}
 	b.Edges = model.Edges(g.word("edges", "", "waney", "waney-measured"))
 	return b
 }
@@ -288,6 +291,9 @@ func (g gen) project() *model.Project {
 	for i := range rapid.IntRange(0, 2).Draw(g.T, "parts") {
 		p.Parts = append(p.Parts, g.part(fmt.Sprint("leg ", i), p.Boards))
 	}
+	if g.coin("printed") {
+		p.Printed = []model.PrintedPage{{Page: "panel", Of: g.word("of", "", "p0", "- a"), Part: rapid.IntRange(0, 3).Draw(g.T, "part"), Paper: g.word("paper", "", "a4"), Sheet: g.word("sheet", "", "A7KQ2"), Mark: g.word("mark", "0", "1e5", "ab")}}
+	}
 	if g.coin("colours") {
 		p.Colours = []model.Colours{{Species: "teak", Years: g.mm("years", 0, 50), Sap: &colour.Lab{L: g.mm("L", 0, 100), A: g.mm("a", -50, 50)}}}
 	}
@@ -308,6 +314,19 @@ func TestProjectsComeBack(t *testing.T) {
 			t.Fatalf("written twice it differs:\n%s\n%s", text, again)
 		}
 	})
+}
+
+// Exact keeps what Marshal rounds.
+func TestExactComesBackExactly(t *testing.T) {
+	p := read(t, "contract.yaml")
+	q := *p
+	b := *p.Boards[0]
+	b.Length += 1.0 / 3 // no decimal ends there
+	q.Boards = append([]*model.Board{&b}, p.Boards[1:]...)
+	r, _, err := Read(Exact(&q), "exact.yaml")
+	if err != nil || !reflect.DeepEqual(&q, r) {
+		t.Errorf("came back changed, or not at all: %v", err)
+	}
 }
 
 func FuzzRead(f *testing.F) {

@@ -1,93 +1,22 @@
 package file
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"heartside/model"
+	"heartside/model/disk"
+	"heartside/model/disk/faulty"
 )
-
-// failing is the computer's disk with one step that fails.
-type failing struct {
-	realDisk
-	step string
-	err  error
-}
-
-func (d failing) at(step string) error {
-	if d.step == step {
-		return &fs.PathError{Op: step, Path: "p", Err: d.err}
-	}
-	return nil
-}
-
-func (d failing) Create(dir, name string) (tempFile, error) {
-	if err := d.at("create"); err != nil {
-		return nil, err
-	}
-	f, err := d.realDisk.Create(dir, name)
-	return failingFile{f, d}, err
-}
-
-func (d failing) Link(a, b string) error {
-	if d.step == "copy" {
-		return syscall.EPERM // no links here: it copies
-	}
-	if err := d.at("link"); err != nil {
-		return err
-	}
-	return d.realDisk.Link(a, b)
-}
-
-func (d failing) Copy(a, b string) error {
-	if err := d.at("copy"); err != nil {
-		return err
-	}
-	return d.realDisk.Copy(a, b)
-}
-
-func (d failing) Rename(a, b string) error {
-	step := "rename"
-	if strings.HasSuffix(b, BackupSuffix) {
-		step = "rename backup"
-	}
-	if err := d.at(step); err != nil {
-		return err
-	}
-	return d.realDisk.Rename(a, b)
-}
-
-func (d failing) SyncDir(dir string) error {
-	return errors.Join(d.at("sync folder"), d.realDisk.SyncDir(dir))
-}
-
-type failingFile struct {
-	tempFile
-	d failing
-}
-
-func (f failingFile) Write(b []byte) (int, error) {
-	if err := f.d.at("write"); err != nil {
-		n, _ := f.tempFile.Write(b[:len(b)/2]) // the disk fills up halfway
-		return n, err
-	}
-	return f.tempFile.Write(b)
-}
-
-func (f failingFile) Sync() error { return errors.Join(f.d.at("sync"), f.tempFile.Sync()) }
-
-func (f failingFile) Close() error { return errors.Join(f.d.at("close"), f.tempFile.Close()) }
-
-func (f failingFile) Chmod(m fs.FileMode) error {
-	return errors.Join(f.d.at("chmod"), f.tempFile.Chmod(m))
-}
 
 func names(t *testing.T, dir string) string {
 	t.Helper()
@@ -153,45 +82,174 @@ func TestSaveAndKeepThePrevious(t *testing.T) {
 	}
 }
 
-// Whatever step fails, the old file is whole, and no leavings lie about.
-func TestAFailedSaveLeavesTheOldFile(t *testing.T) {
-	for step, hint := range map[string]string{
-		"create": "save in another", "write": "disk is full", "sync": "disk is full", "close": "disk is full", "chmod": "",
-		"copy": "disk is full", "rename backup": "", "rename": "disk is full",
-	} {
-		dir := t.TempDir()
-		path := filepath.Join(dir, "t.yaml")
-		if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
+// Whatever step fails, in whatever way, the file is the old or the new one,
+// whole, nothing lies about, and the message says what, where and what to do.
+func TestAFailedStepLeavesAWholeFile(t *testing.T) {
+	p := read(t, "contract.yaml")
+	fresh := Marshal(p)
+	causes := map[error]string{
+		syscall.ENOSPC: "free some space", syscall.EDQUOT: "free some space", syscall.EACCES: "save in another",
+		syscall.EROFS: "save in another", syscall.ENOENT: "not there any more", syscall.ESTALE: "not there any more",
+		syscall.EIO: "save on another", syscall.ENAMETOOLONG: "a shorter one", faulty.ErrShort: "try again",
+	}
+	for _, old := range []string{"", "old"} {
+		count := &faulty.Disk{Under: folderWith(t, old)}
+		if err := SaveOn(count, "/job/t.yaml", p); err != nil {
 			t.Fatal(err)
 		}
-		cause := error(syscall.ENOSPC)
-		if step == "create" {
-			cause = fs.ErrPermission
+		if count.Steps() < 7 {
+			t.Fatalf("only %d steps", count.Steps())
 		}
-		err := save(failing{step: step, err: cause}, path, read(t, "contract.yaml"))
-		var s *SaveError
-		if !errors.As(err, &s) || !errors.Is(err, cause) || s.Path != path || !strings.Contains(err.Error(), hint) {
-			t.Errorf("%s: %v", step, err)
-		}
-		if content(t, path) != "old" || strings.Contains(names(t, dir), "tmp") {
-			t.Errorf("%s: the folder holds %s, the file %q", step, names(t, dir), content(t, path))
+		for step := range count.Steps() {
+			for cause, hint := range causes {
+				m := folderWith(t, old)
+				var failed faulty.Step
+				d := &faulty.Disk{Under: m, Fail: func(s faulty.Step) error {
+					if s.N != step || cause == faulty.ErrShort && s.Op != "write" {
+						return nil
+					}
+					failed = s
+					return cause
+				}}
+				err := SaveOn(d, "/job/t.yaml", p)
+				got := inMemory(t, m, "/job/t.yaml")
+				what := fmt.Sprintf("%s of %s: %v, file there before %q", failed.Op, failed.Path, cause, old)
+				if got != old && got != string(fresh) {
+					t.Fatalf("%s: the file holds %q", what, got)
+				}
+				if err == nil {
+					if got != string(fresh) {
+						t.Errorf("%s: told as saved and holds %q", what, got)
+					}
+					continue
+				}
+				var e *SaveError
+				if !errors.As(err, &e) || e.Path != "/job/t.yaml" || !strings.HasPrefix(err.Error(), "/job/t.yaml was ") {
+					t.Errorf("%s: %v", what, err)
+					continue
+				}
+				if e.Placed != (got == string(fresh)) {
+					t.Errorf("%s: placed is told as %v: %v", what, e.Placed, err)
+				}
+				if !e.Placed && !strings.Contains(err.Error(), hint) {
+					t.Errorf("%s: %q does not say %q", what, err, hint)
+				}
+				if list, _ := m.Names("/job"); strings.Contains(strings.Join(list, " "), "tmp") {
+					t.Errorf("%s: the folder holds %s", what, list)
+				}
+			}
 		}
 	}
-	// A disk without links copies; one that cannot sync a folder still saves.
-	for _, step := range []string{"link", "sync folder"} {
-		dir := t.TempDir()
-		path := filepath.Join(dir, "t.yaml")
-		if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
+}
+
+// Steps that need not be: a disk without links copies, one that cannot sync a
+// folder saves all the same, a second name that stays is only untidy.
+func TestSavesWithoutWhatSomeDisksLack(t *testing.T) {
+	p := read(t, "contract.yaml")
+	for op, cause := range map[string]error{"link": syscall.EPERM, "sync-dir": syscall.EINVAL, "remove": syscall.EPERM} {
+		m := folderWith(t, "old")
+		d := &faulty.Disk{Under: m, Fail: func(s faulty.Step) error {
+			if s.Op == op {
+				return cause
+			}
+			return nil
+		}}
+		if err := SaveOn(d, "/job/t.yaml", p); err != nil {
+			t.Errorf("%s: %v", op, err)
+		}
+		if inMemory(t, m, "/job/t.yaml") != string(Marshal(p)) || inMemory(t, m, "/job/t.yaml.bak") != "old" {
+			t.Errorf("%s: the file or its backup is wrong", op)
+		}
+	}
+}
+
+// Everything at once: any steps may fail, and the power may go at any of them.
+// What is then on disk is a whole project: the one saved last, or one of those
+// that were being saved since.
+func TestPowerCutsLeaveAWholeFile(t *testing.T) {
+	p := read(t, "contract.yaml")
+	rapid.Check(t, func(rt *rapid.T) {
+		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(rt, "seed"), 1))
+		faults := rapid.Float64Range(0, 0.2).Draw(rt, "faults")
+		cut := rapid.IntRange(0, 60).Draw(rt, "steps until the power goes")
+		m := folderWith(t, "")
+		var after *faulty.Memory
+		d := &faulty.Disk{Under: m}
+		d.Fail = func(s faulty.Step) error {
+			if s.N == cut {
+				after = m.PowerCut(r)
+			}
+			if r.Float64() < faults {
+				if s.Op == "sync-dir" { // else it counts as a disk that syncs no folders
+					return syscall.EIO
+				}
+				return []error{syscall.ENOSPC, syscall.EIO, syscall.EACCES, syscall.EINVAL}[r.IntN(4)]
+			}
+			return nil
+		}
+		allowed := map[string]bool{"": true}
+		for i := 0; after == nil && i < 30; i++ {
+			q, err := model.Apply(p, model.SetDetails{Name: fmt.Sprint("Table ", i), Units: "mm"})
+			if err != nil {
+				rt.Fatal(err)
+			}
+			text := string(Marshal(q))
+			allowed[text] = true
+			if err := SaveOn(d, "/job/t.yaml", q); err == nil && after == nil {
+				allowed = map[string]bool{text: true}
+			}
+		}
+		if after == nil {
+			after = m.PowerCut(r)
+		}
+		for _, name := range []string{"/job/t.yaml", "/job/t.yaml.bak"} {
+			got := inMemory(t, after, name)
+			if name == "/job/t.yaml" && !allowed[got] {
+				rt.Fatalf("%s holds what was not saved last: %.80q", name, got)
+			}
+			if got != "" {
+				if _, _, err := Read([]byte(got), name); err != nil {
+					rt.Fatalf("%s is no whole project: %v", name, err)
+				}
+			}
+		}
+	})
+}
+
+// A folder that may not be written, and one that is gone, are told of.
+func TestFoldersThatTakeNothing(t *testing.T) {
+	p := read(t, "contract.yaml")
+	m := folderWith(t, "old")
+	m.ReadOnly("/job", true)
+	if err := SaveOn(m, "/job/t.yaml", p); !errors.Is(err, fs.ErrPermission) || inMemory(t, m, "/job/t.yaml") != "old" {
+		t.Errorf("a folder that may not be written: %v", err)
+	}
+	m.Vanish("/job")
+	if err := SaveOn(m, "/job/t.yaml", p); !errors.Is(err, fs.ErrNotExist) || !strings.Contains(err.Error(), "not there any more") {
+		t.Errorf("a folder that is gone: %v", err)
+	}
+}
+
+// folderWith is a folder in memory, with a file of that text, "" none.
+func folderWith(t *testing.T, old string) *faulty.Memory {
+	t.Helper()
+	m := faulty.NewMemory("/job")
+	if old != "" {
+		if err := disk.Replace(m, "/job/t.yaml", []byte(old), disk.Mode{Perm: 0o640}); err != nil {
 			t.Fatal(err)
 		}
-		p := read(t, "contract.yaml")
-		if err := save(failing{step: step, err: syscall.EINVAL}, path, p); err != nil {
-			t.Errorf("%s: %v", step, err)
-		}
-		if !bytes.Equal([]byte(content(t, path)), Marshal(p)) || content(t, path+BackupSuffix) != "old" {
-			t.Errorf("%s: folder %s", step, names(t, dir))
-		}
 	}
+	return m
+}
+
+// inMemory returns what a file holds, "" for none.
+func inMemory(t *testing.T, m *faulty.Memory, path string) string {
+	t.Helper()
+	data, err := disk.Read(m, path, 1<<20)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		t.Fatal(err)
+	}
+	return string(data)
 }
 
 func TestSaveSaysWhatToDo(t *testing.T) {
@@ -244,5 +302,24 @@ func TestCauseNamesNoPath(t *testing.T) {
 		if got := Cause(c.err); got != c.want {
 			t.Errorf("%v: %v, want %v", c.err, got, c.want)
 		}
+	}
+}
+
+// The sum is that of FIPS 180-2, appendix B.1, for the message "abc".
+func TestPrints(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "t.yaml")
+	if p, err := PrintAt(disk.Real{}, path); err != nil || !p.None() {
+		t.Errorf("no file: %v, %v", p, err)
+	}
+	if err := os.WriteFile(path, []byte("abc"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	p, err := PrintAt(disk.Real{}, path)
+	if want := "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"; err != nil || p.Size != 3 || fmt.Sprintf("%x", p.Sum) != want || p.Time.IsZero() {
+		t.Errorf("%v, %v", p, err)
+	}
+	if q := PrintOf([]byte("abc")); !p.Same(q) || q.None() || p.Same(PrintOf([]byte("abd"))) || p.Same(Print{}) || PrintOf(nil).Same(Print{}) {
+		t.Error("prints are mistaken for one another")
 	}
 }

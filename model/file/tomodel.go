@@ -36,6 +36,9 @@ func (v *projectV1) project() *model.Project {
 	for _, k := range v.Kept {
 		p.Kept = append(p.Kept, model.Kept{Panel: k.Panel, Name: k.Name, Strips: stripsV1(k.Strips)})
 	}
+	for _, k := range v.Printed {
+		p.Printed = append(p.Printed, model.PrintedPage(k))
+	}
 	for _, c := range v.Colours {
 		p.Colours = append(p.Colours, model.Colours{Species: c.Species, Years: c.Years, Heart: labV1(c.Heart), Sap: labV1(c.Sap)})
 	}
@@ -49,6 +52,7 @@ func (v *boardV1) board() *model.Board {
 		Shape: model.Shape(v.Shape), Wanted: model.Wanted(v.Wanted), Note: v.Note,
 		Ends:  [2]model.End{v.Ends.A.end(), v.Ends.B.end()},
 		Heart: v.Heart, Spoiled: v.Spoiled, Edges: model.Edges(v.Edges),
+		Cut: [2]float64{v.Cut.Marked, v.Cut.Other},
 	}
 	if v.Edges == "sawn" {
 		b.Edges = model.EdgesSawn

@@ -21,6 +21,7 @@ type projectV1 struct {
 	Joined     []joinedV1   `key:"joined"`
 	Kept       []keptV1     `key:"kept"`
 	Colours    []coloursV1  `key:"colours"`
+	Printed    []printedV1  `key:"printed"`
 }
 
 type airV1 struct {
@@ -40,6 +41,8 @@ type limitsV1 struct {
 	Mix    [2]float64 `key:"mix"`
 	Cup    float64    `key:"cup"`
 	Apart  float64    `key:"apart"`
+	Planed float64    `key:"planed"`
+	Turns  int        `key:"turns"`
 }
 
 type allowancesV1 struct {
@@ -85,6 +88,12 @@ type boardV1 struct {
 	Ends      endsV1   `key:"ends"`
 	Note      string   `key:"note"`
 	Spoiled   bool     `key:"spoiled"`
+	Cut       cutV1    `key:"cut"`
+}
+
+type cutV1 struct {
+	Marked float64 `key:"marked"`
+	Other  float64 `key:"other"`
 }
 
 type priceV1 struct {
@@ -284,4 +293,13 @@ type coloursV1 struct {
 	Years   float64     `key:"years"`
 	Heart   *[3]float64 `key:"heart"`
 	Sap     *[3]float64 `key:"sap"`
+}
+
+type printedV1 struct {
+	Page  string `key:"page,required"`
+	Of    string `key:"of"`
+	Part  int    `key:"part"`
+	Paper string `key:"paper"`
+	Sheet string `key:"sheet"`
+	Mark  string `key:"mark,required"`
 }

@@ -23,6 +23,14 @@ func Marshal(p *model.Project) []byte {
 	return text
 }
 
+// Exact is Marshal with every digit kept: reading it gives the same project
+// again.
+func Exact(p *model.Project) []byte {
+	e := &emitter{exact: true}
+	e.project(p)
+	return []byte(e.b.String())
+}
+
 func (e *emitter) project(p *model.Project) {
 	e.line(0, "heartside: %d", Version)
 	e.line(0, "name: %s", word(p.Name))
@@ -45,6 +53,12 @@ func (e *emitter) project(p *model.Project) {
 	}
 	if p.Limits.Apart != 0 {
 		limits = append(limits, "apart", e.mm(p.Limits.Apart))
+	}
+	if p.Limits.Planed != 0 {
+		limits = append(limits, "planed", e.mm(p.Limits.Planed))
+	}
+	if p.Limits.Turns != 0 {
+		limits = append(limits, "turns", strconv.Itoa(p.Limits.Turns))
 	}
 	e.line(0, "limits: %s", flow(limits...))
 	a, m := p.Allowances, p.Machines
@@ -96,6 +110,25 @@ func (e *emitter) project(p *model.Project) {
 			}
 			e.line(2, "- %s", flow(pairs...))
 		}
+	}
+	for i, k := range p.Printed {
+		if i == 0 {
+			e.line(0, "printed:")
+		}
+		pairs := []string{"page", word(k.Page)}
+		if k.Of != "" {
+			pairs = append(pairs, "of", word(k.Of))
+		}
+		if k.Part != 0 {
+			pairs = append(pairs, "part", strconv.Itoa(k.Part))
+		}
+		if k.Paper != "" {
+			pairs = append(pairs, "paper", word(k.Paper))
+		}
+		if k.Sheet != "" {
+			pairs = append(pairs, "sheet", word(k.Sheet))
+		}
+		e.line(2, "- %s", flow(append(pairs, "mark", word(k.Mark))...))
 	}
 }
 

@@ -46,6 +46,9 @@ func (e *emitter) board(b *model.Board) {
 	if b.Spoiled {
 		e.line(4, "spoiled: true")
 	}
+	if b.Cut != [2]float64{} {
+		e.line(4, "cut: %s", flow("marked", e.mm(b.Cut[0]), "other", e.mm(b.Cut[1])))
+	}
 	e.faces(b)
 	if b.Ends != [2]model.End{} {
 		e.line(4, "ends: %s", flow("a", e.end(b.Ends[0]), "b", e.end(b.Ends[1])))

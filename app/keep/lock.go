@@ -1,0 +1,187 @@
+package keep
+
+import (
+	"crypto/sha256"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"time"
+
+	"heartside/model/disk"
+)
+
+// Held says who has a project open.
+type Held struct {
+	Owner Owner     `json:"owner"`
+	Since time.Time `json:"since"`
+	Token string    `json:"token"` // tells the windows of one program apart
+}
+
+// HeldError is given where another window has the project.
+type HeldError struct {
+	Held
+	Life Life   // Living, or Unknown
+	File string // the lock
+}
+
+// Error implements error.
+func (e *HeldError) Error() string {
+	if e.Owner.PID == 0 {
+		return "the project is locked by something that cannot be read: " + e.File
+	}
+	return "the project is open in another window: " + e.Who()
+}
+
+// Who says who has it, and since when.
+func (e *HeldError) Who() string {
+	return fmt.Sprintf("by %s on %s, process %d, since %s", e.Owner.User, e.Owner.Host, e.Owner.PID, e.Since.Local().Format("15:04 on 2 January"))
+}
+
+// Lock is held by a window while it shows a project. A nil Lock is held by
+// nobody.
+type Lock struct {
+	f    Finder
+	held Held
+	file string
+}
+
+// Locks are small.
+const maxLock = 64 << 10
+
+// lockFile is beside the project.
+func lockFile(project string) string {
+	project = real(project)
+	return filepath.Join(filepath.Dir(project), hidden(project)[:len(hidden(project))-1]+lockEnd)
+}
+
+// lockInState is for a project whose folder takes no file.
+func lockInState(state, project string) string {
+	sum := sha256.Sum256([]byte(real(project)))
+	return filepath.Join(state, fmt.Sprintf("%x", sum[:8])+lockEnd)
+}
+
+// Lock takes the project at path for this window. A lock whose program is gone
+// is taken over. The error is a *HeldError; a lock that can be written nowhere
+// is no error: the result is then nil.
+func (f Finder) Lock(path string, now time.Time) (*Lock, error) {
+	l := &Lock{f: f, held: Held{Owner: f.Machine.Self, Since: now, Token: fmt.Sprintf("%d-%x", f.Machine.Self.PID, now.UnixNano())}}
+	files := []string{lockFile(path)}
+	if f.State != "" {
+		files = append(files, lockInState(f.State, path))
+	}
+	for i, at := range files {
+		if i > 0 {
+			f.Disk.MkdirAll(f.State, 0o700)
+		}
+		l.file = at
+		err := l.take(false)
+		var held *HeldError
+		switch {
+		case err == nil:
+			return l, nil
+		case errors.As(err, &held):
+			return nil, held
+		}
+	}
+	return nil, nil
+}
+
+// Seize takes the project though another window has it.
+func (f Finder) Seize(path string, now time.Time) *Lock {
+	l := &Lock{f: f, file: lockFile(path), held: Held{Owner: f.Machine.Self, Since: now, Token: fmt.Sprintf("%d-%x", f.Machine.Self.PID, now.UnixNano())}}
+	if l.take(true) != nil {
+		return nil
+	}
+	return l
+}
+
+// take makes the lock file, over a dead one, or over any.
+func (l *Lock) take(over bool) error {
+	d := l.f.Disk
+	data, err := json.Marshal(l.held)
+	if err != nil {
+		return err
+	}
+	for range 3 {
+		s, err := disk.Stage(d, l.file, append(data, '\n'), disk.Mode{Perm: 0o644})
+		if err != nil {
+			// Where nothing can be written, another may still have been able to.
+			if held := l.judge(); held != nil && !over {
+				return held
+			}
+			return err
+		}
+		if over {
+			return s.Place()
+		}
+		err = s.PlaceNew()
+		if err == nil {
+			return nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return err
+		}
+		if held := l.judge(); held != nil {
+			return held
+		}
+		if err := l.moveDead(); err != nil {
+			return err
+		}
+	}
+	return errors.New("other windows take the lock again and again")
+}
+
+// judge reads the lock that is there: nil where there is none, or it is dead.
+func (l *Lock) judge() *HeldError {
+	h, err := l.read()
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return &HeldError{File: l.file}
+	}
+	life := l.f.Machine.Life(h.Owner)
+	if life == Dead {
+		return nil
+	}
+	return &HeldError{h, life, l.file}
+}
+
+func (l *Lock) read() (h Held, err error) {
+	data, err := disk.Read(l.f.Disk, l.file, maxLock)
+	if err == nil {
+		err = json.Unmarshal(data, &h)
+	}
+	return h, err
+}
+
+// moveDead removes a lock that was found dead, by way of another name: should a
+// living one have come in its place meanwhile it is put back.
+func (l *Lock) moveDead() error {
+	d := l.f.Disk
+	dead := &Lock{f: l.f, file: l.file + "." + l.held.Token}
+	if err := d.Rename(l.file, dead.file); err != nil {
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil
+		}
+		return err
+	}
+	if held := dead.judge(); held != nil {
+		d.Link(dead.file, l.file)
+		d.Remove(dead.file)
+		return held
+	}
+	return d.Remove(dead.file)
+}
+
+// Release gives the project free, where the lock is still this window's.
+func (l *Lock) Release() {
+	if l == nil {
+		return
+	}
+	if h, err := l.read(); err == nil && h.Token == l.held.Token && h.Owner == l.held.Owner {
+		l.f.Disk.Remove(l.file)
+	}
+}

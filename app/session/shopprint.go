@@ -1,0 +1,151 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"heartside/model"
+)
+
+// Printed remembers that pages of the layout sheet were printed or written to a
+// file. It is kept with the project, since the papers are the project's; it is no
+// step of the history.
+func (s *Session) Printed(pages []model.PrintedPage) {
+	if len(pages) > 0 {
+		s.amend(model.Print(pages))
+	}
+}
+
+// ThrownAway forgets pages that were printed.
+func (s *Session) ThrownAway(pages []model.PrintedPage) {
+	if len(pages) > 0 {
+		s.amend(model.Unprint(pages))
+	}
+}
+
+func (s *Session) amend(f func(*model.Project) *model.Project) {
+	if s.preview != nil {
+		s.preview = nil
+		s.hold(false)
+	}
+	s.hist.Amend(f)
+	s.renew()
+	s.changed()
+}
+
+// Papers compares the pages that were printed with those of the sheet now.
+type Papers struct {
+	Again []model.PrintedPage // printed, and different now; as printed
+	Fresh []model.PrintedPage // of a kind that was printed, and not there then
+	Gone  []model.PrintedPage // printed, and not on the sheet any more
+}
+
+// ComparePapers tells which of the pages printed are out of date. now is the
+// sheet with pages of every kind that was printed.
+func ComparePapers(printed, now []model.PrintedPage) Papers {
+	var out Papers
+	same := func(a model.PrintedPage) func(model.PrintedPage) bool {
+		return func(b model.PrintedPage) bool { return a.Page == b.Page && a.Of == b.Of && a.Part == b.Part }
+	}
+	for _, k := range printed {
+		switch i := slices.IndexFunc(now, same(k)); {
+		case i < 0:
+			out.Gone = append(out.Gone, k)
+		case now[i].Mark != k.Mark:
+			out.Again = append(out.Again, k)
+		}
+	}
+	for _, k := range now {
+		kind := func(p model.PrintedPage) bool { return p.Page == k.Page }
+		if slices.ContainsFunc(printed, kind) && !slices.ContainsFunc(printed, same(k)) {
+			out.Fresh = append(out.Fresh, k)
+		}
+	}
+	return out
+}
+
+// Words tells what is to be done about the papers, a sentence each; nothing
+// where all are up to date.
+func (p Papers) Words() []string {
+	var out []string
+	if n := len(p.Again); n > 0 {
+		have, pages := "has", "this page"
+		names := pageNames(p.Again)
+		if len(names) > 1 {
+			have = "have"
+		}
+		if n > 1 {
+			pages = fmt.Sprintf("these %d pages", n)
+		}
+		out = append(out, fmt.Sprintf("%s %s changed since %s: print %s again.", capital(listed(names)), have, sheetCodes(p.Again), pages))
+	}
+	if n := len(p.Fresh); n > 0 {
+		pages := "1 page"
+		if n > 1 {
+			pages = fmt.Sprintf("%d pages", n)
+		}
+		out = append(out, fmt.Sprintf("Not printed yet: %s (%s).", listed(pageNames(p.Fresh)), pages))
+	}
+	if n := len(p.Gone); n > 0 {
+		is, its := "is", "its page"
+		names := pageNames(p.Gone)
+		if len(names) > 1 {
+			is = "are"
+		}
+		if n > 1 {
+			its = fmt.Sprintf("the %d pages", n)
+		}
+		out = append(out, fmt.Sprintf("%s %s not on the sheet any more: throw %s away.", capital(listed(names)), is, its))
+	}
+	return out
+}
+
+// pageNames names what pages are of, each once.
+func pageNames(list []model.PrintedPage) []string {
+	var out []string
+	for _, k := range list {
+		if name := pageName(k); !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+func pageName(k model.PrintedPage) string {
+	switch k.Page {
+	case "panel":
+		return "panel " + k.Of
+	case "boards":
+		return "board " + k.Of
+	case "fit":
+		return "glue-up and fit of " + k.Of
+	case "joints":
+		return "the joints of " + k.Of
+	case "client":
+		return "the client's page of " + k.Of
+	case "sources":
+		return "the sources of " + k.Of
+	case "labels":
+		return "the labels"
+	case "yard":
+		return "the tally for the yard"
+	}
+	return strings.TrimSpace(k.Page + " " + k.Of)
+}
+
+func sheetCodes(list []model.PrintedPage) string {
+	var codes []string
+	for _, k := range list {
+		if k.Sheet != "" && !slices.Contains(codes, k.Sheet) {
+			codes = append(codes, k.Sheet)
+		}
+	}
+	switch len(codes) {
+	case 0:
+		return "they were printed"
+	case 1:
+		return "the sheet " + codes[0]
+	}
+	return "the sheets " + listed(codes)
+}

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/sheet"
+	"heartside/model"
 )
 
 // sheetName is a name for files of the sheet, without ending.
@@ -70,10 +71,15 @@ func (p *sheetPage) write(path string) {
 	w := p.w
 	w.keepSheet(&p.ask)
 	w.say("Writing " + filepath.Base(path) + "…")
+	of := w.ses.Path()
 	p.with(func(doc *sheet.Document) {
 		go func() {
 			var files []string
 			err := sheetSafe(func() (err error) { files, err = sheet.Write(doc, path); return err })
+			var pages []model.PrintedPage
+			if ext := strings.ToLower(filepath.Ext(path)); err == nil && (ext == ".pdf" || ext == ".png") {
+				pages = doc.Marks()
+			}
 			w.post(func() {
 				if w.work.Err() != nil {
 					return
@@ -84,10 +90,20 @@ func (p *sheetPage) write(path string) {
 					return
 				}
 				w.trace.wrote(path)
+				p.onPaper(pages, of)
 				text := fmt.Sprintf("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), "page", "pages"))
 				w.say(text)
 				p.side.tell("✓ " + text + " It lies in " + filepath.Dir(path) + ".")
 			})
 		}()
 	})
+}
+
+// onPaper remembers pages that were printed or written to a file, unless
+// another project has been opened meanwhile: from then on the bench tells which
+// of them are out of date.
+func (p *sheetPage) onPaper(pages []model.PrintedPage, of string) {
+	if of == p.w.ses.Path() && (of != "" || !p.gone()) {
+		p.w.ses.Printed(pages)
+	}
 }

@@ -22,7 +22,7 @@ func newSheetHead(p *sheetPage) *sheetHead {
 	h.name = wrapped("", widget.MediumImportance)
 	h.name.SizeName, h.name.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	names := [3]string{"Page before", "Next page", "All of it (0)"}
-	if p.w.large() {
+	if p.w.look.TextPercent() > 100 { // all in one line with the title
 		names = [3]string{"Before", "Next", "All"}
 	}
 	h.before = p.button(names[0], func() { p.take(p.at - 1) })

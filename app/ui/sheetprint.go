@@ -14,6 +14,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/app/sheet"
+	"heartside/model"
 )
 
 // presses are the programs of the system through which a sheet is printed.
@@ -108,27 +109,34 @@ func printFile(doc *sheet.Document, folder, name string) (string, error) {
 	return path, nil
 }
 
+// leaf is a sheet written for printing.
+type leaf struct {
+	path  string
+	pages []model.PrintedPage
+	of    string // the project's file, "" none yet
+}
+
 // print opens the sheet in the system's viewer, from which it is printed.
 func (p *sheetPage) print() {
-	p.printed("Opening the sheet in the system's viewer…", func(path string) {
-		wait, err := p.press.open(path)
+	p.printed("Opening the sheet in the system's viewer…", func(l leaf) {
+		wait, err := p.press.open(l.path)
 		if err != nil {
-			p.w.post(func() { p.notOpened(path, err) })
+			p.w.post(func() { p.notOpened(l, err) })
 			return
 		}
 		p.w.post(func() {
-			p.handed(path, "Handed to the system's viewer: print from there.")
-			p.w.trace.line("printing %s", path)
+			p.handed(l, "Handed to the system's viewer: print from there.")
+			p.w.trace.line("printing %s", l.path)
 		})
 		if err := wait(); err != nil {
-			p.w.post(func() { p.notOpened(path, fmt.Errorf("the system's viewer did not open it (%w)", err)) })
+			p.w.post(func() { p.notOpened(l, fmt.Errorf("the system's viewer did not open it (%w)", err)) })
 		}
 	})
 }
 
 // printed writes the sheet for printing and goes on with the file, beside the
 // window.
-func (p *sheetPage) printed(what string, then func(path string)) {
+func (p *sheetPage) printed(what string, then func(leaf)) {
 	w := p.w
 	if p.m.wrong != "" {
 		w.say(p.m.wrong)
@@ -136,42 +144,48 @@ func (p *sheetPage) printed(what string, then func(path string)) {
 	}
 	w.keepSheet(&p.ask)
 	w.say(what)
+	of := w.ses.Path()
 	p.with(func(doc *sheet.Document) {
 		name := w.sheetName() + "-" + sheet.Code(w.ses.Committed())
 		go func() {
-			var path string
-			err := sheetSafe(func() (err error) { path, err = printFile(doc, p.press.folder, name); return err })
+			l := leaf{of: of}
+			err := sheetSafe(func() (err error) {
+				l.path, err = printFile(doc, p.press.folder, name)
+				l.pages = doc.Marks()
+				return err
+			})
 			if err != nil {
 				w.post(func() { w.say(""); w.fail("The sheet could not be written for printing", err) })
 				return
 			}
-			then(path)
+			then(l)
 		}()
 	})
 }
 
 // handed says what became of the sheet and where the file lies.
-func (p *sheetPage) handed(path, text string) {
+func (p *sheetPage) handed(l leaf, text string) {
 	if p.w.work.Err() != nil {
 		return
 	}
+	p.onPaper(l.pages, l.of)
 	p.w.say(text)
-	p.side.tell("✓ " + text + " The file is " + path)
+	p.side.tell("✓ " + text + " The file is " + l.path)
 }
 
 // notOpened says that there is no viewer, where the file lies, and offers the
 // printer.
-func (p *sheetPage) notOpened(path string, why error) {
+func (p *sheetPage) notOpened(l leaf, why error) {
 	if p.w.work.Err() != nil {
 		return
 	}
 	p.w.say("")
-	p.side.tell("⚠ Not opened. The file is " + path)
-	p.w.trace.line("not printed %s", path)
+	p.side.tell("⚠ Not opened. The file is " + l.path)
+	p.w.trace.line("not printed %s", l.path)
 	p.w.ask(question{title: "The sheet was not opened for printing", yes: "Send it to the printer", no: "Close", other: "Copy where it lies", plain: true,
-		body: wrapped(ended(sentence(why.Error()))+"\n\nThe sheet lies here, ready to be opened and printed by hand:\n"+path, 0),
-		do:   func() error { p.send(path); return nil },
-		also: func() { p.copyPath(path) },
+		body: wrapped(ended(sentence(why.Error()))+"\n\nThe sheet lies here, ready to be opened and printed by hand:\n"+l.path, 0),
+		do:   func() error { p.send(l); return nil },
+		also: func() { p.copyPath(l.path) },
 		size: fyne.NewSize(600, 300),
 	})
 }
@@ -192,33 +206,33 @@ func (p *sheetPage) printAsk() {
 		w.ask(question{title: "Send the sheet to the printer?", yes: "Send " + count(len(doc.Pages), "page", "pages"), no: "Go back", plain: true,
 			body: wrapped("All pages go to the printer the system uses by itself, through lp, on "+p.ask.paper.Name()+". Print (P) shows them in a viewer first, where printer and pages are chosen.", 0),
 			do: func() error {
-				p.printed("Sending the sheet to the printer…", func(path string) { w.post(func() { p.send(path) }) })
+				p.printed("Sending the sheet to the printer…", func(l leaf) { w.post(func() { p.send(l) }) })
 				return nil
 			}, size: fyne.NewSize(520, 230)})
 	})
 }
 
 // send gives a written sheet to the printer, beside the window.
-func (p *sheetPage) send(path string) {
+func (p *sheetPage) send(l leaf) {
 	w, name := p.w, p.w.sheetName()
 	w.say("Sending the sheet to the printer…")
 	go func() {
-		said, err := p.press.send(path, name)
+		said, err := p.press.send(l.path, name)
 		w.post(func() {
 			if w.work.Err() != nil {
 				return
 			}
 			if err != nil {
 				w.say("")
-				p.side.tell("⚠ Not printed. The file is " + path)
-				w.fail("The sheet was not printed", fmt.Errorf("%w. The sheet lies here: %s", err, path))
+				p.side.tell("⚠ Not printed. The file is " + l.path)
+				w.fail("The sheet was not printed", fmt.Errorf("%w. The sheet lies here: %s", err, l.path))
 				return
 			}
 			text := "Sent to the printer."
 			if said != "" {
 				text = "Sent to the printer: " + said + "."
 			}
-			p.handed(path, text)
+			p.handed(l, text)
 		})
 	}()
 }

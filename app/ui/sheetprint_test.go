@@ -23,6 +23,10 @@ func TestSheetPrinted(t *testing.T) {
 	if err != nil || !strings.HasPrefix(string(data), "%PDF-") {
 		t.Errorf("%d bytes, %v", len(data), err)
 	}
+	// The bench is told which pages are on paper.
+	if n := len(s.ses.Committed().Printed); n != len(s.p.m.doc.Pages) {
+		t.Errorf("%d pages are known as printed", n)
+	}
 	if !strings.Contains(s.p.side.done.Text, s.opened[0]) || len(s.sent) > 0 {
 		t.Errorf("told %q, sent %v", s.p.side.done.Text, s.sent)
 	}

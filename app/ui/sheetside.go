@@ -43,7 +43,6 @@ func newSheetSide(p *sheetPage) *sheetSide {
 	s.bar.TextFormatter = func() string { return "" }
 	s.stop, s.again = p.button("Stop (S)", p.stopMaking), p.button("Make again (M)", p.makeAgain)
 	s.save, s.print = p.button("Save… (Enter)", p.save), p.button("Print (P)", p.print)
-	s.save.Importance = widget.SuccessImportance
 	leave := p.button("Back (Esc)", p.w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")

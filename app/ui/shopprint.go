@@ -13,14 +13,6 @@ import (
 	"heartside/model"
 )
 
-// sheetPrinted remembers the pages of a sheet that was printed or written to a
-// file: from then on the bench tells which of them are out of date.
-func (w *Window) sheetPrinted(doc *sheet.Document) {
-	if doc != nil {
-		w.ses.Printed(doc.Marks())
-	}
-}
-
 // benchPapers tells which papers are to be printed again.
 type benchPapers struct {
 	p    *benchPage

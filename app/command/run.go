@@ -27,8 +27,8 @@ func Is(name string) bool {
 
 const usage = `heartside [PROJECT]                      open the window
 heartside check PROJECT [--json]         readings and warnings of every panel
-heartside sheet PROJECT -o FILE.pdf|FILE.png [--paper a4|letter]
-                [--pages panel,boards,fit,sources]
+heartside sheet PROJECT -o FILE.pdf|.png|.svg|.csv|.yaml [--paper a4|letter|a3|tabloid]
+                [--pages panel,boards,fit,labels,client,yard,joints,sources] [--author NAME]
                                          write the layout sheet, or some of its pages
 heartside arrange PROJECT --panel ID [--look LOOK] [--spares] [--no-roll] [--no-turn]
                   [--seconds S] [--seed N] [-o OUT.yaml] [--json]

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"heartside/app/render"
@@ -12,13 +13,13 @@ import (
 
 // writeSheet writes the layout sheet of a project.
 func writeSheet(args []string, out io.Writer) (int, error) {
-	o, err := parse(args, "project", "o paper pages", "")
+	o, err := parse(args, "project", "o paper pages author", "")
 	if err != nil {
 		return Failed, err
 	}
 	path := o.flags["o"]
 	if path == "" {
-		return Failed, errors.New("no file to write: give -o FILE.pdf or -o FILE.png")
+		return Failed, errors.New("no file to write: give -o FILE ending in " + strings.Join(sheet.Endings(), ", "))
 	}
 	paper, err := sheet.ParsePaper(o.flags["paper"])
 	if err != nil {
@@ -38,7 +39,7 @@ func writeSheet(args []string, out io.Writer) (int, error) {
 		return Failed, err
 	}
 	in := sheet.FromSession(s, time.Now().Format("2006-01-02"), paper, faces)
-	in.Pages = pages
+	in.Pages, in.Author = pages, o.flags["author"]
 	doc, err := sheet.Build(in)
 	if err != nil {
 		return Failed, err

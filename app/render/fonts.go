@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"strings"
 	"sync"
-	"unicode"
 
 	"github.com/golang/freetype/truetype"
 	"golang.org/x/image/math/fixed"
@@ -28,9 +27,6 @@ const (
 func files() [cuts]string {
 	return [cuts]string{"DejaVuSans.ttf", "DejaVuSans-Bold.ttf", "DejaVuSansCondensed.ttf", "DejaVuSansCondensed-Bold.ttf"}
 }
-
-// missing is drawn for a character no typeface holds.
-const missing = '\uFFFD'
 
 // Faces are the typefaces of the drawings with their measures. They are safe
 // for use by several goroutines.
@@ -86,34 +82,6 @@ func (st Style) cut() cut {
 // has reports whether a typeface draws r; the PDF format takes no character
 // beyond the first plane.
 func (f *Faces) has(c cut, r rune) bool { return r <= 0xFFFF && f.font[c].Index(r) != 0 }
-
-// Printable returns s as the style can write it: white space becomes a plain
-// space, control characters vanish, and a character the typeface lacks
-// becomes a replacement mark. Every backend writes text this way.
-func (f *Faces) Printable(s string, st Style) string {
-	c := st.cut()
-	clean := true
-	for _, r := range s {
-		if r < ' ' || r == 0x7F || !f.has(c, r) || (unicode.IsSpace(r) && r != ' ') {
-			clean = false
-			break
-		}
-	}
-	if clean {
-		return s
-	}
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r):
-			return -1
-		case f.has(c, r):
-			return r
-		}
-		return missing
-	}, s)
-}
 
 // Width returns how far s reaches, in the unit of st.Size. No pairs are
 // kerned, so that widths are alike on screen and paper.

@@ -31,7 +31,8 @@ type PDF struct {
 	height float64 // of the page, mm
 	alpha  []float64
 	fonts  [cuts]bool
-	widths map[int]bool // of pictures written: no two may be equally wide
+	used   [cuts]map[rune]bool // characters written
+	widths map[int]bool        // of pictures written: no two may be equally wide
 	images map[*image.RGBA]kept
 	err    error
 }
@@ -40,9 +41,6 @@ var _ Canvas = (*PDF)(nil)
 
 // perMM is how many points a millimetre has.
 const perMM = 72 / 25.4
-
-// family names a typeface in the document.
-func (c cut) family() string { return fmt.Sprintf("face%d", c) }
 
 // NewPDF returns an empty document; AddPage comes first.
 func NewPDF(meta Meta, f *Faces) *PDF {
@@ -108,7 +106,7 @@ func (p *PDF) Bytes() ([]byte, error) {
 	if err := p.doc.Output(&b); err != nil {
 		return nil, fmt.Errorf("PDF: %w", err)
 	}
-	return b.Bytes(), nil
+	return p.nameFonts(b.Bytes()), nil
 }
 
 func (p *PDF) closeClips() {
@@ -145,7 +143,7 @@ func (p *PDF) opacity(a uint8) {
 func (p *PDF) setFont(c cut, points float64) {
 	if !p.fonts[c] {
 		p.doc.AddUTF8FontFromBytes(c.family(), "", bytes.Clone(p.faces.data[c]))
-		p.fonts[c] = true
+		p.fonts[c], p.used[c] = true, map[rune]bool{}
 	}
 	p.doc.SetFont(c.family(), "", points)
 }
@@ -228,6 +226,9 @@ func (p *PDF) Text(at geom.Point, s string, st Style) {
 	}
 	p.opacity(st.Color.A)
 	p.setFont(st.cut(), st.Size*perMM)
+	for _, r := range s {
+		p.used[st.cut()][r] = true
+	}
 	// Both colours, so that the library writes no colour of its own.
 	p.doc.SetFillColor(int(st.Color.R), int(st.Color.G), int(st.Color.B))
 	p.doc.SetTextColor(int(st.Color.R), int(st.Color.G), int(st.Color.B))

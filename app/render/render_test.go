@@ -151,7 +151,8 @@ func TestPrintableReplacesWhatCannotBeWritten(t *testing.T) {
 	for in, want := range map[string]string{
 		"7 3/8″ × ½ → ≤ ≥ ✓": "7 3/8″ × ½ → ≤ ≥ ✓",
 		"a\tb\u202fc\x00":    "a b c",
-		"\U0001F600":         string(missing),
+		"\U0001F600":         "‹1F600›", // beyond the first plane
+		"木A":                 "‹6728›A",
 	} {
 		if got := f.Printable(in, Style{}); got != want {
 			t.Errorf("%q became %q, want %q", in, got, want)

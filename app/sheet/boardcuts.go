@@ -27,6 +27,7 @@ func (c *cut) across() bool { return c.p == c.q }
 
 // What a cut is called.
 const (
+	cutSquare = "square off past the checks, measure from here"
 	cutAcross = "cross-cut the board"
 	cutRip    = "rip"
 	cutEnd    = "cut end"
@@ -55,12 +56,18 @@ func cutList(a model.Allowances, bd *face.Board, parts []place) []cut {
 	list := cutting.Cuts(bd, strips, session.AllowancesOf(a))
 	s := section{a: a, bd: bd, of: of, line: cutting.Line(bd)}
 	var out []cut
+	if len(parts) > 0 {
+		s.from = squareAt(a, bd, parts)
+		s.fresh = s.from > bd.Cut[0]
+		at := geom.Pt(s.from, s.line)
+		out = append(out, cut{what: cutSquare, p: at, q: at, waste: -1})
+	}
 	for len(list) > 0 {
 		n := 0
 		for n < len(list) && list[n].Section == list[0].Section {
 			n++
 		}
-		s.to = bd.Length
+		_, s.to = bd.Left()
 		if x := list[0].CrossAt; x > 0 {
 			s.to = x
 		}
@@ -76,6 +83,28 @@ func cutList(a model.Allowances, bd *face.Board, parts []place) []cut {
 		}
 	}
 	return out
+}
+
+// squareMost is how much of the marked end is cut off at most so that one cut
+// makes the first blanks' ends as well, mm. An engineering choice.
+const squareMost = 100
+
+// squareAt is how far from the marked end the board is squared off: where the
+// first blank begins, or where that is far off what blanks are longer at an
+// end, since that is what checks take; the end itself where there is no wood for a cut.
+func squareAt(a model.Allowances, bd *face.Board, parts []place) float64 {
+	end, _ := bd.Left()
+	first := math.Inf(1)
+	for _, p := range parts {
+		first = math.Min(first, blankOf(a, p.strip).Bounds().Min.X)
+	}
+	switch {
+	case first < end+a.Kerf || first <= end:
+		return end
+	case first <= end+squareMost:
+		return first
+	}
+	return end + math.Max(a.Ends, 10)
 }
 
 // section is one length of a board, between the cross-cuts that part it off.
@@ -109,7 +138,7 @@ func (s *section) cuts(list []cutting.Cut) []cut {
 		ends = s.end(ends, newCut(cutEnd, p.label, q[0], q[3], false, -1))
 		ends = s.end(ends, newCut(cutEnd, p.label, q[1], q[2], false, 1))
 	}
-	if s.to < s.bd.Length {
+	if _, end := s.bd.Left(); s.to < end {
 		// Across the whole board: the points lie on the line.
 		at := geom.Pt(s.to, s.line)
 		out = append(out, cut{what: cutAcross, whom: strings.Join(whom, ", "), p: at, q: at, waste: 1})
@@ -123,7 +152,8 @@ func (s *section) cuts(list []cutting.Cut) []cut {
 func (s *section) end(list []cut, c cut) []cut {
 	room, crossed := math.Max(c.p.X, c.q.X)-s.from, s.fresh
 	if c.waste > 0 {
-		room, crossed = s.to-math.Min(c.p.X, c.q.X), s.to < s.bd.Length
+		_, end := s.bd.Left()
+		room, crossed = s.to-math.Min(c.p.X, c.q.X), s.to < end
 	}
 	switch {
 	case room >= s.a.Kerf-0.01 && room > 0.01:

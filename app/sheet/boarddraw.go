@@ -10,13 +10,29 @@ import (
 
 // boardDrawing is one face of a board on the page.
 type boardDrawing struct {
-	b     *builder
-	k     *ink
-	bd    *face.Board
-	f     int         // 1 or 2
-	m     geom.Affine // the face's own mm to page mm
-	frame geom.Rect
-	taken []geom.Rect // where numbers stand
+	b      *builder
+	k      *ink
+	bd     *face.Board
+	f      int         // 1 or 2
+	m      geom.Affine // the face's own mm to page mm
+	frame  geom.Rect
+	taken  []geom.Rect  // where numbers stand
+	plates []platedText // numbers to be written over the lines
+}
+
+// platedText is text that stands on a white ground.
+type platedText struct {
+	at geom.Point
+	s  string
+	st render.Style
+}
+
+// flush writes the numbers kept back.
+func (d *boardDrawing) flush() {
+	for _, p := range d.plates {
+		d.k.plate(p.at.X, p.at.Y, p.s, p.st)
+	}
+	d.plates = nil
 }
 
 // cutRow is the row above face 1 that holds the numbers of cross-cuts.
@@ -37,6 +53,7 @@ func (b *builder) drawBoard(bd *face.Board, parts []place, l snapped, cuts []cut
 	w := b.area.W() - nameRoom - lineOver
 	each := (high-cutRow)/2 - lineH - underFace
 	s := math.Min(math.Min(w/over.W(), each/over.H()), 1)
+	b.page.ratio = 1 / s
 	for f := 1; f <= 2; f++ {
 		b.drawFace(bd, f, s, over, parts, l, cuts)
 	}
@@ -59,10 +76,33 @@ func (b *builder) boardHeight(bd *face.Board, parts []place) float64 {
 	over := overhang(b.in, bd, parts)
 	s := math.Min((b.area.W()-nameRoom-lineOver)/over.W(), 1)
 	high := 2*(over.H()*s+lineH+underFace) + cutRow
+	var under []string
 	for _, p := range parts {
-		if p.strip.W*s-1.8 < b.f.CapHeight(boldStyle(least)) {
-			return high + 3 + labelH // for numbers under the face
+		if p.strip.W*s < numberStrip(b.f) {
+			under = append(under, p.number)
 		}
+	}
+	if len(under) > 0 {
+		high += b.planUnder(under).high
+	}
+	return high
+}
+
+// boardInside is how high both faces are drawn so that all parts hold their
+// numbers 8 mm high; +Inf where they do not in the page's width, or not even in
+// most of its height.
+func (b *builder) boardInside(bd *face.Board, parts []place) float64 {
+	over := overhang(b.in, bd, parts)
+	s := 0.0
+	for _, p := range parts {
+		s = math.Max(s, (numberStrip(b.f)+0.2)/p.strip.W)
+		if _, w := numberIn(b.f, p.number, boldStyle(bigNumber), 0.55*p.strip.L*s); w > 0.8*p.strip.L*s {
+			return math.Inf(1)
+		}
+	}
+	high := 2*(over.H()*s+lineH+underFace) + cutRow
+	if s > 1 || s*over.W() > b.area.W()-nameRoom-lineOver || high > 0.6*b.left() {
+		return math.Inf(1)
 	}
 	return high
 }
@@ -97,13 +137,16 @@ func (b *builder) drawFace(bd *face.Board, f int, s float64, over geom.Rect, par
 	d.frame = d.m.ApplyTo(geom.R(0, 0, bd.Length, bd.Width).Polygon()).Bounds()
 	d.wood()
 	outside := d.parts(parts)
-	if f == 1 {
-		d.line(l)
-		d.cutNumbers(cuts, l, y)
-	}
 	end := y + over.H()*s
-	if len(outside) > 0 && f == 1 {
-		end = d.smallNumbers(outside, end)
+	if f == 2 {
+		d.flush()
+	} else {
+		d.line(l)
+		if len(outside) > 0 && !d.numbersBeside(outside, y, end+underFace) {
+			end = d.numbersUnder(outside, end)
+		}
+		d.flush()
+		d.cutNumbers(cuts, l, y)
 	}
 	b.area.Min.Y = end + underFace
 }
@@ -112,7 +155,9 @@ func (d *boardDrawing) wood() {
 	list := regionsOf(d.bd, d.f, d.m)
 	paint(d.k, list, true)
 	d.k.stroke(render.Ring(list[0].poly), 0.3, black)
-	d.k.endBar(d.frame.Min.X, d.frame.Min.Y, d.frame.Max.Y, -1)
+	d.gone()
+	end := d.m.Apply(geom.Pt(d.bd.Cut[0], 0)).X
+	d.k.endBar(end, d.frame.Min.Y, d.frame.Max.Y, -1)
 	st := aligned(style(least), render.Middle)
 	st.Turn = 90
 	if d.b.f.Width("marked end", st) <= d.frame.H() {
@@ -158,7 +203,11 @@ func (d *boardDrawing) numberInside(p place, m geom.Affine) bool {
 	if p.part != nil {
 		spots[0], spots[2] = 0.7, 0.5 // its size stands before it
 	}
-	for ; ok && st.Size >= least; st.Size *= 0.7 {
+	smallest := least
+	if d.f == 1 {
+		smallest = st.Size // rather beside the face than smaller
+	}
+	for ; ok && st.Size >= smallest-1e-9; st.Size *= 0.7 {
 		for _, t := range spots {
 			c := m.Apply(p.strip.ToBoard().Apply(geom.Pt(p.strip.L*t, p.strip.W/2)))
 			y := c.Y + d.b.f.CapHeight(st)/2
@@ -167,7 +216,7 @@ func (d *boardDrawing) numberInside(p place, m geom.Affine) bool {
 				continue
 			}
 			d.taken = append(d.taken, r)
-			d.k.plate(c.X, y, p.number, st)
+			d.plates = append(d.plates, platedText{geom.Pt(c.X, y), p.number, st})
 			return true
 		}
 	}
@@ -180,56 +229,28 @@ func (d *boardDrawing) rows() geom.Rect {
 	return geom.R(d.frame.Min.X, 0, d.b.area.Max.X, d.b.page.H)
 }
 
+// numberStrip is how high a part is drawn at least where it holds a number 8 mm
+// high.
+func numberStrip(f *render.Faces) float64 { return f.CapHeight(boldStyle(bigNumber)) + 1.2 }
+
 // numberStyle is the type a part's number is set in: 8 mm high where the part
-// allows.
+// allows, and on face 2, where it is only repeated, smaller.
 func (d *boardDrawing) numberStyle(p place) (render.Style, bool) {
 	s := math.Abs(d.m.A)
 	high, long := p.strip.W*s, p.strip.L*s
 	st := aligned(boldStyle(bigNumber), render.Middle)
+	st, w := numberIn(d.b.f, p.number, st, 0.55*long)
+	if high >= numberStrip(d.b.f) && w <= 0.8*long {
+		return st, true
+	}
+	if d.f == 1 {
+		return st, false
+	}
 	one := aligned(boldStyle(1), render.Middle)
-	st.Size = math.Min(st.Size, (high-1.8)/d.b.f.CapHeight(one))
+	st = aligned(boldStyle(bigNumber), render.Middle)
+	st.Size = math.Min(st.Size, (high-1.2)/d.b.f.CapHeight(one))
 	st.Size = math.Min(st.Size, long*0.5/math.Max(d.b.f.Width(p.number, one), 0.1))
 	return st, st.Size >= least
-}
-
-// smallNumbers writes the numbers of small parts under the face, each with a
-// leader, and returns where they end.
-func (d *boardDrawing) smallNumbers(parts []place, foot float64) float64 {
-	st := aligned(boldStyle(least), render.Middle)
-	m := d.onFace()
-	which := append([]place(nil), parts...)
-	var from []geom.Point
-	for _, p := range which {
-		from = append(from, m.Apply(p.strip.ToBoard().Apply(geom.Pt(p.strip.L/2, p.strip.W/2))))
-	}
-	sortByX(which, from)
-	var at []float64
-	w := 0.0
-	for i := range which {
-		at = append(at, from[i].X)
-		w = math.Max(w, d.b.f.Width(which[i].number, st)+1.5)
-	}
-	room := d.b.area.Max.X - d.b.area.Min.X
-	rows := max(1, int(math.Ceil(float64(len(which))*w/room)))
-	for row := 0; row < rows; row++ {
-		var mine []int
-		var want []float64
-		for i := row; i < len(which); i += rows {
-			mine, want = append(mine, i), append(want, at[i])
-		}
-		spots, ok := spread(want, w, d.b.area.Min.X, d.b.area.Max.X)
-		if !ok {
-			continue
-		}
-		y := foot + 3 + float64(row)*labelH
-		for k, i := range mine {
-			if row == 0 {
-				d.k.stroke(render.Polyline(from[i], geom.Pt(spots[k], y-0.4)), 0.2, black)
-			}
-			d.k.text(spots[k], y+d.b.f.CapHeight(st), which[i].number, st)
-		}
-	}
-	return foot + 3 + float64(rows)*labelH
 }
 
 func sortByX(list []place, at []geom.Point) {
@@ -243,7 +264,8 @@ func sortByX(list []place, at []geom.Point) {
 
 // line draws the snapped line from end to end.
 func (d *boardDrawing) line(l snapped) {
-	a, b := d.m.Apply(geom.Pt(0, l.y)), d.m.Apply(geom.Pt(d.bd.Length, l.y))
+	from, to := d.bd.Left()
+	a, b := d.m.Apply(geom.Pt(from, l.y)), d.m.Apply(geom.Pt(to, l.y))
 	d.k.line(a.X, a.Y, b.X+lineOver, b.Y, 0.9, white)
 	d.k.line(a.X, a.Y, b.X+lineOver, b.Y, 0.35, black, 4, 1, 0.8, 1)
 }

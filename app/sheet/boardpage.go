@@ -18,20 +18,24 @@ func (b *builder) board(bd *face.Board) {
 	}
 	l := snapLine(bd)
 	cuts := cutList(b.in.Project.Allowances, bd, parts)
-	intro, table, text, check := b.boardIntro(l, cuts), b.cutTable(l, cuts), b.boardText(bd, parts, cuts), b.afterTables(bd, parts)
+	l.zero = cuts[0].p.X
+	intro, table, text, check := b.boardIntro(l, cuts), b.cutTable(l, cuts), b.boardText(bd, parts, l, cuts), b.afterTables(bd, parts)
 	need := func() float64 {
 		return b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check...)
 	}
 	high := func(share float64) func() float64 {
 		return func() float64 { return min(0.9*b.boardHeight(bd, parts), b.left()*share) }
 	}
-	lying, h, marks := bd.Length >= bd.Width, b.boardHeader(bd, parts), boardMarks(parts)
-	fits := b.openFitting(lying, h, marks, need, high(0.42), high(0.3))
-	if !fits {
+	inside := func() float64 { return b.boardInside(bd, parts) }
+	lying, h, marks := bd.Length >= bd.Width, b.boardHeader(bd, parts), b.boardMarks(parts)
+	try := func(need func() float64, wishes ...func() float64) bool {
+		if b.openFitting(lying, h, marks, need, wishes...) {
+			return true
+		}
 		b.drop()
-		fits = b.openFitting(lying, h, marks, need, high(0.26))
+		return false
 	}
-	if fits {
+	if try(need, inside) || try(need, high(0.42), high(0.3)) || try(need, high(0.26)) {
 		b.drawBoardOver(bd, parts, l, cuts, need())
 		b.across(intro)
 		b.tableWithText(table, text)
@@ -40,8 +44,13 @@ func (b *builder) board(bd *face.Board) {
 	}
 	// What is sawn on one page, what comes after on the next.
 	saw := func() float64 { return b.acrossHeight(intro) + b.heightsOf(table) }
-	b.largest(saw, b.left()*0.55)
-	b.drawBoard(bd, parts, l, cuts, max(b.left()-saw(), b.left()*0.3))
+	if try(saw, inside) || try(saw, high(0.42), high(0.3), high(0.26)) {
+		b.drawBoardOver(bd, parts, l, cuts, saw())
+	} else {
+		b.open(lying, h, marks)
+		b.largest(saw, b.left()*0.55)
+		b.drawBoard(bd, parts, l, cuts, max(b.left()-saw(), b.left()*0.3))
+	}
 	b.across(intro)
 	b.tables(table)
 	b.more()
@@ -56,6 +65,7 @@ func (b *builder) boardHeader(bd *face.Board, parts []place) header {
 		h.facts = append(h.facts, "SPOILED: nothing more is cut from it")
 	}
 	h.facts = append(h.facts, speciesName(bd.Species), b.say.size(bd.Length, bd.Width, bd.Thickness))
+	h.facts = append(h.facts, b.goneFacts(bd)...)
 	if bd.Moisture > 0 {
 		h.facts = append(h.facts, fmt.Sprintf("moisture %.1f %%", bd.Moisture))
 	}
@@ -107,14 +117,14 @@ func partsFact(parts []place) []string {
 // boardIntro says from where the cuts are measured.
 func (b *builder) boardIntro(l snapped, cuts []cut) string {
 	kerf := b.say.len(b.in.Project.Allowances.Kerf)
-	t := "Measured from the marked end and from a line snapped on face 1 " + l.describe(b.say) +
-		", never from the edge between. Two points for each cut; saw on the waste side of it, kerf " + kerf + "."
+	t := "Cut 1 makes the marked end square and sound; where checks go deeper, move everything along. Lengths are measured from it, widths from a line snapped on face 1 " + l.describe(b.say) +
+		", never from the edge itself. Two points for each cut; saw on the waste side of it, kerf " + kerf + "."
 	if l.signed() {
 		t += " + lies away from the marked edge, − towards it."
 	}
 	crossed, shared := false, false
 	for i := range cuts {
-		crossed = crossed || cuts[i].across()
+		crossed = crossed || cuts[i].what == cutAcross
 		shared = shared || !cuts[i].across() && strings.Contains(cuts[i].whom, ", ")
 	}
 	if crossed {
@@ -129,7 +139,7 @@ func (b *builder) boardIntro(l snapped, cuts []cut) string {
 func (b *builder) cutTable(l snapped, cuts []cut) *table {
 	t := &table{
 		name: "Cuts, in order",
-		head: []string{"Cut", "What", "For", "First point|from end", "off line", "Second point|from end", "off line"},
+		head: []string{"Cut", "What", "For", "First point|from cut 1", "off line", "Second point|from cut 1", "off line"},
 		left: []bool{false, true, true, false, false, false, false},
 	}
 	none := map[string]string{}
@@ -141,12 +151,18 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 				none[c.what] += ", "
 			}
 			none[c.what] += c.whom
+		case c.what == cutSquare:
+			whom := "all, " + b.say.bare(c.p.X-l.end) + " in"
+			if c.p.X == l.end {
+				whom = "all, as little as will do"
+			}
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, whom, b.say.bare(0), "across", "–", "–"})
 		case c.across():
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, c.whom, b.say.bare(c.p.X), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, c.whom, l.along(b.say, c.p.X), "across", "–", "–"})
 		default:
 			t.rows = append(t.rows, []string{
 				fmt.Sprint(c.n), c.what, c.whom,
-				b.say.bare(c.p.X), l.offset(b.say, c.p), b.say.bare(c.q.X), l.offset(b.say, c.q),
+				l.along(b.say, c.p.X), l.offset(b.say, c.p), l.along(b.say, c.q.X), l.offset(b.say, c.q),
 			})
 		}
 	}
@@ -249,7 +265,7 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	return fmt.Sprintf("%s %s, %s %s, to %s", bd.SideName(first+1), b.say.fine(off[first]), bd.SideName(second+1), b.say.fine(off[second]), b.say.fine(to))
 }
 
-func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragraph {
+func (b *builder) boardText(bd *face.Board, parts []place, l snapped, cuts []cut) []paragraph {
 	var out []paragraph
 	if len(stripsOf(parts)) > 0 {
 		out = append(out, paragraph{text: "After planing", bold: true},
@@ -272,7 +288,7 @@ func (b *builder) boardText(bd *face.Board, parts []place, cuts []cut) []paragra
 	if t := b.nickedText(parts); t != "" {
 		out = append(out, paragraph{text: t, bullet: "–"})
 	}
-	if spare := b.spareText(bd, parts, cuts); spare != "" {
+	if spare := b.spareText(bd, parts, l, cuts); spare != "" {
 		out = append(out, paragraph{text: "Left over", bold: true, before: 1.6}, paragraph{text: spare, bullet: "–"})
 	}
 	return append(out, cautions(b.boardCautions(bd, parts)))

@@ -57,7 +57,7 @@ func sentences(list []string) string { return strings.Join(list, " ") }
 func (b *builder) boardCautions(bd *face.Board, parts []place) string {
 	var out []string
 	mb := b.in.Project.Board(bd.ID)
-	waney := bd.Faces[0].Outline != nil || bd.Faces[1].Outline != nil
+	waney := !squareEdged(bd)
 	crooked := mb != nil && (mb.Shape.Crook != 0 || mb.Shape.Twist != 0)
 	angled := false
 	for _, p := range parts {

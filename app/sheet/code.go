@@ -13,10 +13,10 @@ import (
 // codeLetters leaves out what is mistaken for something else in handwriting.
 const codeLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
 
-// Code is a short name of what a project's sheet says of its wood: five
+// Code is a short name of what a project's sheet says of its wood: four
 // letters that are alike on two sheets only where boards, zones, panels, strips,
 // solid parts, sets and what is taken of the air, the machines and the wood's
-// behaviour are, but for one chance in some thirty million.
+// behaviour are, but for one chance in a million.
 func Code(p *model.Project) string {
 	h := fnv.New32a()
 	ring := func(g geom.Polygon) {
@@ -28,6 +28,9 @@ func Code(p *model.Project) string {
 	for _, b := range p.Boards {
 		fmt.Fprintln(h, "board", b.ID, b.Species, b.Length, b.Width, b.Thickness, b.Bark, b.Planes)
 		fmt.Fprintln(h, b.Moisture, b.Pith, b.Heart, b.Shape)
+		if b.Cut != [2]float64{} {
+			fmt.Fprintln(h, "cut off", b.Cut)
+		}
 		for _, f := range b.Faces {
 			fmt.Fprintln(h, f.Base, len(f.Zones))
 			ring(f.Outline)
@@ -87,5 +90,5 @@ func Code(p *model.Project) string {
 	fmt.Fprintln(h, p.Climate, p.Behaviour, p.Limits, p.Machines)
 	a := p.Allowances
 	fmt.Fprintln(h, a.Kerf, a.Rest, a.Joint, a.Ends, a.AfterGlue)
-	return base32.NewEncoding(codeLetters).EncodeToString(h.Sum(nil))[:5]
+	return base32.NewEncoding(codeLetters).EncodeToString(h.Sum(nil))[:4]
 }

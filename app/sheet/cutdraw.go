@@ -30,7 +30,11 @@ func (d *boardDrawing) cutNumbers(cuts []cut, l snapped, top float64) {
 			d.k.line(p.X, d.frame.Min.Y-1, p.X, d.frame.Max.Y+1, 0.3, black)
 		}
 		n := fmt.Sprint(c.n)
-		list = append(list, cutLabel{n, n + ": " + d.b.say.span(c.p.X, c.q.X), (p.X + q.X) / 2})
+		if c.what == cutSquare {
+			list = append(list, cutLabel{n, n, p.X})
+			continue
+		}
+		list = append(list, cutLabel{n, n + ": " + d.b.say.span(math.Max(c.p.X-l.zero, 0), math.Max(c.q.X-l.zero, 0)), (p.X + q.X) / 2})
 	}
 	sort.SliceStable(list, func(i, k int) bool { return list[i].x < list[k].x })
 	d.endLabels(list, top)
@@ -65,6 +69,7 @@ func (d *boardDrawing) endLabels(list []cutLabel, top float64) {
 		for i, c := range list {
 			d.k.stroke(render.Polyline(geom.Pt(spots[i], top-1.2), geom.Pt(c.x, d.frame.Min.Y)), 0.15, black)
 			d.k.text(spots[i], top-1.6, says[i], st)
+			d.taken = append(d.taken, textBox(d.b.f, spots[i], top-1.6, says[i], st))
 		}
 		return
 	}

@@ -13,14 +13,22 @@ import (
 type Document struct {
 	Title string
 	Pages []*Page
+	in    Input
 	faces *render.Faces
 }
 
 // Page is one page, its size in mm.
 type Page struct {
 	Title string // "Panel top", "Board A"
+	Kind  Kind   // what it is for
+	Panel string // the id of the panel it is about, "" none
+	Board string // the id of the board it is about, "" none
+	Again bool   // it goes on from the page before
 	W, H  float64
-	ink   ink
+
+	ink     ink
+	ratio   float64    // how many mm of wood a mm of the drawing is, 0 nothing is to scale
+	ratioAt geom.Point // where the legend says so
 }
 
 // Draw draws the page on a canvas that counts in mm from the page's top left
@@ -28,8 +36,9 @@ type Page struct {
 func (p *Page) Draw(c render.Canvas) { p.ink.calls.Replay(c) }
 
 // Build composes the sheet of a project in the order of the bench: a page for
-// every panel, one for every board something is cut from, then one on gluing up
-// and building in each panel; each with further pages where it says more than
+// every panel, one for every board something is cut from, labels for the ends,
+// one on gluing up and building in each panel; then strips for joints, pages for
+// a client and for the yard. Each has further pages where it says more than
 // goes on one.
 func Build(in Input) (*Document, error) {
 	if in.Project == nil || in.Faces == nil {
@@ -56,29 +65,38 @@ func Build(in Input) (*Document, error) {
 		return nil, errors.New("layout sheet: the project holds no panel and no board anything is cut from; add a panel first")
 	}
 	b.finish()
-	return &Document{Title: b.job(), Pages: b.pages, faces: in.Faces}, nil
+	return &Document{Title: b.job(), Pages: b.pages, in: in, faces: in.Faces}, nil
 }
 
 // write makes the pages that were chosen.
 func (b *builder) write() {
 	in := b.in
-	for i := range in.Panels {
-		if in.Pages.Panel {
-			b.panel(&in.Panels[i])
+	panels := func(wanted bool, k Kind, f func(*Panel)) {
+		for i := range in.Panels {
+			if wanted {
+				b.kind, b.ofPanel, b.ofBoard = k, in.Panels[i].Panel.ID, ""
+				f(&in.Panels[i])
+			}
 		}
 	}
+	panels(in.Pages.Panel, KindPanel, b.panel)
 	for _, board := range in.Boards {
 		if in.Pages.Boards {
+			b.kind, b.ofPanel, b.ofBoard = KindBoards, "", board.ID
 			b.board(board)
 		}
 	}
-	for i := range in.Panels {
-		switch {
-		case in.Pages.Fit:
-			b.fit(&in.Panels[i])
-		case in.Pages.Sources:
-			b.sourcesOnly(&in.Panels[i])
-		}
+	b.kind, b.ofPanel, b.ofBoard = KindLabels, "", ""
+	if in.Pages.Labels {
+		b.labels()
+	}
+	panels(in.Pages.Fit, KindFit, b.fit)
+	panels(in.Pages.Sources && !in.Pages.Fit, KindSources, b.sourcesOnly)
+	panels(in.Pages.Joints, KindJoints, b.joints)
+	panels(in.Pages.Client, KindClient, b.client)
+	b.kind, b.ofPanel, b.ofBoard = KindYard, "", ""
+	if in.Pages.Yard {
+		b.yard()
 	}
 }
 
@@ -104,10 +122,14 @@ type builder struct {
 	marks []mark    // the legend of the current subject
 	alike []alike   // strips a rule cannot tell apart
 	nicks nickOf
+	lacks bool // a letter stands as its number somewhere
+
+	kind             Kind // of the current subject
+	ofPanel, ofBoard string
 }
 
 func newBuilder(in *Input) *builder {
-	return &builder{in: in, f: in.Faces, say: words{sys: in.Project.Units}, code: Code(in.Project), em: body}
+	return &builder{in: in, f: in.Faces, say: words{sys: in.Project.Units}, code: Code(in.Project), em: body, lacks: lacks(in)}
 }
 
 // job is the name of the project.
@@ -129,7 +151,7 @@ func (b *builder) more() { b.begin(b.page.W > b.page.H, true) }
 
 func (b *builder) begin(lying, again bool) {
 	w, h := b.in.Paper.size(lying)
-	b.page = &Page{Title: b.head.title, W: w, H: h}
+	b.page = &Page{Title: b.head.title, Kind: b.kind, Panel: b.ofPanel, Board: b.ofBoard, Again: again, W: w, H: h}
 	b.page.ink.faces = b.f
 	b.pages = append(b.pages, b.page)
 	b.area = geom.R(margin, margin, w-margin, h-margin)
@@ -148,5 +170,8 @@ func (b *builder) finish() {
 	st := aligned(style(least), render.Right)
 	for i, p := range b.pages {
 		p.ink.text(p.W-margin, margin+b.f.CapHeight(st), fmt.Sprintf("%d of %d", i+1, len(b.pages)), st)
+		if p.ratio > 0 && p.ratioAt != (geom.Point{}) {
+			p.ink.text(p.ratioAt.X, p.ratioAt.Y, ratioText(p.ratio), style(least))
+		}
 	}
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"image/color"
 	"strings"
+	"unicode"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
@@ -32,13 +33,20 @@ var (
 
 // ink takes the drawing calls of one page.
 type ink struct {
-	faces *render.Faces
-	calls render.Recorder
+	faces  *render.Faces
+	calls  render.Recorder
+	coarse float64 // hatching stands so many times wider, 0 as usual
 }
 
 func (k *ink) fill(p render.Path, c color.NRGBA) { k.calls.Fill(p, c) }
 
-func (k *ink) hatch(p render.Path, h render.Hatch) { k.calls.Hatch(p, h) }
+func (k *ink) hatch(p render.Path, h render.Hatch) {
+	if k.coarse > 0 {
+		h.Spacing *= k.coarse
+		h.Pen.Width *= k.coarse / 2
+	}
+	k.calls.Hatch(p, h)
+}
 
 func (k *ink) stroke(p render.Path, width float64, c color.NRGBA, dash ...float64) {
 	k.calls.Stroke(p, render.Pen{Width: width, Color: c, Dash: dash})
@@ -85,9 +93,16 @@ func textBox(f *render.Faces, x, y float64, s string, st render.Style) geom.Rect
 	case render.Right:
 		x -= w
 	}
+	// How far letters of the typeface reach below the line, as it draws them.
+	s = f.Printable(s, st)
 	below := 0.02 * st.Size
-	if strings.ContainsAny(s, "gjpqyQ,;()[]{}|/_ß") {
+	switch {
+	case strings.ContainsAny(s, "gjpqyJ|_"):
 		below = f.Descent(st)
+	case strings.ContainsAny(s, "Q,;()[]{}/@$ß"):
+		below = 0.175 * st.Size
+	case strings.ContainsFunc(s, func(r rune) bool { return r > 0x24F && unicode.IsLetter(r) }):
+		below = f.Descent(st) // other scripts
 	}
 	return geom.R(x, y-f.CapHeight(st), x+w, y+below)
 }

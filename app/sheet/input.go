@@ -3,6 +3,7 @@ package sheet
 import (
 	"heartside/app/render"
 	"heartside/app/session"
+	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/model"
 )
@@ -21,8 +22,11 @@ type Input struct {
 
 	Pages Pages  // what to print; the zero value is everything
 	Date  string // printed as it is; "" leaves a line to write on
-	Paper Paper
-	Faces *render.Faces
+	// Author stands in the document's properties and on the client's page; "" is
+	// nobody.
+	Author string
+	Paper  Paper
+	Faces  *render.Faces
 }
 
 // Panel is one panel with what is read of it.
@@ -34,6 +38,10 @@ type Panel struct {
 
 	Behaviour *session.Behaviour // nil: not worked out
 	Ends      []End              // in the seasons
+
+	// Shift are how the colours of the woods will have changed after one year and
+	// after ten; nil: not known.
+	Shift [2]func(b *face.Board, f int, k face.Kind) colour.Lab
 }
 
 // finished is the panel as planed.

@@ -1,11 +1,13 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/unit"
 )
 
 // mark is one entry of the legend: a sample and what it means.
@@ -13,36 +15,39 @@ type mark struct {
 	draw func(k *ink, r geom.Rect)
 	text string
 	word string // drawn instead of a sample
+
+	wide  float64 // of the sample, mm; 0 the usual
+	ratio bool    // room for the scale of the drawing
 }
 
 // sample is the size of a legend's sample, mm.
 const sampleW, sampleH = 9.0, 4.0
 
 func woodMark(kind face.Kind, text string) mark {
-	return mark{func(k *ink, r geom.Rect) {
+	return mark{draw: func(k *ink, r geom.Rect) {
 		k.wood(render.Box(r), kind, false)
 		k.stroke(render.Box(r), 0.2, black)
-	}, text, ""}
+	}, text: text}
 }
 
 func lineMark(width float64, text string, dash ...float64) mark {
-	return mark{func(k *ink, r geom.Rect) {
+	return mark{draw: func(k *ink, r geom.Rect) {
 		y := r.Centre().Y
 		k.line(r.Min.X, y, r.Max.X, y, width, black, dash...)
-	}, text, ""}
+	}, text: text}
 }
 
 func ringMark(text string, dash ...float64) mark {
-	return mark{func(k *ink, r geom.Rect) {
+	return mark{draw: func(k *ink, r geom.Rect) {
 		k.line(r.Min.X, r.Centre().Y, r.Max.X, r.Centre().Y, 0.15, mid, dash...)
-	}, text, ""}
+	}, text: text}
 }
 
 func wordMark(word, text string) mark {
-	return mark{func(k *ink, r geom.Rect) {
+	return mark{draw: func(k *ink, r geom.Rect) {
 		st := aligned(boldStyle(least), render.Middle)
 		k.text(r.Centre().X, r.Centre().Y+k.faces.CapHeight(st)/2, word, st)
-	}, text, word}
+	}, text: text, word: word}
 }
 
 func woodMarks() []mark {
@@ -51,10 +56,10 @@ func woodMarks() []mark {
 		woodMark(face.Sap, "sapwood"),
 		woodMark(face.Flaw, "knot, split, wane"),
 		woodMark(face.Unseen, "not seen yet"),
-		{func(k *ink, r geom.Rect) {
+		{draw: func(k *ink, r geom.Rect) {
 			k.stroke(render.Box(r), 0.2, black)
 			k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1)
-		}, "marked end", ""},
+		}, text: "marked end"},
 	}
 }
 
@@ -66,12 +71,12 @@ func headMarks() []mark {
 	}
 }
 
-func panelMarks() []mark {
+func (b *builder) panelMarks() []mark {
 	list := append(woodMarks(),
-		mark{func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, "planes this way", ""},
-		mark{func(k *ink, r geom.Rect) {
+		mark{draw: func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, text: "planes this way"},
+		mark{draw: func(k *ink, r geom.Rect) {
 			k.triangle(r.Centre().X, sampleH*0.8, r.Min.Y, r.Max.Y)
-		}, "triangle to chalk", ""},
+		}, text: "triangle to chalk"},
 		lineMark(0.5, "finished outline", 2.2, 1),
 		wordMark("in", "edge run with show face to the fence"),
 		wordMark("out", "away from it"),
@@ -79,17 +84,17 @@ func panelMarks() []mark {
 		wordMark("22", "sapwood from that edge"),
 		wordMark("RH", "humidity of the air"),
 	)
-	return append(list, headMarks()...)
+	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
 
 // fitMarks explain the ends.
 func fitMarks(v *view) []mark {
-	list := []mark{{func(k *ink, r geom.Rect) {
+	list := []mark{{draw: func(k *ink, r geom.Rect) {
 		k.fill(render.Box(r), pale)
 		h, _ := hatchOf(face.Sap)
 		k.hatch(render.Box(r), h)
 		k.stroke(render.Box(r), 0.25, black)
-	}, "sapwood, in the middle of the length", ""}}
+	}, text: "sapwood, in the middle of the length"}}
 	rings, guessed, pith := false, false, false
 	for _, e := range v.Ends {
 		if e.View == nil || e.View.View == nil {
@@ -106,16 +111,16 @@ func fitMarks(v *view) []mark {
 		list = append(list, ringMark("rings about a pith nobody measured", 1, 0.8))
 	}
 	if pith {
-		list = append(list, mark{func(k *ink, r geom.Rect) {
+		list = append(list, mark{draw: func(k *ink, r geom.Rect) {
 			c := r.Centre()
 			k.fill(render.Box(geom.R(c.X-0.5, c.Y-0.5, c.X+0.5, c.Y+0.5)), black)
-		}, "pith", ""})
+		}, text: "pith"})
 	}
 	list = append(list, wordMark("RH", "humidity of the air"))
 	return append(list, headMarks()...)
 }
 
-func boardMarks(parts []place) []mark {
+func (b *builder) boardMarks(parts []place) []mark {
 	what := "strip as jointed"
 	if len(stripsOf(parts)) < len(parts) {
 		what = "strip or part as jointed"
@@ -126,7 +131,40 @@ func boardMarks(parts []place) []mark {
 		lineMark(0.35, "snapped line", 4, 1, 0.8, 1),
 		wordMark("2", "cut, in order, with its place"),
 	)
-	return append(list, headMarks()...)
+	return append(append(list, headMarks()...), b.scaleMarks()...)
+}
+
+// scaleMarks are a bar to hold a rule against, and the scale of the drawing.
+func (b *builder) scaleMarks() []mark {
+	long, name := 50.0, "50 mm"
+	if b.say.sys == unit.Inch {
+		long, name = 2*unit.InchMM, `2"`
+	}
+	return []mark{{wide: long, draw: func(k *ink, r geom.Rect) { k.scaleBar(r) }, text: name + " if printed at 100 %"}, {ratio: true}}
+}
+
+// scaleBar is a bar with both ends and the middle marked.
+func (k *ink) scaleBar(r geom.Rect) {
+	y := r.Centre().Y
+	k.line(r.Min.X, y, r.Max.X, y, 0.3, black)
+	for i, x := range [...]float64{r.Min.X, r.Centre().X, r.Max.X} {
+		high := 1.5
+		if i == 1 {
+			high = 0.8
+		}
+		k.line(x, y-high, x, y+high, 0.2, black)
+	}
+}
+
+// ratioText says how many mm of wood a mm on paper is.
+func ratioText(v float64) string {
+	switch {
+	case v < 1.0005 && v > 0.9995:
+		return "drawn full size"
+	case v < 100:
+		return fmt.Sprintf("drawn 1 : %.1f", v)
+	}
+	return fmt.Sprintf("drawn 1 : %.0f", v)
 }
 
 // drawLegend writes the legend at the foot of the page and returns where the
@@ -134,16 +172,25 @@ func boardMarks(parts []place) []mark {
 func (b *builder) drawLegend() float64 {
 	st := style(least)
 	const gap, row = 3.0, sampleH + 0.9
+	marks := b.marks
+	if b.lacks {
+		marks = append(marks[:len(marks):len(marks)], wordMark("‹6728›", "a letter there is no type for, by its Unicode number"))
+	}
 	wide := func(m mark) float64 {
-		if m.word == "" {
+		switch {
+		case m.wide > 0:
+			return m.wide
+		case m.ratio:
+			return b.f.Width(ratioText(8888.8), st)
+		case m.word == "":
 			return sampleW
 		}
 		return b.f.Width(m.word, boldStyle(least))
 	}
 	type spot struct{ x, y float64 }
-	spots := make([]spot, len(b.marks))
+	spots := make([]spot, len(marks))
 	x, rows := 0.0, 0.0
-	for i, m := range b.marks {
+	for i, m := range marks {
 		w := wide(m) + 1.2 + b.f.Width(m.text, st)
 		if x > 0 && x+w > b.area.W() {
 			x, rows = 0, rows+1
@@ -154,9 +201,13 @@ func (b *builder) drawLegend() float64 {
 	top := b.area.Max.Y - (rows+1)*row
 	k := b.k()
 	k.line(b.area.Min.X, top-0.8, b.area.Max.X, top-0.8, 0.2, mid)
-	for i, m := range b.marks {
+	for i, m := range marks {
 		x, y := b.area.Min.X+spots[i].x, top+spots[i].y*row+row-sampleH
 		w := wide(m)
+		if m.ratio {
+			b.page.ratioAt = geom.Pt(x, y+sampleH/2+b.f.CapHeight(st)/2)
+			continue
+		}
 		m.draw(k, geom.R(x, y, x+w, y+sampleH))
 		s, fitted := fit(b.f, m.text, st, math.Max(b.area.Max.X-x-w-1.2, 1))
 		k.text(x+w+1.2, y+sampleH/2+b.f.CapHeight(st)/2, s, fitted)

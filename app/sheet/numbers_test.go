@@ -96,13 +96,13 @@ func TestCutsInOrder(t *testing.T) {
 		p, q       geom.Point
 	}
 	want := []row{
+		// Squared off at 60, where both begin, which makes their marked ends.
+		{"square off past the checks, measure from here", "", geom.Pt(60, 0), geom.Pt(60, 0)},
 		// At the end of both, 1090, which makes their ends.
 		{"cross-cut the board", "A1, A2", geom.Pt(1090, 0), geom.Pt(1090, 0)},
 		{"rip", "A1", geom.Pt(60, 5.5), geom.Pt(1090, 5.5)},
 		{"rip", "A1, A2", geom.Pt(60, 106.5), geom.Pt(1090, 106.5)},
 		{"rip", "A2", geom.Pt(60, 200.5), geom.Pt(1090, 200.5)},
-		{"cut end", "A1", geom.Pt(60, 5.5), geom.Pt(60, 106.5)},
-		{"cut end", "A2", geom.Pt(60, 109.5), geom.Pt(60, 200.5)},
 		{"rip", "A3", geom.Pt(1200, 15.5), geom.Pt(1930, 15.5)},
 		{"rip", "A3", geom.Pt(1200, 104.5), geom.Pt(1930, 104.5)},
 		{"cut end", "A3", geom.Pt(1200, 15.5), geom.Pt(1200, 104.5)},
@@ -122,7 +122,7 @@ func TestCutsInOrder(t *testing.T) {
 // One kerf parts two lengths that lie a kerf apart: blanks x 5..505 and
 // 508..1008 on a board 1010 long. The cross-cut at 505 makes the end of the
 // first and, 3 further, that of the second; beyond 1008 there are only 2, less
-// than a kerf, and at the marked end 5.
+// than a kerf. Squaring off takes the 5 at the marked end, where the first begins.
 func TestOneKerfIsOneCut(t *testing.T) {
 	a := model.Allowances{Kerf: 3, Ends: 25}
 	b := &face.Board{ID: "A", Length: 1010, Width: 200, Thickness: 26}
@@ -135,8 +135,8 @@ func TestOneKerfIsOneCut(t *testing.T) {
 		got = append(got, fmt.Sprint(c.n, " ", c.what, " ", c.whom, " ", c.p.X, ",", c.p.Y))
 	}
 	want := []string{
-		"1 cross-cut the board A1 505,0",
-		"2 rip A1 5,10", "3 rip A1 5,197", "4 cut end A1 5,10",
+		"1 square off past the checks, measure from here  5,0", "2 cross-cut the board A1 505,0",
+		"3 rip A1 5,10", "4 rip A1 5,197",
 		"0 the board's edge, no cut A2 508,0", "5 rip A2 508,180", "0 the board's end, no cut A2 1008,0",
 	}
 	if !slices.Equal(got, want) {
@@ -253,7 +253,8 @@ func TestSpares(t *testing.T) {
 
 // Face 2 is drawn as seen after rolling the board over: the marked end stays
 // left, the marked edge comes to the top. Two strips of which the first lies
-// nearer the marked edge change over; left and right stay.
+// nearer the marked edge change over; left and right stay. On face 1 the first,
+// 70 wide and drawn 6.4 mm high, has its number beside the face.
 func TestFace2IsMirrored(t *testing.T) {
 	f := faces(t)
 	in := load(t, demo(t), A4, f)
@@ -278,8 +279,9 @@ func TestFace2IsMirrored(t *testing.T) {
 	if !(near[0].at.Y > far[0].at.Y) || !(near[1].at.Y < far[1].at.Y) {
 		t.Error("the strips do not change over between face 1 and face 2")
 	}
-	if near[0].at.X != near[1].at.X || far[0].at.X != far[1].at.X {
-		t.Error("a strip moves along between face 1 and face 2")
+	// On face 1 the numbers stand beside the face, A2 over A1.
+	if near[1].at.X != far[1].at.X || near[0].at.X != far[0].at.X || near[0].at.X < near[1].at.X {
+		t.Error("numbers do not stand as they should")
 	}
 }
 
@@ -307,7 +309,9 @@ func strip(in Input, number string) *face.Strip {
 }
 
 // Board A of the demo, by hand: strips at y 9 and 127, 70 and 98 wide, x 160,
-// 1180 long; so blanks at y 4.5..83.5 and 122.5..229.5, x 135..1365.
+// 1180 long; so blanks at y 4.5..83.5 and 122.5..229.5, x 135..1365. That is far
+// from the marked end: squared off at 25, what checks take, they lie 110..1340
+// from there.
 func TestCutTableOfDemoBoard(t *testing.T) {
 	f := faces(t)
 	d, err := Build(load(t, demo(t), A4, f))
@@ -317,11 +321,11 @@ func TestCutTableOfDemoBoard(t *testing.T) {
 	v := boardPage(t, d, "Board A", f)
 	say := words{sys: unit.MM}
 	for _, y := range []float64{4.5, 83.5, 122.5} {
-		row := []string{"135", say.bare(y), "1365", say.bare(y)}
+		row := []string{"110", say.bare(y), "1340", say.bare(y)}
 		if !slices.ContainsFunc(v.texts, func(w written) bool {
 			return w.s == "rip" && len(after(v.row(w), "rip")) >= 5 && slices.Equal(after(v.row(w), "rip")[1:5], row)
 		}) {
-			t.Errorf("no rip from 135 to 1365 at %g", y)
+			t.Errorf("no rip from 110 to 1340 at %g", y)
 		}
 	}
 	// The last would lie 0.5 from the edge of a board 230 wide, where the kerf

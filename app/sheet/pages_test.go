@@ -9,14 +9,26 @@ import (
 	"time"
 )
 
+// every chooses all pages there are.
+func every(t testing.TB) Pages {
+	t.Helper()
+	p, err := ParsePages("all")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
 // Text leaves no page, is nowhere under 8 points and nowhere lies over other
-// text, on the kept projects and on many drawn at random; and everything is
-// black, white or grey.
+// text, on the kept projects and on many drawn at random; and everything but
+// the client's page is black, white or grey.
 func TestPagesAreLegible(t *testing.T) {
 	f := faces(t)
 	for _, path := range projects(t) {
-		for _, paper := range []Paper{A4, Letter} {
-			d, err := Build(load(t, path, paper, f))
+		for _, paper := range Papers() {
+			in := load(t, path, paper, f)
+			in.Pages = every(t)
+			d, err := Build(in)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -34,7 +46,10 @@ func TestRandomPagesAreLegible(t *testing.T) {
 		n = 20
 	}
 	for seed := range uint64(n) {
-		d, err := Build(anyInput(rand.New(rand.NewPCG(seed, 1)), f))
+		in := anyInput(rand.New(rand.NewPCG(seed, 1)), f)
+		in.Pages = every(t)
+		in.Pages.Joints = seed%8 == 0 // they are many
+		d, err := Build(in)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -77,17 +92,18 @@ func (r *failures) Helper()               {}
 func (r *failures) Errorf(string, ...any) { r.n++ }
 
 func TestPaperSizes(t *testing.T) {
-	// ISO 216: A4 is 210 x 297 mm. ANSI Y14.1: letter is 8.5 x 11 inches.
+	// ISO 216: A4 is 210 x 297 mm, A3 297 x 420. ANSI Y14.1: letter is 8.5 x 11 inches,
+	// tabloid 11 x 17.
 	for _, c := range []struct {
 		paper Paper
 		lying bool
 		w, h  float64
-	}{{A4, false, 210, 297}, {A4, true, 297, 210}, {Letter, false, 8.5 * 25.4, 11 * 25.4}, {Letter, true, 11 * 25.4, 8.5 * 25.4}} {
+	}{{A4, false, 210, 297}, {A4, true, 297, 210}, {A3, false, 297, 420}, {Tabloid, true, 17 * 25.4, 11 * 25.4}, {Letter, false, 8.5 * 25.4, 11 * 25.4}, {Letter, true, 11 * 25.4, 8.5 * 25.4}} {
 		if w, h := c.paper.size(c.lying); w-c.w > 1e-9 || c.w-w > 1e-9 || h-c.h > 1e-9 || c.h-h > 1e-9 {
 			t.Errorf("%s lying %v: %g x %g, want %g x %g", c.paper, c.lying, w, h, c.w, c.h)
 		}
 	}
-	for _, s := range []string{"a5", "A4 ", "LETTER", ""} {
+	for _, s := range []string{"a5", "A4 ", "LETTER", "A3", "Tabloid", ""} {
 		if _, err := ParsePaper(s); (err != nil) != (s == "a5") {
 			t.Errorf("%q: %v", s, err)
 		}

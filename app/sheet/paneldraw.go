@@ -24,36 +24,16 @@ const bigNumber = 11.0
 
 // panelDrawing is the drawing of one panel.
 type panelDrawing struct {
-	b      *builder
-	k      *ink
-	v      *view
-	p      *face.Panel
-	m      geom.Affine // panel mm to page mm
-	scale  float64
-	frame  geom.Rect // the strips and the finished panel, on the page
-	edges  bool      // widths stand along the strips' edges
-	leader bool      // numbers stand outside
-	back   bool      // drawn as seen on the back, after rolling the panel over
-
-	left, right float64 // room beside the frame, mm
-}
-
-// panelHeight is how high a panel is drawn in the page's whole width.
-func (b *builder) panelHeight(v *view) float64 {
-	return extent(v.Panel.Panel).H()*b.panelScale(v) + 2*nameRoom + 1.5
-}
-
-// panelScale is page mm for a mm of the panel in the page's whole width.
-func (b *builder) panelScale(v *view) float64 {
-	ext := extent(v.Panel.Panel)
-	if ext.Empty() {
-		return 1
-	}
-	w := b.area.W() - 2*nameRoom
-	if l := widest(b.f, b.jointLabels(v), style(least)); l > 0 {
-		w -= leaderRoom + l + 1.5
-	}
-	return math.Min(w/ext.W(), 1)
+	b     *builder
+	k     *ink
+	v     *view
+	p     *face.Panel
+	m     geom.Affine // panel mm to page mm
+	scale float64
+	frame geom.Rect // the strips and the finished panel, on the page
+	edges bool      // widths stand along the strips' edges
+	plan  panelPlan
+	back  bool // drawn as seen on the back, after rolling the panel over
 }
 
 // drawPanel draws the panel in the page's width and at most high mm, from the
@@ -68,29 +48,21 @@ func (b *builder) drawPanel(v *view, high float64, back bool) {
 	if !back {
 		labels = b.jointLabels(v)
 	}
-	right := nameRoom
-	if w := widest(b.f, labels, style(least)); w > 0 {
-		right += leaderRoom + w + 1.5
-	}
-	left := nameRoom
-	w := b.area.W() - left - right
-	s := math.Min(math.Min(w/ext.W(), (high-2*nameRoom)/ext.H()), 1)
-	if minStrip(p)*s < b.f.CapHeight(boldStyle(least))+0.6 {
-		left += leaderRoom + widest(b.f, v.numbers, boldStyle(least))
-		w = b.area.W() - left - right
-		s = math.Min(s, w/ext.W())
-	}
-	x0 := b.area.Min.X + left + (w-ext.W()*s)/2
-	y0 := b.area.Min.Y + nameRoom
-	d := &panelDrawing{b: b, k: b.k(), v: v, p: p, scale: s, leader: left > nameRoom, back: back, left: left, right: right}
+	pl := b.planPanel(v, labels, b.area.W(), high)
+	s := pl.scale
+	x0 := b.area.Min.X + pl.left + (b.area.W()-pl.left-pl.right-ext.W()*s)/2
+	y0 := b.area.Min.Y + (pl.high-ext.H()*s)/2
+	d := &panelDrawing{b: b, k: b.k(), v: v, p: p, scale: s, plan: pl, back: back}
 	d.m = geom.Affine{A: s, C: x0 - ext.Min.X*s, E: -s, F: y0 + ext.Max.Y*s}
 	if back {
 		d.m.E, d.m.F = s, y0-ext.Min.Y*s
 	}
 	d.frame = geom.R(x0, y0, x0+ext.W()*s, y0+ext.H()*s)
 	d.edges = d.roomForEdges()
-	d.draw(labels)
-	b.area.Min.Y = d.frame.Max.Y + nameRoom + 1.5
+	b.page.ratio = 1 / s
+	d.draw(pl.labels)
+	v.crowded = v.crowded || !d.edges && !back
+	b.area.Min.Y += pl.high + 1.5
 }
 
 func minStrip(p *face.Panel) float64 {
@@ -132,7 +104,7 @@ func (d *panelDrawing) roomForEdges() bool {
 		if s.Board == nil {
 			continue
 		}
-		if s.W*d.scale < 2*tightRow+f.CapHeight(boldStyle(least))+1.2 {
+		if s.W*d.scale < 2*tightRow+1.2 || d.plan.sides == 0 && s.W*d.scale < d.b.stripFor(d.v.numbers[i]) {
 			return false
 		}
 		long := s.L*d.scale - 0.6
@@ -142,7 +114,7 @@ func (d *panelDrawing) roomForEdges() bool {
 				return false
 			}
 		}
-		if d.numberRoom(i, long) < f.Width(d.v.numbers[i], boldStyle(least)) {
+		if _, w := numberIn(f, d.v.numbers[i], boldStyle(bigNumber), d.numberRoom(i, long)); d.plan.sides == 0 && w > d.numberRoom(i, long) {
 			return false
 		}
 	}
@@ -187,9 +159,7 @@ func (d *panelDrawing) draw(labels []string) {
 	for i := range d.p.Strips {
 		d.marks(i)
 	}
-	if d.leader {
-		d.outsideNumbers()
-	}
+	d.outsideNumbers()
 	d.jointGutter(labels)
 	d.edgeNames()
 }
@@ -261,8 +231,8 @@ func (d *panelDrawing) edgeNames() {
 	d.k.text(cx, f.Min.Y-1.6, upper, st)
 	d.k.text(cx, f.Max.Y+1.4+d.b.f.CapHeight(st), lower, st)
 	st.Turn = 90
-	d.k.text(f.Min.X-d.left+d.b.f.CapHeight(st)+0.3, cy, n.left, st)
-	d.k.text(f.Max.X+d.right-1.2, cy, n.right, st)
+	d.k.text(f.Min.X-d.plan.left+d.b.f.CapHeight(st)+0.3, cy, n.left, st)
+	d.k.text(f.Max.X+d.plan.right-1.2, cy, n.right, st)
 }
 
 // jointGutter names the joints at the right, as far as there is room; the
@@ -286,37 +256,5 @@ func (d *panelDrawing) jointGutter(labels []string) {
 		y, to := at[n-1-i], spots[n-1-i]
 		d.k.stroke(render.Polyline(geom.Pt(d.frame.Max.X+0.6, y), geom.Pt(d.frame.Max.X+leaderRoom-3, to), geom.Pt(x-0.8, to)), 0.2, black)
 		d.k.text(x, to+d.b.f.CapHeight(st)/2, s, st)
-	}
-}
-
-// outsideNumbers writes the numbers of strips too narrow to hold them at the
-// left, each with a leader. Where even there they would overlap only some are
-// written; the table has them all.
-func (d *panelDrawing) outsideNumbers() {
-	st := boldStyle(least)
-	n := len(d.p.Strips)
-	step := 1
-	for ; step < n && float64((n+step-1)/step)*labelH > d.frame.H()+4; step++ {
-	}
-	var which []int
-	var at []float64
-	for k := n - 1; k >= 0; k-- { // from the top of the page
-		i := k
-		if d.back {
-			i = n - 1 - k
-		}
-		if k%step == 0 {
-			which = append(which, i)
-			at = append(at, d.rect(gluedRect(d.p, i)).Centre().Y)
-		}
-	}
-	spots, ok := spread(at, labelH, d.frame.Min.Y-2, d.frame.Max.Y+2)
-	if !ok {
-		return
-	}
-	x := d.frame.Min.X - leaderRoom
-	for k, i := range which {
-		d.k.stroke(render.Polyline(geom.Pt(d.frame.Min.X-0.3, at[k]), geom.Pt(x+3, spots[k]), geom.Pt(x+0.6, spots[k])), 0.2, black)
-		d.k.text(x, spots[k]+d.b.f.CapHeight(st)/2, d.v.numbers[i], aligned(st, render.Right))
 	}
 }

@@ -35,9 +35,9 @@ func (b *builder) panel(p *Panel) {
 		need = rows // the text goes with the back
 	}
 	switch {
-	case b.openFitting(lying, h, panelMarks(), need, wide, lowest):
+	case b.openFitting(lying, h, b.panelMarks(), need, wide, lowest):
 		b.drawPanel(v, b.left()-need(), false)
-	case b.largest(rows, 0.5*b.left()) || rows() <= b.left()-b.floor(v):
+	case b.largest(rows, b.left()-max(b.floor(v), 0.5*b.left())) || rows() <= b.left()-b.floor(v):
 		b.drawPanel(v, b.left()-rows(), false)
 	default:
 		b.drawPanel(v, b.drawingHeight(v, whole()), false)
@@ -45,9 +45,12 @@ func (b *builder) panel(p *Panel) {
 	b.tables(tables...)
 	if both {
 		b.backOf(v, text)
-		return
+	} else {
+		b.paragraphs(text)
 	}
-	b.paragraphs(text)
+	if v.crowded || b.long(v) {
+		b.panelParts(v)
+	}
 }
 
 // backOf draws the back on a further page, with the text under it where both
@@ -67,10 +70,6 @@ func (b *builder) backOf(v *view, text []paragraph) {
 	b.paragraphs(text)
 }
 
-// strip8 is how high a strip has to be drawn for a number 8 mm high and a row
-// of widths along each edge, mm.
-const strip8 = 10.2
-
 // drawingHeight is what the drawing may take of the page: what the rest
 // leaves, but no less than lets the strips hold their numbers; all of the page
 // where the rest goes on to the next one anyway.
@@ -85,17 +84,6 @@ func (b *builder) drawingHeight(v *view, rest float64) float64 {
 	return max(floor, 0.5*all)
 }
 
-// floor is the least height that lets a panel's strips hold their numbers, at
-// most half of the page.
-func (b *builder) floor(v *view) float64 {
-	p := v.Panel.Panel
-	floor := 0.28 * b.left()
-	if len(p.Strips) > 0 {
-		floor = max(floor, strip8/minStrip(p)*extent(p).H()+2*nameRoom)
-	}
-	return min(floor, 0.5*b.left())
-}
-
 // view is a panel with what its pages say of it.
 type view struct {
 	*Panel
@@ -105,6 +93,7 @@ type view struct {
 	numbers  []string
 	sap      []sapRead // of each strip, as jointed
 	finished []float64 // widths after trimming, as printed
+	crowded  bool      // its drawing had no room for the widths along the strips' edges
 }
 
 func (b *builder) viewOf(p *Panel, m *model.Panel) *view {

@@ -18,12 +18,12 @@ import (
 func anyInput(r *rand.Rand, f *render.Faces) Input {
 	pick := func(list ...string) string { return list[r.IntN(len(list))] }
 	p := &model.Project{
-		Name:       pick("", "T", "Bench", strings.Repeat("Long sideboard with flush doors ", 4), "Unbroken"+strings.Repeat("name", 30)),
+		Name:       pick("", "T", "Bench", strings.Repeat("Long sideboard with flush doors ", 4), "Unbroken"+strings.Repeat("name", 30), "木のテーブル", "\u05e9\u05d5\u05dc\u05d7\u05df 12", "\u0637\u0627\u0648\u0644\u0629 A"),
 		Units:      unit.System(pick("mm", "inch")),
 		Allowances: model.Allowances{Kerf: 3, Rest: 3, Joint: 1.5, Ends: 25, PanelEdge: 5, AfterGlue: 1.5},
 		Machines:   model.Machines{Flatten: 300, Thickness: 330, Shortest: 300, Narrowest: 50},
 	}
-	in := Input{Project: p, Faces: f, Date: pick("", "25 November 2026"), Paper: Paper(pick("a4", "letter"))}
+	in := Input{Project: p, Faces: f, Date: pick("", "25 November 2026"), Paper: Paper(pick("a4", "letter", "a3", "tabloid"))}
 	for i := range 1 + r.IntN(4) {
 		b := anyBoard(r, i)
 		in.Boards = append(in.Boards, b)
@@ -52,7 +52,7 @@ func anyInput(r *rand.Rand, f *render.Faces) Input {
 					s.Angle = 180*r.Float64() - 90
 				}
 			}
-			number[m.ID+s.ID] = fmt.Sprintf("%s%d", pick("A", "AB", "WALNUT"), i+1)
+			number[m.ID+s.ID] = fmt.Sprintf("%s%d", pick("A", "AB", "WALNUT", "BLACKWALNUT", "木"), i+1)
 			m.Strips = append(m.Strips, s)
 			fp.Strips = append(fp.Strips, face.Strip{ID: s.ID, Board: b, X: s.X, Y: s.Y, L: s.L, W: s.W, Angle: s.Angle, Up: s.Up, Turned: s.Turned, Shift: s.Shift})
 		}

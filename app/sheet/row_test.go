@@ -59,15 +59,16 @@ func told(cuts []cut) string {
 // the board's own.
 func TestOneCrossCutBetweenFrontsOfARow(t *testing.T) {
 	p, bd, parts := rowParts(t, 200)
-	want := `1 cross-cut the board A1 at 425
-2 rip A1 at 0
+	want := `1 square off past the checks, measure from here  at 0
+2 cross-cut the board A1 at 425
 3 rip A1 at 0
-4 cross-cut the board A2 at 728
-5 rip A2 at 428
+4 rip A1 at 0
+5 cross-cut the board A2 at 728
 6 rip A2 at 428
-7 rip A3 at 731
+7 rip A2 at 428
 8 rip A3 at 731
-9 cut end A3 at 1156`
+9 rip A3 at 731
+10 cut end A3 at 1156`
 	if got := told(cutList(p.Allowances, bd, parts)); got != want {
 		t.Errorf("cuts\n%s\nwant\n%s", got, want)
 	}

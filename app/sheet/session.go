@@ -27,6 +27,9 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 			n.Panel, n.Reading = &c, face.ReadFull(&c)
 		}
 		n.Finished = n.Panel.Finished()
+		for i, years := range [...]float64{1, 10} {
+			n.Shift[i] = s.AgeShift(m.ID, years)
+		}
 		for _, season := range [...]string{"Driest season", "Dampest season"} {
 			if v := s.EndView(m.ID, session.EndLook{Wet: season == "Dampest season"}); v != nil {
 				n.Ends = append(n.Ends, End{season, v})

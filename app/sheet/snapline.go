@@ -14,14 +14,16 @@ type snapped struct {
 	y        float64
 	near     [2]float64 // from the wood's edge in to the line, at the marked and the other end
 	straight bool       // along the marked edge itself, corner to corner
+	zero     float64    // where the board is squared off: lengths are measured from there
+	end      float64    // where the marked end is now
 }
 
 // snapLine is the line of the cutting rules: along a square marked edge from
 // corner to corner, else along the wane, where all of it lies on wood.
 func snapLine(bd *face.Board) snapped {
-	l := snapped{y: cutting.Line(bd)}
+	l := snapped{y: cutting.Line(bd), end: bd.Cut[0]}
 	out := bd.Faces[0].Outline
-	if out == nil {
+	if squareEdged(bd) {
 		l.straight = true
 		return l
 	}
@@ -31,6 +33,20 @@ func snapLine(bd *face.Board) snapped {
 		}
 	}
 	return l
+}
+
+// squareEdged reports whether a board has no waney outline: nothing is cut away
+// but at its ends.
+func squareEdged(bd *face.Board) bool {
+	for i := range bd.Faces {
+		if out := bd.Faces[i].Outline; out != nil {
+			from, to := bd.Left()
+			if bd.Cut == [2]float64{} || out.Area() < (to-from)*bd.Width-1e-3 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // extentAt returns between which heights the wood lies at x, looking a little
@@ -69,6 +85,9 @@ func (l snapped) describe(w words) string {
 }
 
 func (l snapped) signed() bool { return !l.straight }
+
+// along writes how far from the squared end x lies.
+func (l snapped) along(w words, x float64) string { return w.bare(math.Max(x-l.zero, 0)) }
 
 // offset writes how far p lies off the line.
 func (l snapped) offset(w words, p geom.Point) string {

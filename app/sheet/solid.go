@@ -86,7 +86,7 @@ func (d *boardDrawing) solidSize(p place, m geom.Affine) {
 			continue
 		}
 		d.taken = append(d.taken, r)
-		d.k.plate(c.X, y, s, st)
+		d.plates = append(d.plates, platedText{geom.Pt(c.X, y), s, st})
 		return
 	}
 }

@@ -27,7 +27,8 @@ func TestGoldenLegs(t *testing.T) {
 }
 
 // By hand: a leg of 740 x 55 has a blank of 740 + 2 x 25 by 55 + 2 x 4.5. Its
-// corner at (60, 40) puts the rip lines at 35.5 and 99.5, the ends at 35 and 825.
+// corner at (60, 40) puts the rip lines at 35.5 and 99.5, the ends at 35 and 825;
+// the board is squared off at 35, so 0 and 790 from there.
 func TestPartsStandOnTheBoardPages(t *testing.T) {
 	in := load(t, project(t, "legs-and-doors.yaml"), A4, faces(t))
 	d, err := Build(in)
@@ -40,7 +41,7 @@ func TestPartsStandOnTheBoardPages(t *testing.T) {
 	}
 	for page, wants := range map[string][]string{
 		"Board C": {"leg 1, leg 2, leg 3 and leg 4 are solid parts", "Solid parts", "leg 4 leg 790 × 64 740 × 55 720 × 50 50 mm heartwood",
-			"2 rip leg 1 35 35.5 825 35.5", "3 rip leg 1 35 99.5 825 99.5", "strip or part as jointed"},
+			"3 rip leg 1 0 35.5 790 35.5", "4 rip leg 1 0 99.5 790 99.5", "strip or part as jointed"},
 		"Board A":     {"rail 1 is a solid part", "rail 1 rail 610 × 75 560 × 66 540 × 60 22 mm heartwood"},
 		"Board D":     {"SPOILED", "! Board D is spoiled: part rail 2 is still to be cut from it."},
 		"Panel right": {"seen together with left (Doors)", "Board D is spoiled: strip D1 is still to be cut from it."},

@@ -20,10 +20,10 @@ const (
 
 // spareText names the largest clear rectangles that stay of a board once its
 // strips are sawn, each beside the others.
-func (b *builder) spareText(bd *face.Board, parts []place, cuts []cut) string {
+func (b *builder) spareText(bd *face.Board, parts []place, l snapped, cuts []cut) string {
 	var out []string
 	for _, r := range spares(bd, parts, crosses(cuts), session.AllowancesOf(b.in.Project.Allowances)) {
-		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), b.say.len(r.Min.X))
+		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), l.along(b.say, r.Min.X))
 		if flawIn(bd, r) {
 			t += ", with a flaw in it"
 		}
@@ -32,7 +32,7 @@ func (b *builder) spareText(bd *face.Board, parts []place, cuts []cut) string {
 	if len(out) == 0 {
 		return ""
 	}
-	return strings.Join(out, "; ") + " (from the marked end). Label them: heart and sap for finish tests."
+	return strings.Join(out, "; ") + " (from cut 1). Label them: heart and sap for finish tests."
 }
 
 // crosses are where the board is cut across, from the marked end.

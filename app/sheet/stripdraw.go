@@ -68,28 +68,22 @@ func (d *panelDrawing) edgeRow(r geom.Rect, base float64, w face.Widths, fence s
 	d.k.plate(r.Min.X+r.W()*fenceAt, base, fence, aligned(boldStyle(least), render.Middle))
 }
 
-// number writes the strip's number, 8 mm high where that goes, and returns
-// where it ends.
+// number writes the strip's number, 8 mm high, and returns where it ends.
 func (d *panelDrawing) number(i int, room geom.Rect) float64 {
 	f := d.b.f
 	cx := room.Min.X + room.W()*numberAt
-	if d.leader {
-		return room.Min.X + room.W()*fenceAt
-	}
-	st := aligned(boldStyle(bigNumber), render.Middle)
-	if most := (room.H() - 1.5) / f.CapHeight(boldStyle(1)); most < st.Size {
-		st.Size = math.Max(most, least)
+	if d.plan.sides > 0 {
+		return room.Min.X + room.W()*fenceAt + d.fenceWidth()/2
 	}
 	most := room.W() * numberMost
 	if d.edges {
 		most = d.numberRoom(i, room.W())
 	}
-	if w := f.Width(d.v.numbers[i], st); w > most {
-		st.Size = math.Max(least, st.Size*most/w)
-	}
-	s := f.Fit(d.v.numbers[i], st, most+0.01)
-	d.k.plate(cx, room.Centre().Y+f.CapHeight(st)/2, s, st)
-	return cx + f.Width(s, st)/2
+	st, _ := numberIn(f, d.v.numbers[i], boldStyle(bigNumber), most)
+	st.Align = render.Middle
+	box := textBox(f, 0, 0, d.v.numbers[i], st)
+	d.k.plate(cx, room.Centre().Y-box.Centre().Y, d.v.numbers[i], st)
+	return cx + f.Width(d.v.numbers[i], st)/2
 }
 
 // planes draws the planing arrow at the left of the number.

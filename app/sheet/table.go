@@ -21,6 +21,7 @@ type table struct {
 
 	narrow bool    // set in the narrow cut
 	size   float64 // of the type, mm; 0 is the least
+	tall   float64 // least height of a row to write in, mm; 0 the usual
 }
 
 // drop takes a column away.
@@ -164,7 +165,7 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 		}
 		h := float64(most)*t.line() + 0.6
 		if t.box != nil {
-			h = math.Max(h, 5.3)
+			h = math.Max(h, math.Max(t.tall, 5.3))
 		}
 		l.cells, l.height = append(l.cells, cells), append(l.height, h)
 	}

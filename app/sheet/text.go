@@ -68,22 +68,31 @@ func longestStart(f *render.Faces, s string, st render.Style, w float64) int {
 // as little as needed so that none overlaps the next and all lie between lo
 // and hi. It reports false where they cannot.
 func spread(at []float64, height, lo, hi float64) ([]float64, bool) {
+	heights := make([]float64, len(at))
+	for i := range heights {
+		heights[i] = height
+	}
+	return stack(at, heights, lo, hi)
+}
+
+// stack is spread for labels of different heights.
+func stack(at, heights []float64, lo, hi float64) ([]float64, bool) {
 	n := len(at)
-	if float64(n)*height > hi-lo+1e-9 {
+	if total(heights) > hi-lo+1e-9 {
 		return nil, false
 	}
 	out := append([]float64(nil), at...)
 	for i := range out {
-		least := lo + height/2
+		least := lo + heights[i]/2
 		if i > 0 {
-			least = out[i-1] + height
+			least = out[i-1] + (heights[i-1]+heights[i])/2
 		}
 		out[i] = math.Max(out[i], least)
 	}
 	for i := n - 1; i >= 0; i-- {
-		most := hi - height/2
+		most := hi - heights[i]/2
 		if i < n-1 {
-			most = out[i+1] - height
+			most = out[i+1] - (heights[i+1]+heights[i])/2
 		}
 		out[i] = math.Min(out[i], most)
 	}

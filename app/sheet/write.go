@@ -10,28 +10,36 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"heartside/app/render"
 	"heartside/model/file"
 )
 
 // printDPI is how fine pictures of pages are written.
-const printDPI = 150
+const printDPI = 300
 
 // PDF returns the whole sheet as a document.
 func (d *Document) PDF() ([]byte, error) { return d.pdf(render.Meta{}) }
 
 func (d *Document) pdf(meta render.Meta) ([]byte, error) {
 	meta.Title = d.Title
-	meta.Subject = "Layout sheet"
+	meta.Subject = "Layout sheet, code " + Code(d.in.Project)
+	meta.Author = d.in.Author
+	if at, err := time.Parse("2006-01-02", d.in.Date); err == nil {
+		meta.Date = at
+	}
 	out := render.NewPDF(meta, d.faces)
-	last := ""
+	again := 0
 	for _, p := range d.Pages {
 		out.AddPage(p.W, p.H)
-		if p.Title != last {
+		if p.Again {
+			again++
+			out.Bookmark(fmt.Sprintf("%s, page %d", p.Title, again+1), 1)
+		} else {
+			again = 0
 			out.Bookmark(p.Title, 0)
 		}
-		last = p.Title
 		p.Draw(out)
 	}
 	data, err := out.Bytes()
@@ -69,40 +77,72 @@ func (d *Document) PNG(page int, dpi float64) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
+// Endings are the endings of files a sheet can be written as.
+func Endings() []string { return []string{".pdf", ".png", ".svg", ".csv", ".yaml", ".yml"} }
+
 // Write writes the sheet to path, as the ending says: .pdf one document, .png
 // a picture of each page: the first to path itself, the further ones beside it
-// with -2, -3 and so on before the ending. It returns the files written.
+// with -2, -3 and so on before the ending; .svg a drawing of true size of every
+// panel and board, the first to path itself, the others beside it by name; .csv
+// and .yaml the cutting list. It returns the files written.
 func Write(d *Document, path string) ([]string, error) {
-	switch ext := strings.ToLower(filepath.Ext(path)); ext {
-	case ".pdf":
-		data, err := d.PDF()
+	out, err := d.files(path)
+	if err != nil {
+		return nil, err
+	}
+	var written []string
+	for _, f := range out {
+		data, err := f.make()
 		if err != nil {
-			return nil, err
+			return written, err
 		}
-		if err := save(path, data); err != nil {
-			return nil, err
+		if err := save(f.name, data); err != nil {
+			return written, err
 		}
-		return []string{path}, nil
+		written = append(written, f.name)
+	}
+	return written, nil
+}
+
+// output is a file to be written.
+type output struct {
+	name string
+	make func() ([]byte, error)
+}
+
+// files are those of a path, by its ending.
+func (d *Document) files(path string) ([]output, error) {
+	ext := filepath.Ext(path)
+	beside := func(name string) string { return strings.TrimSuffix(path, ext) + "-" + name + ext }
+	switch strings.ToLower(ext) {
+	case ".pdf":
+		return []output{{path, d.PDF}}, nil
+	case ".csv":
+		return []output{{path, d.CSV}}, nil
+	case ".yaml", ".yml":
+		return []output{{path, d.YAML}}, nil
 	case ".png":
-		var out []string
+		var out []output
 		for i := range d.Pages {
-			name := path
+			f := output{path, func() ([]byte, error) { return d.PNG(i, printDPI) }}
 			if i > 0 {
-				name = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, filepath.Ext(path)), i+1, filepath.Ext(path))
+				f.name = beside(fmt.Sprint(i + 1))
 			}
-			data, err := d.PNG(i, printDPI)
-			if err != nil {
-				return out, err
-			}
-			if err := save(name, data); err != nil {
-				return out, err
-			}
-			out = append(out, name)
+			out = append(out, f)
 		}
 		return out, nil
-	default:
-		return nil, fmt.Errorf("layout sheet %s: write it as .pdf or .png", filepath.Base(path))
+	case ".svg":
+		var out []output
+		for i, g := range d.Drawings() {
+			f := output{path, g.SVG}
+			if i > 0 {
+				f.name = beside(g.fileName())
+			}
+			out = append(out, f)
+		}
+		return out, nil
 	}
+	return nil, fmt.Errorf("layout sheet %s: write it as %s", filepath.Base(path), strings.Join(Endings(), ", "))
 }
 
 // save writes a file whole or not at all.

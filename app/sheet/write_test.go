@@ -48,12 +48,12 @@ func TestWrite(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// 150 dots an inch: a letter page lying is 1650 x 1275.
-		if d.Pages[i].W > d.Pages[i].H && (c.Width != 1650 || c.Height != 1275) {
+		// 300 dots an inch: a letter page lying is 3300 x 2550.
+		if d.Pages[i].W > d.Pages[i].H && (c.Width != 3300 || c.Height != 2550) {
 			t.Errorf("page %d is %d x %d pixels", i+1, c.Width, c.Height)
 		}
 	}
-	for _, bad := range []string{"sheet.svg", "sheet", filepath.Join("nowhere", "sheet.pdf")} {
+	for _, bad := range []string{"sheet.bmp", "sheet", filepath.Join("nowhere", "sheet.pdf")} {
 		if files, err := Write(d, filepath.Join(dir, bad)); err == nil {
 			t.Errorf("%s: written as %v", bad, files)
 		} else if strings.Contains(err.Error(), dir) {
@@ -76,7 +76,7 @@ func TestWrite(t *testing.T) {
 func TestCode(t *testing.T) {
 	in := load(t, demo(t), A4, faces(t))
 	code := Code(in.Project)
-	if len(code) != 5 || code != Code(in.Project) {
+	if len(code) != 4 || code != Code(in.Project) {
 		t.Fatalf("code %q", code)
 	}
 	p := *in.Project

@@ -31,6 +31,8 @@ func (w *Window) addActions() {
 	w.addArrangeActions()
 	w.addMatchActions()
 	w.addJobActions()
+	w.addBenchActions()
+	w.addSheetActions()
 	w.addPlaningActions()
 	w.onPanels()
 }
@@ -54,7 +56,6 @@ func (w *Window) addFileActions() {
 		&Action{ID: "save", Label: "Save", Icon: theme.DocumentSaveIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyS)}, Hint: "Write the project to its file.", Do: w.save},
 		&Action{ID: "save-as", Label: "Save as…", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyS)}, Hint: "Write the project to another file.", Do: func() { w.saveAs(nil) }},
 		&Action{ID: "demo", Label: "Open the demo", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyD)}, Hint: "A hall console of six black-walnut boards.", Do: w.demoAsk},
-		&Action{ID: "sheet", Label: "Layout sheet…", Short: "Sheet", Icon: icon("sheet"), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyE)}, Hint: "Write the sheet for the bench as PDF or PNG.", Do: w.sheetAsk},
 		&Action{ID: "project", Label: "Project settings…", Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyP)}, Hint: "Name, units, allowances, machines and limits.", Do: w.projectAsk},
 		&Action{ID: "quit", Label: "Quit", Group: groupFile, Keys: []Chord{ctrl(fyne.KeyQ)}, Hint: "Close the window; unsaved changes are asked about.", Do: w.close},
 		&Action{ID: "undo", Label: "Undo", Icon: theme.ContentUndoIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyZ)}, Hint: "Take the last change back.",

@@ -12,9 +12,10 @@ func (w *Window) addJobActions() {
 		&Action{ID: "cut-part", Label: "Cut a part from the board in hand…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyK)}, Hint: "Lays a leg, a rail or the like where there is room on the board.", Can: w.hasBoard, Do: w.cutPart},
 		&Action{ID: "cuttings", Label: "Parts on the board in hand…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyK)}, Hint: "Move the cuttings of solid parts, or take them off the board.", Can: w.hasBoard, Do: w.cuttingsAsk},
 		&Action{ID: "spoiled", Label: "Spoiled (nothing more is cut from it)", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyX)}, Hint: "The board in hand split or is rotten; again: it is sound after all.", Can: w.hasBoard, On: w.handSpoiled, Do: w.spoil},
+		&Action{ID: "cut-end", Label: "Cut off an end of the board…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyC)}, Hint: "For a check or a split: what no longer fits is told before it is done.", Can: w.hasBoard, Do: w.cutEndAsk},
 		&Action{ID: "behave", Label: "How the wood will behave", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyH)}, Hint: "Width through the year, gaps and slots, cup, planing, ageing, and how each is worked out.", Can: w.hasPanel, Do: w.behaveShow},
 		&Action{ID: "fitting", Label: "How it is built in…", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyF)}, Hint: "Slots, groove or breadboard ends, the line that stays, bevels and round-overs.", Can: w.hasPanel, Do: w.fittingAsk},
 		&Action{ID: "joined", Label: "Panels joined to each other…", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyF)}, Hint: "Which panels are fixed to each other, and where: whether they move alike.", Can: w.hasPanel, Do: w.joinedAsk},
-		&Action{ID: "mend", Label: "Replace what is lost…", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyJ)}, Hint: "The least change for the strips that were to come from spoiled boards.", Can: func() bool { return len(spoiledIDs(w.ses.Project())) > 0 }, Do: w.mendAsk},
+		&Action{ID: "mend", Label: "Replace what is lost…", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyJ)}, Hint: "The least change for what was to come from spoiled boards and from ends that were cut off.", Can: func() bool { return len(spoiledIDs(w.ses.Project())) > 0 || w.overCut() }, Do: w.mendAsk},
 	)
 }

@@ -29,10 +29,10 @@ func menuLists() []struct {
 		name string
 		ids  []string
 	}{
-		{"File", []string{"new", "open", "recent", "demo", "", "save", "save-as", "", "sheet", "", "project", "", "quit"}},
+		{"File", []string{"new", "open", "recent", "demo", "", "save", "save-as", "", "sheet", "sheet-save", "sheet-print", "", "project", "", "quit"}},
 		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
-		{"Boards", []string{"rack", "rack-photos", "read-waiting", "stop-reading", "balance", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
-		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "match", "row", "propose", "plan", "fill", "add-strip", "", "sets", "parts", "joined", "fitting", "plane", "behave", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
+		{"Boards", []string{"rack", "rack-photos", "read-waiting", "stop-reading", "balance", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "cut-end", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
+		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "match", "row", "propose", "plan", "fill", "add-strip", "", "sets", "parts", "joined", "fitting", "plane", "behave", "bench", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
 		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "depth", "", "look", "text"}},
 		{"Help", []string{"keys", "explain", "next-warning", "apply-fix", "", "about"}},
 	}
@@ -216,7 +216,7 @@ func (w *Window) contextMenu(t tool.Hit) *fyne.Menu {
 	case tool.PanelGround:
 		ids = []string{"edit-panel", "propose", "fill", "add-strip", "plane", "", "back", "depth", "before", "hatch", "fit", "true"}
 	case tool.BoardGround, tool.BoardEdge, tool.ZoneEdge, tool.ZoneVertex:
-		ids = []string{"place", "edit-board", "photo", "", "cut-part", "spoiled", "", "zones", "zone-become", "zone-through", "grain", "", "hatch", "fit", "true"}
+		ids = []string{"place", "edit-board", "photo", "", "cut-part", "cut-end", "spoiled", "", "zones", "zone-become", "zone-through", "grain", "", "hatch", "fit", "true"}
 	case tool.Lane:
 		ids = []string{"edit-board", "photo", "zones", "", "new-board", "remove-board"}
 	default:

@@ -25,10 +25,13 @@ type page interface {
 // turnTo shows a page, nil for the panels and boards.
 func (w *Window) turnTo(p page) {
 	w.nudge.settle()
-	if was, ok := w.page.(*arrangePage); ok && p != page(was) {
+	if was := w.sheetUp(); was != nil && p != page(was) {
+		was.left(p)
+	}
+	if was, ok := w.page.(*arrangePage); ok && p != page(was) && !liesOver(p, was) {
 		was.stop() // it searches no longer
 	}
-	if was, ok := w.page.(*matchPage); ok && p != page(was) {
+	if was, ok := w.page.(*matchPage); ok && p != page(was) && !liesOver(p, was) {
 		was.stop()
 	}
 	shown := w.middle

@@ -1,116 +1,109 @@
 package ui
 
 import (
-	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
-	"time"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/sheet"
-	"heartside/model/unit"
+	"heartside/model"
 )
 
-func papers() []sheet.Paper { return []sheet.Paper{sheet.A4, sheet.Letter} }
-
-func paperWords(p sheet.Paper) string {
-	if p == sheet.Letter {
-		return "Letter"
+// sheetName is a name for files of the sheet, without ending.
+func (w *Window) sheetName() string {
+	if p := w.ses.Path(); p != "" {
+		return strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
 	}
-	return "A4"
+	return fileName(w.ses.Committed().Name)
 }
 
-// sheetAsk writes the layout sheet.
-func (w *Window) sheetAsk() {
-	units := w.ses.Units()
-	usual := sheet.A4
-	if units == unit.Inch {
-		usual = sheet.Letter
+// save asks for a file and writes the sheet as its ending says.
+func (p *sheetPage) save() {
+	w := p.w
+	if p.m.wrong != "" {
+		w.say(p.m.wrong)
+		return
 	}
-	for _, p := range papers() {
-		if paperWords(p) == w.set.paper(string(units)) {
-			usual = p
-		}
-	}
-	paper := choice(w, papers(), paperWords, usual)
-	pages := newSheetPages(w)
-	name := fileName(w.ses.Committed().Name)
-	if p := w.ses.Path(); p != "" {
-		name = strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
-	}
-	extra := container.NewVBox(pairs(named("Paper"), paper, named("Pages"), pages.boxes()),
-		wrapped("The ending says what is written: .pdf one document, .png a picture of each page.", widget.LowImportance))
-	w.choose(choosing{title: "Layout sheet", yes: "Write the sheet", trace: "export", name: name + ".pdf", kinds: []string{".pdf", ".png"}, extra: extra,
+	endings := sheet.Endings()
+	w.choose(choosing{title: "Save the layout sheet", yes: "Save", trace: "export", name: w.sheetName() + endings[0], kinds: endings,
+		extra: wrapped("The ending says what is written: "+endingWords(endings)+".", widget.LowImportance),
 		do: func(path string) error {
 			if filepath.Ext(path) == "" {
-				path += ".pdf"
+				path += endings[0]
 			}
-			if ext := strings.ToLower(filepath.Ext(path)); ext != ".pdf" && ext != ".png" {
-				return fmt.Errorf("%s: the sheet is written as .pdf or .png; end the name so", filepath.Base(path))
+			if ext := strings.ToLower(filepath.Ext(path)); !slices.Contains(endings, ext) {
+				return fmt.Errorf("%s: the sheet is written as %s; end the name so", filepath.Base(path), strings.Join(endings, ", "))
 			}
-			which, err := pages.chosen()
-			if err != nil {
-				return err
+			if path == w.ses.Path() {
+				return fmt.Errorf("%s is the project itself; choose another name", filepath.Base(path))
 			}
 			return w.overwrite(path, "", func() error {
-				w.set.keepPaper(string(units), paperWords(chosen(paper, papers())))
-				w.post(func() { w.writeSheet(path, chosen(paper, papers()), which) })
+				w.post(func() { p.write(path) })
 				return nil
 			})
 		}})
 }
 
-// sheetPages chooses the pages of a sheet; all to begin with.
-type sheetPages struct{ panel, boards, fit, sources *tick }
-
-func newSheetPages(w *Window) *sheetPages {
-	return &sheetPages{panel: newTick(w, "Panels", true, nil), boards: newTick(w, "Boards", true, nil),
-		fit: newTick(w, "Glue-up and fit", true, nil), sources: newTick(w, "Sources of the numbers", true, nil)}
-}
-
-func (p *sheetPages) boxes() fyne.CanvasObject {
-	return container.NewGridWithColumns(2, p.panel, p.boards, p.fit, p.sources)
-}
-
-func (p *sheetPages) chosen() (sheet.Pages, error) {
-	out := sheet.Pages{Panel: p.panel.Checked, Boards: p.boards.Checked, Fit: p.fit.Checked, Sources: p.sources.Checked}
-	if out == (sheet.Pages{}) {
-		return out, errors.New("no pages are chosen: tick some")
-	}
-	return out, nil
-}
-
-// writeSheet makes the sheet beside the window, with what was on screen when
-// it was asked for.
-func (w *Window) writeSheet(path string, paper sheet.Paper, pages sheet.Pages) {
-	in := sheet.FromSession(w.ses, time.Now().Format("2006-01-02"), paper, w.faces)
-	in.Pages = pages
-	for i := range in.Panels {
-		if in.Panels[i].Reading != nil {
-			in.Panels[i].Reading = in.Panels[i].Reading.Clone() // the session goes on reading
+// endingWords says what each ending means.
+func endingWords(endings []string) string {
+	var out []string
+	for _, e := range endings {
+		switch e {
+		case ".pdf":
+			e += " one document"
+		case ".png":
+			e += " a picture of each page"
+		case ".svg":
+			e += " a drawing in true size of every panel and board"
+		case ".csv", ".yaml":
+			e += " the cutting list"
 		}
+		out = append(out, e)
 	}
-	bar := widget.NewProgressBarInfinite()
-	up := w.ask(question{title: "Writing the layout sheet", body: container.NewVBox(bar, wrapped(path, widget.LowImportance)), no: "Leave it to itself", size: fyne.NewSize(460, 190)})
-	go func() {
-		doc, err := sheet.Build(in)
-		var files []string
-		if err == nil {
-			files, err = sheet.Write(doc, path)
-		}
-		w.post(func() {
-			bar.Stop()
-			up.close()
-			if err != nil {
-				w.fail("The sheet could not be written", err)
-				return
+	return strings.Join(out, ", ")
+}
+
+// write writes the pages beside the window.
+func (p *sheetPage) write(path string) {
+	w := p.w
+	w.keepSheet(&p.ask)
+	w.say("Writing " + filepath.Base(path) + "…")
+	of := w.ses.Path()
+	p.with(func(doc *sheet.Document) {
+		go func() {
+			var files []string
+			err := sheetSafe(func() (err error) { files, err = sheet.Write(doc, path); return err })
+			var pages []model.PrintedPage
+			if ext := strings.ToLower(filepath.Ext(path)); err == nil && (ext == ".pdf" || ext == ".png") {
+				pages = doc.Marks()
 			}
-			w.trace.wrote(path)
-			w.say(fmt.Sprintf("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), "page", "pages")))
-		})
-	}()
+			w.post(func() {
+				if w.work.Err() != nil {
+					return
+				}
+				if err != nil {
+					w.say("")
+					w.fail("The sheet could not be written", err)
+					return
+				}
+				w.trace.wrote(path)
+				p.onPaper(pages, of)
+				text := fmt.Sprintf("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), "page", "pages"))
+				w.say(text)
+				p.side.tell("✓ " + text + " It lies in " + filepath.Dir(path) + ".")
+			})
+		}()
+	})
+}
+
+// onPaper remembers pages that were printed or written to a file, unless
+// another project has been opened meanwhile: from then on the bench tells which
+// of them are out of date.
+func (p *sheetPage) onPaper(pages []model.PrintedPage, of string) {
+	if of == p.w.ses.Path() && (of != "" || !p.gone()) {
+		p.w.ses.Printed(pages)
+	}
 }

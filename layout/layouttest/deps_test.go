@@ -43,6 +43,7 @@ var arrows = Arrows{
 	"layout/cost":           nil,
 	"layout/buy":            {"layout/geom", "layout/face", "layout/cutting"},
 	"layout/offcut":         {"layout/geom", "layout/face", "layout/cutting", "layout/stock"},
+	"layout/terms":          {"layout/geom", "layout/face"},
 	"layout/layouttest":     {"layout/geom"},
 
 	"model/unit":    nil,

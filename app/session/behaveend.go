@@ -10,6 +10,7 @@ import (
 // EndLook says which end view of a panel is drawn.
 type EndLook struct {
 	Wet   bool          // the dampest season, else the driest
+	Flat  bool          // as it is glued, before any season bends it
 	Layup cup.LayupName // "": as laid
 	Form  EndForm
 }
@@ -83,12 +84,16 @@ func (s *Session) EndView(panel string, look EndLook) *EndView {
 	if look.Form == FormGlued {
 		shape = &p.Glued
 	}
-	v, err := p.End(shape, 0)
+	bow, wave, factor := shape.Sagitta, shape.Washboard, 0.0
+	if look.Flat {
+		bow, wave, factor = 0, 0, 1e-9
+	}
+	v, err := p.End(shape, factor)
 	if err != nil {
 		return nil
 	}
 	names := b.n.Role.SideNames()
-	out := &EndView{View: v, Bow: shape.Sagitta, Wave: shape.Washboard, Front: names[0], Back: names[1]}
+	out := &EndView{View: v, Bow: bow, Wave: wave, Front: names[0], Back: names[1]}
 	for i, k := range b.pieces() {
 		if i >= len(v.Strips) {
 			break

@@ -71,10 +71,14 @@ func (b *builder) drawBoardOver(bd *face.Board, parts []place, l snapped, cuts [
 	}
 }
 
-// boardHeight is how high both faces are drawn in the page's whole width.
-func (b *builder) boardHeight(bd *face.Board, parts []place) float64 {
+// smallestBoard is the part of the page's width below which a board is not drawn
+// for the sake of having all on one page.
+const smallestBoard = 0.5
+
+// boardHeight is how high both faces are drawn in a part of the page's width.
+func (b *builder) boardHeight(bd *face.Board, parts []place, of float64) float64 {
 	over := overhang(b.in, bd, parts)
-	s := math.Min((b.area.W()-nameRoom-lineOver)/over.W(), 1)
+	s := of * math.Min((b.area.W()-nameRoom-lineOver)/over.W(), 1)
 	high := 2*(over.H()*s+lineH+underFace) + cutRow
 	var under []string
 	for _, p := range parts {

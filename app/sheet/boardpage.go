@@ -24,7 +24,9 @@ func (b *builder) board(bd *face.Board) {
 		return b.acrossHeight(intro) + b.tableWithTextHeight(table, text) + b.heightsOf(check...)
 	}
 	high := func(share float64) func() float64 {
-		return func() float64 { return min(0.9*b.boardHeight(bd, parts), b.left()*share) }
+		return func() float64 {
+			return max(min(0.9*b.boardHeight(bd, parts, 1), b.left()*share), b.boardHeight(bd, parts, smallestBoard))
+		}
 	}
 	inside := func() float64 { return b.boardInside(bd, parts) }
 	lying, h, marks := bd.Length >= bd.Width, b.boardHeader(bd, parts), b.boardMarks(parts)
@@ -117,7 +119,13 @@ func partsFact(parts []place) []string {
 // boardIntro says from where the cuts are measured.
 func (b *builder) boardIntro(l snapped, cuts []cut) string {
 	kerf := b.say.len(b.in.Project.Allowances.Kerf)
-	t := "Cut 1 makes the marked end square and sound; where checks go deeper, move everything along. Lengths are measured from it, widths from a line snapped on face 1 " + l.describe(b.say) +
+	off := "as little as will do"
+	for i := range cuts {
+		if cuts[i].what == cutSquare && cuts[i].p.X > l.end {
+			off = b.say.len(cuts[i].p.X - l.end)
+		}
+	}
+	t := "Cut 1 squares the marked end and takes " + off + " off; where checks go deeper, move everything along. Lengths are measured from it, widths from a line snapped on face 1 " + l.describe(b.say) +
 		", never from the edge itself. Two points for each cut; saw on the waste side of it, kerf " + kerf + "."
 	if l.signed() {
 		t += " + lies away from the marked edge, − towards it."
@@ -152,11 +160,7 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 			}
 			none[c.what] += c.whom
 		case c.what == cutSquare:
-			whom := "all, " + b.say.bare(c.p.X-l.end) + " in"
-			if c.p.X == l.end {
-				whom = "all, as little as will do"
-			}
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, whom, b.say.bare(0), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, "all", b.say.bare(0), "across", "–", "–"})
 		case c.across():
 			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, c.whom, l.along(b.say, c.p.X), "across", "–", "–"})
 		default:

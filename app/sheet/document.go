@@ -91,12 +91,15 @@ func (b *builder) write() {
 		b.labels()
 	}
 	panels(in.Pages.Fit, KindFit, b.fit)
-	panels(in.Pages.Sources && !in.Pages.Fit, KindSources, b.sourcesOnly)
 	panels(in.Pages.Joints, KindJoints, b.joints)
 	panels(in.Pages.Client, KindClient, b.client)
 	b.kind, b.ofPanel, b.ofBoard = KindYard, "", ""
 	if in.Pages.Yard {
 		b.yard()
+	}
+	b.kind = KindSources
+	if in.Pages.Sources {
+		b.sourcesPage()
 	}
 }
 

@@ -27,7 +27,7 @@ const (
 
 // endDrawing is one end on the page.
 type endDrawing struct {
-	End
+	End             // no season: as it is glued
 	box   geom.Rect // what it covers, in its own mm
 	scale float64
 	texts []string // of the strips
@@ -35,8 +35,17 @@ type endDrawing struct {
 
 // endsOf are the ends of a panel as they are drawn.
 func (b *builder) endsOf(v *view) []endDrawing {
+	return b.endDrawings(v, v.Ends)
+}
+
+// flatEnd is the end of a panel as it is glued, if it is known.
+func (b *builder) flatEnd(v *view) []endDrawing {
+	return b.endDrawings(v, []End{{View: v.Flat}})
+}
+
+func (b *builder) endDrawings(v *view, ends []End) []endDrawing {
 	var out []endDrawing
-	for _, e := range v.Ends {
+	for _, e := range ends {
 		if e.View == nil || e.View.View == nil || len(e.View.Strips) == 0 {
 			continue
 		}
@@ -63,10 +72,10 @@ func (v *view) sideOf(number string) string {
 
 func (d *endDrawing) height() float64 { return endName + 1.2 + d.box.H()*d.scale + endNumbers + 2 }
 
-// endsHeight is how high the ends come out.
-func (b *builder) endsHeight(v *view) float64 {
+// highOf is how high ends come out.
+func highOf(ends []endDrawing) float64 {
 	var h float64
-	for _, d := range b.endsOf(v) {
+	for _, d := range ends {
 		h += d.height()
 	}
 	return h
@@ -85,15 +94,34 @@ func (b *builder) endsNamed(v *view) bool {
 	return true
 }
 
-// drawEnds draws the ends of a panel, one under the other.
-func (b *builder) drawEnds(v *view) {
-	for _, d := range b.endsOf(v) {
-		b.drawEnd(v, &d)
+// drawEnds draws ends of a panel, one under the other.
+func (b *builder) drawEnds(v *view, ends []endDrawing) {
+	for i := range ends {
+		b.drawEnd(v, &ends[i])
 	}
+}
+
+// drawFlat draws the end as it is glued. Where the page has no room for it and
+// the pages on glueing up draw the ends too, it is left to those.
+func (b *builder) drawFlat(v *view) {
+	ends := b.flatEnd(v)
+	if highOf(ends) > b.left() && b.in.Pages.Fit && len(b.endsOf(v)) > 0 {
+		return
+	}
+	b.drawEnds(v, ends)
 }
 
 // title says from where an end is seen and what is made of it.
 func (d *endDrawing) title(b *builder, n names) string {
+	if d.Season == "" {
+		t := "The end seen from the " + n.right + ", show face up, with its sapwood halfway along"
+		for i := range d.View.Strips {
+			if d.View.Strips[i].Guessed {
+				return t + "; dashed rings: no pith measured"
+			}
+		}
+		return t
+	}
 	t := fmt.Sprintf("%s, from the %s end, show face up: ", d.Season, n.right)
 	switch bow := d.View.Bow; {
 	case !strings.ContainsAny(b.say.fine(math.Abs(bow)), "123456789"):

@@ -35,11 +35,20 @@ func TestFitPageSays(t *testing.T) {
 		// 1180 long: 1080 between the outer clamps, 3.6 lengths of 300 and 5.4 of 200.
 		"Clamps: 5 to 7, 200 mm to 300 mm apart, above and below by turns (common practice, no source)",
 		"as the glue's label says", "Wait about a week", "Stand it on edge", "turn it daily",
-		"Cautions.", "Oily rags", "Where the numbers come from", "from memory, not confirmed", "Table 13-5 (read in the source)",
+		"Cautions.", "Oily rags",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}
+	}
+	from := saidOn(t, d, in, "Sources")
+	for _, want := range []string{"Where the numbers come from", "from memory, not confirmed", "Table 13-5 (read in the source)"} {
+		if n := strings.Count(from, want); n == 0 || want == "Table 13-5 (read in the source)" && n > 1 {
+			t.Errorf("the page of sources says %q %d times", want, n)
+		}
+	}
+	if panel := saidOn(t, d, in, "Panel left-side"); !strings.Contains(panel, "The end seen from the bottom, show face up") {
+		t.Error("the panel's page has no end")
 	}
 	for _, s := range in.Panels[0].Behaviour.Sections {
 		for _, r := range s.Rows {
@@ -95,12 +104,12 @@ func TestSources(t *testing.T) {
 func TestPagesChosen(t *testing.T) {
 	in := load(t, demo(t), A4, faces(t))
 	for words, want := range map[string]string{
-		"":               "Panel Board Glue-up",
+		"":               "Panel Board Glue-up Sources",
 		"panel":          "Panel",
 		" Boards ,PANEL": "Panel Board",
 		"fit":            "Glue-up",
-		"sources":        "Sources:",
-		"fit,sources":    "Glue-up",
+		"sources":        "Sources",
+		"fit,sources":    "Glue-up Sources",
 	} {
 		p, err := ParsePages(words)
 		if err != nil {

@@ -17,12 +17,8 @@ func (b *builder) fit(p *Panel) {
 	v := b.viewOf(p, m)
 	reads, order := b.readTables(v), b.glueTable(v)
 	end := []paragraph{cautions(b.fitCautions(v))}
-	var from []paragraph
-	if b.in.Pages.Sources {
-		from = sourceText(v.sections())
-	}
 	need := func() float64 {
-		h := b.endsHeight(v) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.blockHeight(nil, b.afterText(v)) + b.blockHeight(nil, end) + b.smallHeight(from)
+		h := highOf(b.endsOf(v)) + b.readHeight(v, reads) + b.blockHeight(order, b.gluingText(v)) + b.blockHeight(nil, b.afterText(v)) + b.blockHeight(nil, end)
 		for _, s := range v.fitSections() {
 			t := sectionTable(s)
 			h += b.blockHeight(t, sectionText(s, t != nil))
@@ -35,7 +31,7 @@ func (b *builder) fit(p *Panel) {
 		b.open(true, b.fitHeader(v), fitMarks(v))
 	}
 	b.largest(need, b.left())
-	b.drawEnds(v)
+	b.drawEnds(v, b.endsOf(v))
 	b.readings(v, reads)
 	b.block(order, b.gluingText(v))
 	b.block(nil, b.afterText(v))
@@ -44,23 +40,6 @@ func (b *builder) fit(p *Panel) {
 		b.block(t, sectionText(s, t != nil))
 	}
 	b.block(nil, end)
-	b.small(from)
-}
-
-// small writes text in the least type, from here on.
-func (b *builder) small(list []paragraph) {
-	b.em = least
-	if len(list) > 0 {
-		b.flow(list)
-	}
-}
-
-func (b *builder) smallHeight(list []paragraph) float64 {
-	em := b.em
-	b.em = least
-	h := b.textHeight(list)
-	b.em = em
-	return h
 }
 
 // readings draws the moisture readings with what is ticked off before the glue
@@ -122,16 +101,19 @@ func (b *builder) fitHeader(v *view) header {
 	return h
 }
 
-// sourcesOnly writes the sources of a panel's numbers on a page of their own,
-// where the page that uses them is not wanted.
-func (b *builder) sourcesOnly(p *Panel) {
-	v := b.viewOf(p, b.in.Project.Panel(p.Panel.ID))
-	text := sourceText(v.sections())
+// sourcesPage writes where the numbers of all panels come from, each source once.
+func (b *builder) sourcesPage() {
+	var all []session.Section
+	for i := range b.in.Panels {
+		all = append(all, b.viewOf(&b.in.Panels[i], b.in.Project.Panel(b.in.Panels[i].Panel.ID)).sections()...)
+	}
+	text := sourceText(all)
 	if len(text) == 0 {
 		return
 	}
-	b.open(false, header{title: "Sources: " + p.Panel.ID}, headMarks())
-	b.small(text)
+	b.open(false, header{title: "Sources"}, append([]mark{wordMark("!", "from memory, not confirmed")}, headMarks()...))
+	b.em = least
+	b.flow(text)
 }
 
 // clampText says how many clamps a panel takes.

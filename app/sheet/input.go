@@ -38,6 +38,7 @@ type Panel struct {
 
 	Behaviour *session.Behaviour // nil: not worked out
 	Ends      []End              // in the seasons
+	Flat      *session.EndView   // the end as it is glued; nil: not worked out
 
 	// Shift are how the colours of the woods will have changed after one year and
 	// after ten; nil: not known.

@@ -122,6 +122,9 @@ func TestEveryPageHasLegendAndNumber(t *testing.T) {
 		if strings.HasPrefix(p.Title, "Glue-up") {
 			marks = []string{"growth rings"}
 		}
+		if p.Kind == KindSources {
+			marks = []string{"from memory"}
+		}
 		for _, want := range append(marks, "sapwood", fmt.Sprintf("%d of %d", i+1, len(d.Pages)), "Hall console", "25 November 2026   Code "+Code(load(t, demo(t), A4, f).Project)) {
 			if !strings.Contains(text, want) {
 				t.Errorf("page %d does not say %q", i+1, want)

@@ -34,7 +34,16 @@ func (b *builder) panel(p *Panel) {
 	if both {
 		need = rows // the text goes with the back
 	}
+	end := func() float64 { return need() + highOf(b.flatEnd(v)) }
+	ended := false // the end has room on the page
+	if !both && v.Flat != nil {
+		if ended = b.openFitting(lying, h, b.panelMarks(), end, wide, lowest); !ended {
+			b.drop()
+		}
+	}
 	switch {
+	case ended:
+		b.drawPanel(v, b.left()-end(), false)
 	case b.openFitting(lying, h, b.panelMarks(), need, wide, lowest):
 		b.drawPanel(v, b.left()-need(), false)
 	case b.largest(rows, b.left()-max(b.floor(v), 0.5*b.left())) || rows() <= b.left()-b.floor(v):
@@ -43,10 +52,16 @@ func (b *builder) panel(p *Panel) {
 		b.drawPanel(v, b.drawingHeight(v, whole()), false)
 	}
 	b.tables(tables...)
+	if ended {
+		b.drawFlat(v)
+	}
 	if both {
 		b.backOf(v, text)
 	} else {
 		b.paragraphs(text)
+	}
+	if !ended {
+		b.drawFlat(v)
 	}
 	if v.crowded || b.long(v) {
 		b.panelParts(v)

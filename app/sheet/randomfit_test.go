@@ -57,6 +57,9 @@ func anyFit(r *rand.Rand, in *Input, p *Panel) {
 	if err != nil {
 		return
 	}
+	if v, err := laid.End(&laid.Smooth, 1e-9); err == nil && r.IntN(3) > 0 {
+		p.Flat = &session.EndView{View: v}
+	}
 	for _, season := range []string{"Driest season", "Dampest season"}[r.IntN(2):] {
 		v, err := laid.End(&laid.Smooth, 0)
 		if err != nil {

@@ -30,6 +30,7 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 		for i, years := range [...]float64{1, 10} {
 			n.Shift[i] = s.AgeShift(m.ID, years)
 		}
+		n.Flat = s.EndView(m.ID, session.EndLook{Flat: true})
 		for _, season := range [...]string{"Driest season", "Dampest season"} {
 			if v := s.EndView(m.ID, session.EndLook{Wet: season == "Dampest season"}); v != nil {
 				n.Ends = append(n.Ends, End{season, v})

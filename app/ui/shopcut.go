@@ -35,7 +35,7 @@ func (w *Window) cutEndAsk() {
 	tell()
 	body := container.NewVBox(pairs(named("Which end"), end, named("Cut off in all"), off),
 		wrapped("Measured from where that end was when the board was entered. Nothing moves: zones, photographs and strips stay where they are on the wood, and what is cut off is gone. 0 puts it back.", widget.LowImportance), told)
-	w.ask(question{title: "Cut off an end of board " + b.ID, body: body, yes: "Cut off", focus: off, size: fyne.NewSize(560, 400),
+	w.ask(question{title: "Cut off an end of board " + b.ID, body: body, yes: "Cut off", focus: off, tall: true, size: fyne.NewSize(560, 330),
 		do: func() error {
 			e := chosen(end, ends)
 			mm, err := off.kept("cut off in all", b.Cut[e])

@@ -265,6 +265,7 @@ func TestSheetInGrey(t *testing.T) {
 	s.tickOf(t, "For the client").SetChecked(true)
 	s.made(t)
 	s.pressed(fyne.KeyEnd)
+	s.pressed(fyne.KeyPageUp) // before the sources
 	coloured := func() bool {
 		s.q.wait(t, "the page", func() bool { return !s.p.view.rough() && s.p.view.imgOf.grey == s.p.ask.grey })
 		for i := 0; i < len(s.p.view.img.Pix); i += 4 {

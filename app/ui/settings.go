@@ -23,6 +23,7 @@ const (
 	keyFolder  = "folder"
 	keyPaper   = "paper"
 	keyCopies  = "copy-photos"
+	keyMaker   = "maker"
 )
 
 // look returns the look and text size to start with; the environment, for
@@ -101,3 +102,8 @@ func (s settings) copies() bool { return s.p.Bool(keyCopies) }
 func (s settings) keepCopies(on bool) { s.p.SetBool(keyCopies, on) }
 
 func (s settings) keepFolder(path string) { s.p.SetString(keyFolder, path) }
+
+// maker is the name that stands on sheets, "" none.
+func (s settings) maker() string { return s.p.String(keyMaker) }
+
+func (s settings) keepMaker(name string) { s.p.SetString(keyMaker, name) }

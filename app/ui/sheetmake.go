@@ -91,6 +91,7 @@ func gathered(ses *session.Session, w *Window) sheet.Input {
 			in.Panels[i].Reading = in.Panels[i].Reading.Clone()
 		}
 	}
+	in.Author = w.set.maker()
 	type at struct{ panel, strip string }
 	numbers := map[at]string{}
 	note := func(panel string, list []face.Strip) {

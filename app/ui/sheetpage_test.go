@@ -11,6 +11,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/app/sheet"
 	"heartside/model"
@@ -319,6 +320,23 @@ func TestSheetSaved(t *testing.T) {
 	s.q.wait(t, "the picture", func() bool { return strings.Contains(s.said, "Wrote y.png") })
 	if list, _ := filepath.Glob(filepath.Join(s.folder, "y*.png")); len(list) != len(s.p.m.doc.Pages) {
 		t.Errorf("%d pictures of %d pages", len(list), len(s.p.m.doc.Pages))
+	}
+}
+
+// The name typed is on the client's page and is there at the next start.
+func TestSheetMadeBy(t *testing.T) {
+	s := sheetAt(t, 100)
+	s.tickOf(t, "For the client").SetChecked(true)
+	s.typing(s.p.side.maker, "Workshop on the Quay ")
+	s.made(t)
+	found := false
+	for _, p := range s.p.m.doc.Pages {
+		var rec render.Recorder
+		p.Draw(&rec)
+		found = found || strings.Contains(rec.String(), "Client of Workshop on the Quay")
+	}
+	if !found || s.set.maker() != "Workshop on the Quay" || gathered(s.ses, s.Window).Author != "Workshop on the Quay" {
+		t.Error("the sheet does not bear the maker's name")
 	}
 }
 

@@ -28,6 +28,7 @@ type sheetSide struct {
 	done   *widget.Label // what was written last, and where it lies
 	code   *sheetCode
 	grey   *sheetTick
+	maker  *field
 	panels *fyne.Container // ticks of the panels, under their heading
 	listed string          // what they were made for
 	laid   string
@@ -72,11 +73,18 @@ func newSheetSide(p *sheetPage) *sheetSide {
 		p.view.wants()
 		p.redraw()
 	})
+	s.maker = p.w.newField(p.w.set.maker(), "Your name or workshop")
+	s.maker.follow(func() {
+		p.w.set.keepMaker(strings.TrimSpace(s.maker.Text))
+		p.m.in.Author = p.w.set.maker()
+		p.chosen()
+	})
 	s.panels = container.New(stackLayout{})
 	s.body = container.New(columnLayout{}, snug(head), flow([]fyne.CanvasObject{s.save, s.print}), snug(s.done),
 		container.New(stackLayout{}, snug(s.note), container.New(keepRoom{}, container.NewBorder(nil, nil, nil, s.stop, container.NewCenter(least(18, s.bar))), container.NewHBox(s.again))),
 		widget.NewSeparator(), s.code.box, widget.NewSeparator(),
 		snug(bold("Paper")), paper, s.grey, snug(bold("Pages")), kinds, s.panels,
+		snug(bold("Made by")), s.maker, snug(wrapped("Stands on the client's page and in the file's properties.", widget.LowImportance)),
 		snug(bold("Keys")), snug(wrapped(sheetKeys, widget.LowImportance)))
 	s.scroll = container.NewVScroll(container.New(besideBar{}, s.body))
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))

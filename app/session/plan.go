@@ -36,6 +36,7 @@ type Planning struct {
 	owners  map[string]string // of what lies on boards, in words, by id
 	aim     stock.Objective
 	best    map[string]laidPanel // arrangements found, by what they are of
+	clear   bool                 // no unwanted wood may show, whatever the panels allow
 }
 
 // Plans are what was found so far, the best for the aim first.

@@ -196,12 +196,20 @@ func (q *Planning) laid(ctx context.Context, part *stock.Part) laidPanel {
 	rules := looks.DefaultRules
 	rules.Rings = ringsOf(m.Rings)
 	out := laidPanel{strips: slices.Clone(part.Strips), unwanted: part.Unwanted[0]}
-	r, err := seek.Search(ctx, seek.Request{Panel: p, Look: looks.Name(m.Look), Rules: rules, Seed: 1, Answers: 1, Readings: planReadings}, nil)
+	look := looks.Name(m.Look)
+	if q.clear {
+		look = looks.HeartOnly
+	}
+	r, err := seek.Search(ctx, seek.Request{Panel: p, Look: look, Rules: rules, Seed: 1, Answers: 1, Readings: planReadings}, nil)
 	if err == nil && len(r.Answers) > 0 && len(r.Answers[0].Strips) == len(part.Strips) {
 		a := &r.Answers[0]
 		out = laidPanel{slices.Clone(a.Strips), a.Score.Points, a.Reading.Unwanted}
 	} else if err == nil {
 		out.points, out.unwanted = r.As.Score.Points, r.As.Reading.Unwanted
+	}
+	if q.clear && err == nil { // judged by the panel's own look, as other plans are
+		p.Strips = out.strips
+		out.points = looks.NewJudge(&p, looks.Name(m.Look), rules).Points(&p, face.ReadFull(&p))
 	}
 	if ctx.Err() == nil {
 		q.best[key] = out

@@ -31,6 +31,7 @@ func (w *Window) addActions() {
 	w.addArrangeActions()
 	w.addMatchActions()
 	w.addJobActions()
+	w.addKeepTrimActions()
 	w.addBenchActions()
 	w.addSheetActions()
 	w.addPlaningActions()

@@ -1,0 +1,186 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"heartside/layout/cost"
+	"heartside/model/unit"
+)
+
+// LossClear is the share of clear stock that is lost all the same where the maker
+// says nothing else. Common practice, no source.
+const LossClear = 0.25
+
+// ClearOffer is clear stock as the maker enters it. Rate.Amount 0: no price yet.
+type ClearOffer struct {
+	Rate      cost.Rate
+	Loss      float64
+	Thickness float64 // mm
+}
+
+// Against is what a plan is held against: the plans and the clear stock, and the
+// words about them.
+type Against struct {
+	Rows     []Row
+	Verdicts []string
+	Warnings []string
+}
+
+// LostWords says what counts as lost.
+const LostWords = "Lost is the face of the wood used up that ends in no finished part: wood ripped off for its colour or its flaws, saw kerfs, jointed edges, ends, and what is left too small to be of use. What is left big enough counts as not used. Planing to thickness is not in it: it stands in a row of its own, once."
+
+// PerWords names the unit of a price.
+func PerWords(p cost.Per) string {
+	switch p {
+	case cost.PerBoardFoot:
+		return "board foot"
+	case cost.PerCubicFoot:
+		return "cubic foot"
+	case cost.PerCubicMetre:
+		return "cubic metre"
+	}
+	return "board"
+}
+
+// PerOf is the unit that volumes are told in.
+func PerOf(sys unit.System) cost.Per {
+	if sys == unit.Inch {
+		return cost.PerBoardFoot
+	}
+	return cost.PerCubicMetre
+}
+
+func (k *KeptTrimmed) money(v float64) string { return unit.FormatMoney(v, "") }
+
+func (k *KeptTrimmed) both(area, volume float64) string {
+	return unit.FormatArea(area, k.sys) + ", " + k.volume(volume)
+}
+
+func (k *KeptTrimmed) volume(mm3 float64) string {
+	text := unit.FormatVolume(mm3, k.sys)
+	if k.sys == unit.Inch {
+		text += " (" + unit.FormatCubicFeet(mm3) + ")"
+	}
+	return text
+}
+
+// Against holds the two plans and clear stock side by side. An error tells what
+// of the clear stock makes no sense; the rows of the two plans come all the same.
+func (k *KeptTrimmed) Against(c ClearOffer) (Against, error) {
+	plans := []cost.Plan{k.Keep.Cost, k.Trim.Cost}
+	stock := cost.ClearStock{Rate: c.Rate, Thickness: c.Thickness, Loss: c.Loss, Joints: k.Keep.Joints}
+	clear, bad := stock.Plan(k.Keep.Cost.Finished + k.Keep.Cost.Missing)
+	if bad == nil {
+		plans = append(plans, clear)
+	}
+	rows, err := cost.Compare(plans)
+	if err != nil {
+		return Against{}, err
+	}
+	out := Against{Rows: k.table(rows)}
+	out.Verdicts = k.verdicts(rows, stock)
+	out.Warnings = k.warnings()
+	return out, bad
+}
+
+// table is a row a figure, a column a plan.
+func (k *KeptTrimmed) table(rows []cost.Row) []Row {
+	out := []Row{{Values: []string{"Keep the " + k.wood, "Trim it off", "Buy clear stock"}, Head: true}}
+	add := func(name string, say func(i int, r *cost.Row) string) {
+		x := Row{Name: name}
+		for i := range 3 {
+			text := "not known"
+			if i < len(rows) {
+				text = say(i, &rows[i])
+			}
+			x.Values = append(x.Values, text)
+		}
+		out = append(out, x)
+	}
+	own := func(i int) *KeptPlan { return [2]*KeptPlan{&k.Keep, &k.Trim}[i] }
+	add("Wood used up", func(_ int, r *cost.Row) string { return k.both(r.Used, r.UsedVolume) })
+	add("Lost of it", func(_ int, r *cost.Row) string {
+		return k.both(r.Lost, r.LostVolume) + "; " + unit.FormatPercent(r.Loss())
+	})
+	add("Planed off the parts", func(i int, _ *cost.Row) string {
+		if i > 1 {
+			return "not counted"
+		}
+		return k.volume(own(i).Planed)
+	})
+	add("Kept out of the bin", func(_ int, r *cost.Row) string {
+		if r.Spared <= 0 {
+			return "nothing: it loses most"
+		}
+		return k.both(r.Spared, r.SparedVolume)
+	})
+	add("To buy for 100 finished", func(_ int, r *cost.Row) string { return buyWords(r.Loss()) })
+	add("Boards cut into", func(i int, r *cost.Row) string {
+		if i > 1 {
+			return "not counted"
+		}
+		return fmt.Sprint(r.Boards)
+	})
+	if k.sys == unit.Inch {
+		add("Those boards whole, as tallied", func(i int, _ *cost.Row) string {
+			if i > 1 {
+				return "not counted"
+			}
+			t := own(i).Tally
+			return fmt.Sprintf("%d ft² surface measure, %s bd ft", t.Surface, strings.TrimSuffix(fmt.Sprintf("%.2f", t.BoardFeet), ".00"))
+		})
+	}
+	add("Joints", func(i int, r *cost.Row) string {
+		if i > 1 {
+			return "not known"
+		}
+		return fmt.Sprint(r.Joints)
+	})
+	add("Cost of the wood used", func(i int, r *cost.Row) string {
+		switch {
+		case r.Priced:
+			return k.money(r.Cost)
+		case i > 1:
+			return "no price yet"
+		case len(own(i).Unpriced) == 0:
+			return "nothing is cut"
+		}
+		return "not known: no price for " + listed(own(i).Unpriced)
+	})
+	add("Unwanted wood shown", func(i int, _ *cost.Row) string {
+		if i > 1 {
+			return "none, if it is clear"
+		}
+		if len(own(i).Panels) == 0 {
+			return "no panel to judge"
+		}
+		return unit.FormatPercent(own(i).Unwanted)
+	})
+	add("Against its look", func(i int, r *cost.Row) string {
+		if !r.Judged {
+			return "not judged"
+		}
+		return fmt.Sprintf("%.1f points", r.Points)
+	})
+	if slices.ContainsFunc(rows, func(r cost.Row) bool { return r.Missing > 1 }) {
+		add("Cannot be made", func(_ int, r *cost.Row) string {
+			if r.Missing <= 1 {
+				return "nothing: all is there"
+			}
+			return unit.FormatArea(r.Missing, k.sys) + " of face"
+		})
+	}
+	return out
+}
+
+// buyWords says how much is bought for 100 finished, beside what is added.
+func buyWords(loss float64) string {
+	buy, err := cost.ToBuy(100, loss)
+	add, bad := cost.AddOn(loss)
+	if err != nil || bad != nil {
+		return "not known"
+	}
+	return fmt.Sprintf("%.0f: add %s", buy, unit.FormatPercent(add))
+}

@@ -150,11 +150,17 @@ func (q *Planning) kept(ctx context.Context, r stock.Result, way cost.Way) KeptP
 	c := &k.Cost
 	*c = cost.Plan{Way: way, Used: r.Used, Lost: math.Min(math.Max(r.Lost, 0), r.Used), Boards: len(r.Boards), Joints: k.Joints,
 		Cost: r.Cost, Points: k.Points, Judged: len(k.Panels) > 0 && ctx.Err() == nil}
-	c.Finished = c.Used - c.Lost
-	for _, d := range q.demands {
-		c.Missing += d.Length * d.Width * float64(max(1, d.Count))
+	total, lacking := 0.0, 0.0
+	for i, d := range q.demands {
+		total += d.Length * d.Width * float64(max(1, d.Count))
+		if x := r.Parts[i].Short; x != nil {
+			lacking += d.Length * x.Width
+		}
 	}
-	c.Missing = math.Max(0, c.Missing-c.Finished)
+	// A panel that lacks no more than is trimmed off it at last is not made either.
+	c.Missing = math.Min(total, math.Max(total-(c.Used-c.Lost), lacking))
+	c.Finished = total - c.Missing
+	c.Lost = math.Min(math.Max(c.Used-c.Finished, 0), c.Used)
 	for _, u := range r.Boards {
 		b := q.project.Board(u.Board)
 		if b == nil {

@@ -216,3 +216,23 @@ func TestKeepTrimShowsNoneAsLaid(t *testing.T) {
 		t.Errorf("the trimmed plan shows %.3f of it", k.Trim.Unwanted)
 	}
 }
+
+// What needs more wood than there is makes no whole plan, even where a panel
+// lacks only the edges that are trimmed off it at last.
+func TestKeepTrimShortIsNotWhole(t *testing.T) {
+	s := New(Blank(), Options{})
+	defer s.Close()
+	if err := s.Open(filepath.Join(layouttest.Root(t), "assets", "demo", "project.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	k, short := keptTrimmed(t, s, ""), 0
+	for _, p := range []*KeptPlan{&k.Keep, &k.Trim} {
+		if lacks := len(p.Short) > 0; lacks != (p.Cost.Missing > 1) || lacks && p.Cost.Whole() {
+			t.Errorf("the plan to %s: %q, yet %.0f mm2 are missing", p.Cost.Way, p.Short, p.Cost.Missing)
+		}
+		short += len(p.Short)
+	}
+	if short == 0 {
+		t.Error("the demo's boards give all of it: this checks nothing")
+	}
+}

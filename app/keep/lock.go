@@ -126,7 +126,7 @@ func (l *Lock) take(over bool) error {
 		if held := l.judge(); held != nil {
 			return held
 		}
-		if err := l.moveDead(); err != nil {
+		if taken, err := l.takeOver(data); taken || err != nil {
 			return err
 		}
 	}
@@ -157,23 +157,46 @@ func (l *Lock) read() (h Held, err error) {
 	return h, err
 }
 
-// moveDead removes a lock that was found dead, by way of another name: should a
-// living one have come in its place meanwhile it is put back.
-func (l *Lock) moveDead() error {
+// takeOver puts this lock in place of one that was found dead. Only who first
+// makes a file named after the dead lock may do that, and looks again before:
+// whoever is later finds the file, or a lock that is another one by now.
+func (l *Lock) takeOver(data []byte) (taken bool, err error) {
 	d := l.f.Disk
-	dead := &Lock{f: l.f, file: l.file + "." + l.held.Token}
-	if err := d.Rename(l.file, dead.file); err != nil {
-		if errors.Is(err, fs.ErrNotExist) {
-			return nil
+	was, err := l.read()
+	if errors.Is(err, fs.ErrNotExist) {
+		return false, nil
+	}
+	if err != nil {
+		return false, err
+	}
+	sum := sha256.Sum256(fmt.Appendf(nil, "%s %d", was.Token, was.Owner.PID))
+	claim := &Lock{f: l.f, file: fmt.Sprintf("%s.%x", l.file, sum[:6])}
+	s, err := disk.Stage(d, claim.file, append(data, '\n'), disk.Mode{Perm: 0o644})
+	if err != nil {
+		return false, err
+	}
+	if err := s.PlaceNew(); err != nil {
+		if !errors.Is(err, fs.ErrExist) {
+			return false, err
 		}
-		return err
+		if held := claim.judge(); held != nil {
+			return false, held
+		}
+		d.Remove(claim.file) // its program ended in the middle of this
+		return false, nil
 	}
-	if held := dead.judge(); held != nil {
-		d.Link(dead.file, l.file)
-		d.Remove(dead.file)
-		return held
+	defer d.Remove(claim.file)
+	if now, err := l.read(); err != nil || now.Token != was.Token || now.Owner != was.Owner {
+		return false, nil
 	}
-	return d.Remove(dead.file)
+	if held := l.judge(); held != nil {
+		return false, held
+	}
+	if s, err = disk.Stage(d, l.file, append(data, '\n'), disk.Mode{Perm: 0o644}); err != nil {
+		return false, err
+	}
+	err = s.Place()
+	return err == nil, err
 }
 
 // Release gives the project free, where the lock is still this window's.

@@ -95,3 +95,17 @@ func hatchDots(p Path, h Hatch, view geom.Rect) []geom.Point {
 	}
 	return out
 }
+
+// hatchAsLines draws a hatching with the strokes and fills of a canvas.
+func hatchAsLines(c Canvas, p Path, h Hatch) {
+	view := p.Bounds().Inset(-1)
+	if !h.Dots {
+		c.Stroke(hatchLines(p, h, view), h.Pen)
+		return
+	}
+	var dots Path
+	for _, at := range hatchDots(p, h, view) {
+		dots = append(dots, Line{Points: dot(at, h.Pen.Width/2), Closed: true})
+	}
+	c.Fill(dots, h.Pen.Color)
+}

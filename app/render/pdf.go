@@ -202,18 +202,7 @@ func (p *PDF) Stroke(path Path, pen Pen) {
 
 // Hatch implements Canvas: the lines themselves, so that every printer draws
 // them alike.
-func (p *PDF) Hatch(path Path, h Hatch) {
-	view := path.Bounds().Inset(-1)
-	if !h.Dots {
-		p.Stroke(hatchLines(path, h, view), h.Pen)
-		return
-	}
-	var dots Path
-	for _, c := range hatchDots(path, h, view) {
-		dots = append(dots, Line{Points: dot(c, h.Pen.Width/2), Closed: true})
-	}
-	p.Fill(dots, h.Pen.Color)
-}
+func (p *PDF) Hatch(path Path, h Hatch) { hatchAsLines(p, path, h) }
 
 // Text implements Canvas.
 func (p *PDF) Text(at geom.Point, s string, st Style) {

@@ -124,18 +124,7 @@ func (s *SVG) Stroke(p Path, pen Pen) {
 }
 
 // Hatch implements Canvas: the lines themselves, as on paper.
-func (s *SVG) Hatch(p Path, h Hatch) {
-	view := p.Bounds().Inset(-1)
-	if !h.Dots {
-		s.Stroke(hatchLines(p, h, view), h.Pen)
-		return
-	}
-	var dots Path
-	for _, c := range hatchDots(p, h, view) {
-		dots = append(dots, Line{Points: dot(c, h.Pen.Width/2), Closed: true})
-	}
-	s.Fill(dots, h.Pen.Color)
-}
+func (s *SVG) Hatch(p Path, h Hatch) { hatchAsLines(s, p, h) }
 
 // Text implements Canvas. Viewers put scripts that run to the left in order and
 // have typefaces of their own, so letters are written as they are.

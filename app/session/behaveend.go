@@ -86,7 +86,7 @@ func (s *Session) EndView(panel string, look EndLook) *EndView {
 	}
 	bow, wave, factor := shape.Sagitta, shape.Washboard, 0.0
 	if look.Flat {
-		bow, wave, factor = 0, 0, 1e-9
+		bow, wave, factor = 0, 0, 1e-9 // 0 would have one chosen
 	}
 	v, err := p.End(shape, factor)
 	if err != nil {

@@ -3,13 +3,11 @@ package session
 import (
 	"context"
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"heartside/layout/cost"
 	"heartside/layout/face"
-	"heartside/layout/layouttest"
 	"heartside/model"
 	"heartside/model/unit"
 )
@@ -203,11 +201,7 @@ func TestKeepTrimLeavesWhatIsPinned(t *testing.T) {
 // Where the search says that a panel can be had without unwanted wood, none shows
 // as it is laid either: the arrangement may not roll it up again.
 func TestKeepTrimShowsNoneAsLaid(t *testing.T) {
-	s := New(Blank(), Options{})
-	defer s.Close()
-	if err := s.Open(filepath.Join(layouttest.Root(t), "assets", "demo", "project.yaml")); err != nil {
-		t.Fatal(err)
-	}
+	s := demo(t)
 	k := keptTrimmed(t, s, "top")
 	if k.Trim.Cost.Unwanted || k.Trim.Cost.Missing > 1 {
 		t.Fatalf("the demo's boards give no clear top: %+v", k.Trim.Cost)
@@ -220,11 +214,7 @@ func TestKeepTrimShowsNoneAsLaid(t *testing.T) {
 // What needs more wood than there is makes no whole plan, even where a panel
 // lacks only the edges that are trimmed off it at last.
 func TestKeepTrimShortIsNotWhole(t *testing.T) {
-	s := New(Blank(), Options{})
-	defer s.Close()
-	if err := s.Open(filepath.Join(layouttest.Root(t), "assets", "demo", "project.yaml")); err != nil {
-		t.Fatal(err)
-	}
+	s := demo(t)
 	k, short := keptTrimmed(t, s, ""), 0
 	for _, p := range []*KeptPlan{&k.Keep, &k.Trim} {
 		if lacks := len(p.Short) > 0; lacks != (p.Cost.Missing > 1) || lacks && p.Cost.Whole() {

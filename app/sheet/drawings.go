@@ -98,10 +98,7 @@ func (b *builder) lay(w, h float64) {
 // finishAlone writes what it is over the drawing, with a bar to measure.
 func (b *builder) finishAlone(title string) *Drawing {
 	k, st := b.k(), boldStyle(body)
-	long, name := 50.0, "50 mm"
-	if b.say.sys != "mm" {
-		long, name = 50.8, `2"`
-	}
+	long, name := b.barLength()
 	y := aloneMargin + 3.0
 	k.scaleBar(geom.R(aloneMargin, y-2, aloneMargin+long, y+2))
 	x := aloneMargin + long + 2

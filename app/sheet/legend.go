@@ -136,11 +136,17 @@ func (b *builder) boardMarks(parts []place) []mark {
 
 // scaleMarks are a bar to hold a rule against, and the scale of the drawing.
 func (b *builder) scaleMarks() []mark {
-	long, name := 50.0, "50 mm"
-	if b.say.sys == unit.Inch {
-		long, name = 2*unit.InchMM, `2"`
-	}
+	long, name := b.barLength()
 	return []mark{{wide: long, draw: func(k *ink, r geom.Rect) { k.scaleBar(r) }, text: name + " if printed at 100 %"}, {ratio: true}}
+}
+
+// barLength is how long the bar is that shows whether a printer is true, in mm
+// and in words.
+func (b *builder) barLength() (mm float64, name string) {
+	if b.say.sys == unit.Inch {
+		return 2 * unit.InchMM, `2"`
+	}
+	return 50, "50 mm"
 }
 
 // scaleBar is a bar with both ends and the middle marked.

@@ -7,12 +7,12 @@ import (
 	"image/color"
 	"image/draw"
 	"image/png"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
 
 	"heartside/app/render"
+	"heartside/model/disk"
 	"heartside/model/file"
 )
 
@@ -147,23 +147,8 @@ func (d *Document) files(path string) ([]output, error) {
 
 // save writes a file whole or not at all.
 func save(path string, data []byte) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".sheet-*")
-	if err != nil {
-		return fmt.Errorf("layout sheet %s: %w; choose a folder that may be written", filepath.Base(path), file.Cause(err))
-	}
-	_, err = f.Write(data)
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	if err == nil {
-		err = os.Chmod(f.Name(), 0o644)
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		os.Remove(f.Name())
-		return fmt.Errorf("layout sheet %s: %w; choose another name or folder", filepath.Base(path), file.Cause(err))
+	if err := disk.Replace(disk.Real{}, path, data, disk.Mode{Perm: 0o644, Exact: true}); err != nil {
+		return fmt.Errorf("layout sheet %s: %w; choose another name or a folder that may be written", filepath.Base(path), file.Cause(err))
 	}
 	return nil
 }

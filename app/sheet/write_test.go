@@ -60,7 +60,7 @@ func TestWrite(t *testing.T) {
 			t.Errorf("%s: the error names the whole path: %v", bad, err)
 		}
 	}
-	left, _ := filepath.Glob(filepath.Join(dir, ".sheet-*"))
+	left, _ := filepath.Glob(filepath.Join(dir, ".*"))
 	if len(left) > 0 {
 		t.Errorf("files left behind: %v", left)
 	}

@@ -228,31 +228,11 @@ func (b *keyButton) TypedKey(ev *fyne.KeyEvent) {
 		b.a.cancel()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		b.OnTapped()
-	case fyne.KeyUp, fyne.KeyDown, fyne.KeyPageUp, fyne.KeyPageDown, fyne.KeyHome, fyne.KeyEnd:
-		b.a.scrolled(ev.Name)
 	default:
-		b.Button.TypedKey(ev)
+		if !scrolled(b.a.scroll, ev.Name) {
+			b.Button.TypedKey(ev)
+		}
 	}
-}
-
-// scrolled moves the body by a key.
-func (a *asked) scrolled(k fyne.KeyName) {
-	y, high := a.scroll.Offset.Y, a.scroll.Size().Height
-	switch k {
-	case fyne.KeyUp:
-		y -= 60
-	case fyne.KeyDown:
-		y += 60
-	case fyne.KeyPageUp:
-		y -= 0.85 * high
-	case fyne.KeyPageDown:
-		y += 0.85 * high
-	case fyne.KeyHome:
-		y = 0
-	default:
-		y = a.scroll.Content.Size().Height
-	}
-	a.scroll.ScrollToOffset(fyne.NewPos(0, max(min(y, a.scroll.Content.Size().Height-high), 0)))
 }
 
 // fail tells what went wrong.

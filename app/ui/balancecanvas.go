@@ -4,9 +4,7 @@ import (
 	"image"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 	"golang.org/x/image/draw"
 
@@ -233,41 +231,8 @@ func (c *cardCanvas) paint(w, h int) image.Image {
 
 // CreateRenderer implements fyne.Widget.
 func (c *cardCanvas) CreateRenderer() fyne.WidgetRenderer {
-	r := &patchRenderer{c: c, raster: canvas.NewRaster(c.paint), ring: canvas.NewRectangle(nil)}
-	r.objs = []fyne.CanvasObject{r.raster, r.ring}
-	return r
+	return newRinged(c.paint, fyne.NewSize(160, 90), func() bool { return c.focused }, func(size fyne.Size) {
+		c.view.room = geom.Pt(float64(size.Width), float64(size.Height))
+		c.view.hold()
+	})
 }
-
-type patchRenderer struct {
-	c      *cardCanvas
-	raster *canvas.Raster
-	ring   *canvas.Rectangle // shows that the keys work here
-	objs   []fyne.CanvasObject
-}
-
-// Layout implements fyne.WidgetRenderer.
-func (r *patchRenderer) Layout(size fyne.Size) {
-	r.c.view.room = geom.Pt(float64(size.Width), float64(size.Height))
-	r.c.view.hold()
-	r.raster.Resize(size)
-	r.ring.Resize(size)
-}
-
-// MinSize implements fyne.WidgetRenderer.
-func (r *patchRenderer) MinSize() fyne.Size { return fyne.NewSize(160, 90) }
-
-// Refresh implements fyne.WidgetRenderer.
-func (r *patchRenderer) Refresh() {
-	r.ring.StrokeWidth = 0
-	if r.c.focused {
-		r.ring.StrokeColor, r.ring.StrokeWidth = theme.Color(theme.ColorNamePrimary), 2
-	}
-	canvas.Refresh(r.ring)
-	canvas.Refresh(r.raster)
-}
-
-// Objects implements fyne.WidgetRenderer.
-func (r *patchRenderer) Objects() []fyne.CanvasObject { return r.objs }
-
-// Destroy implements fyne.WidgetRenderer.
-func (r *patchRenderer) Destroy() {}

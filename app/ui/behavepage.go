@@ -183,19 +183,15 @@ func (p *behavePage) showCard(id string) {
 		return
 	}
 	d := fyne.CurrentApp().Driver()
-	p.scrollTo(d.AbsolutePositionForObject(c).Y - d.AbsolutePositionForObject(p.scroll.Content).Y - pad())
+	scrollTo(p.scroll, d.AbsolutePositionForObject(c).Y-d.AbsolutePositionForObject(p.scroll.Content).Y-pad())
 	for _, o := range inside(c) {
 		if f, ok := o.(fyne.Focusable); ok && o.Visible() {
 			y := p.scroll.Offset.Y
 			p.w.win.Canvas().Focus(f)
-			p.scrollTo(y)
+			scrollTo(p.scroll, y)
 			return
 		}
 	}
-}
-
-func (p *behavePage) scrollTo(y float32) {
-	p.scroll.ScrollToOffset(fyne.NewPos(0, fyne.Max(0, fyne.Min(y, p.scroll.Content.Size().Height-p.scroll.Size().Height))))
 }
 
 // content implements page.
@@ -210,27 +206,7 @@ func (p *behavePage) home() fyne.Focusable {
 }
 
 // key implements page.
-func (p *behavePage) key(ev *fyne.KeyEvent) bool {
-	y, high := p.scroll.Offset.Y, p.scroll.Size().Height
-	switch ev.Name {
-	case fyne.KeyPageDown:
-		y += 0.85 * high
-	case fyne.KeyPageUp:
-		y -= 0.85 * high
-	case fyne.KeyDown:
-		y += 60
-	case fyne.KeyUp:
-		y -= 60
-	case fyne.KeyHome:
-		y = 0
-	case fyne.KeyEnd:
-		y = p.scroll.Content.Size().Height
-	default:
-		return false
-	}
-	p.scrollTo(y)
-	return true
-}
+func (p *behavePage) key(ev *fyne.KeyEvent) bool { return scrolled(p.scroll, ev.Name) }
 
 // sign implements page: 1, 2 and 3 show the panel at one of three ages.
 func (p *behavePage) sign(r rune) bool {

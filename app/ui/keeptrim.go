@@ -225,23 +225,7 @@ func (p *keepTrimPage) content() fyne.CanvasObject { return p.all }
 func (p *keepTrimPage) home() fyne.Focusable { return p.again }
 
 // key implements page.
-func (p *keepTrimPage) key(ev *fyne.KeyEvent) bool {
-	y, high := p.scroll.Offset.Y, p.scroll.Size().Height
-	switch ev.Name {
-	case fyne.KeyPageDown:
-		y += 0.85 * high
-	case fyne.KeyPageUp:
-		y -= 0.85 * high
-	case fyne.KeyDown:
-		y += 60
-	case fyne.KeyUp:
-		y -= 60
-	default:
-		return false
-	}
-	p.scroll.ScrollToOffset(fyne.NewPos(0, fyne.Max(0, fyne.Min(y, p.scroll.Content.Size().Height-high))))
-	return true
-}
+func (p *keepTrimPage) key(ev *fyne.KeyEvent) bool { return scrolled(p.scroll, ev.Name) }
 
 // sign implements page.
 func (p *keepTrimPage) sign(r rune) bool { return r == '?' && p.w.act("keys") }

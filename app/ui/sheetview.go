@@ -5,9 +5,7 @@ import (
 	"image/color"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 	"golang.org/x/image/draw"
 
@@ -292,42 +290,9 @@ func near(a, b int) bool { return a-b <= 1 && b-a <= 1 }
 
 // CreateRenderer implements fyne.Widget.
 func (v *sheetView) CreateRenderer() fyne.WidgetRenderer {
-	r := &sheetRenderer{v: v, raster: canvas.NewRaster(v.paint), ring: canvas.NewRectangle(nil)}
-	r.objs = []fyne.CanvasObject{r.raster, r.ring}
-	return r
+	return newRinged(v.paint, fyne.NewSize(160, 120), func() bool { return v.focused }, func(size fyne.Size) {
+		v.view.room = geom.Pt(float64(size.Width), float64(size.Height))
+		v.view.hold()
+		v.wants()
+	})
 }
-
-type sheetRenderer struct {
-	v      *sheetView
-	raster *canvas.Raster
-	ring   *canvas.Rectangle // shows that the keys work here
-	objs   []fyne.CanvasObject
-}
-
-// Layout implements fyne.WidgetRenderer.
-func (r *sheetRenderer) Layout(size fyne.Size) {
-	r.v.view.room = geom.Pt(float64(size.Width), float64(size.Height))
-	r.v.view.hold()
-	r.raster.Resize(size)
-	r.ring.Resize(size)
-	r.v.wants()
-}
-
-// MinSize implements fyne.WidgetRenderer.
-func (r *sheetRenderer) MinSize() fyne.Size { return fyne.NewSize(160, 120) }
-
-// Refresh implements fyne.WidgetRenderer.
-func (r *sheetRenderer) Refresh() {
-	r.ring.StrokeWidth = 0
-	if r.v.focused {
-		r.ring.StrokeColor, r.ring.StrokeWidth = theme.Color(theme.ColorNamePrimary), 2
-	}
-	canvas.Refresh(r.ring)
-	canvas.Refresh(r.raster)
-}
-
-// Objects implements fyne.WidgetRenderer.
-func (r *sheetRenderer) Objects() []fyne.CanvasObject { return r.objs }
-
-// Destroy implements fyne.WidgetRenderer.
-func (r *sheetRenderer) Destroy() {}

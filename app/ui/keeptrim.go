@@ -177,9 +177,9 @@ func (p *keepTrimPage) build() {
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.status = wrapped("", widget.MediumImportance)
 	p.line = snug(p.status)
-	p.stop = newPageButton(w, "Stop", func() { p.halt() })
-	p.again = newPageButton(w, "Search again", p.search)
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	p.stop = p.button("Stop", func() { p.halt() })
+	p.again = p.button("Search again", p.search)
+	leave := p.button("Back (Esc)", w.leavePage)
 	leave.Importance = widget.LowImportance
 	p.offer = newKeepTrimFields(p)
 	p.body = container.New(stackLayout{})
@@ -187,6 +187,13 @@ func (p *keepTrimPage) build() {
 	room, p.scroll = down(container.NewPadded(p.body), nil)
 	top := container.NewPadded(container.NewVBox(container.New(stackLayout{}, snug(head), p.line, flow([]fyne.CanvasObject{p.stop, p.again, leave}), p.offer.box), widget.NewSeparator()))
 	p.all = container.New(layout.NewBorderLayout(top, nil, nil, nil), top, room)
+}
+
+// button is a button of the page, from which its keys scroll too.
+func (p *keepTrimPage) button(text string, do func()) *pageButton {
+	b := newPageButton(p.w, text, do)
+	b.keys = p.key
+	return b
 }
 
 // state says how far the searches are.

@@ -101,3 +101,20 @@ func TestKeepTrimUsed(t *testing.T) {
 		t.Error("Esc does not go back")
 	}
 }
+
+// The page scrolls from where the keys are at first: a button.
+func TestKeepTrimScrolls(t *testing.T) {
+	s, k := keepTrimAt(t)
+	s.win.Resize(fyne.NewSize(700, 420))
+	if k.scroll.Content.Size().Height <= k.scroll.Size().Height {
+		t.Fatal("all of it is seen: this checks nothing")
+	}
+	s.takeKeys()
+	press := func(key fyne.KeyName) { s.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key}) }
+	press(fyne.KeyPageDown)
+	down := k.scroll.Offset.Y
+	press(fyne.KeyPageUp)
+	if down <= 0 || k.scroll.Offset.Y != 0 {
+		t.Errorf("down to %g, then up to %g", down, k.scroll.Offset.Y)
+	}
+}

@@ -128,7 +128,7 @@ func (p *keepTrimPage) fillCard(c *keepTrimCard) error {
 	if c.laid[p.w.ses.Committed()] {
 		text = "The trimmed plan lies so now"
 	}
-	use := newPageButton(p.w, text, func() { p.use(c) })
+	use := p.button(text, func() { p.use(c) })
 	if c.got.Trim.Edit == nil || c.got.Nothing || !p.current(c) || c.laid[p.w.ses.Committed()] {
 		use.Disable()
 	}

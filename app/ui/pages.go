@@ -114,7 +114,8 @@ func (w *Window) onPanels() {
 // pageButton is a button of a page that knows Escape and Enter.
 type pageButton struct {
 	widget.Button
-	w *Window
+	w    *Window
+	keys func(*fyne.KeyEvent) bool // of the page, for keys that mean nothing to a button; nil: none
 }
 
 func newPageButton(w *Window, text string, do func()) *pageButton {
@@ -138,6 +139,7 @@ func (b *pageButton) TypedKey(ev *fyne.KeyEvent) {
 		if !b.Disabled() {
 			b.OnTapped()
 		}
+	case b.keys != nil && b.keys(ev):
 	default:
 		b.Button.TypedKey(ev)
 	}

@@ -35,6 +35,7 @@ func (w *Window) addActions() {
 	w.addBenchActions()
 	w.addSheetActions()
 	w.addPlaningActions()
+	w.addYardActions()
 	w.onPanels()
 }
 

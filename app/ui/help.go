@@ -27,6 +27,8 @@ func (w *Window) keysShow() {
 	body.Add(wrapped(arrangeKeys, widget.MediumImportance))
 	body.Add(bold("At the edges that match"))
 	body.Add(wrapped(matchKeys, widget.MediumImportance))
+	body.Add(bold("At the yard"))
+	body.Add(wrapped(yardKeys, widget.MediumImportance))
 	body.Add(bold("At the bench"))
 	body.Add(wrapped(benchKeys, widget.MediumImportance))
 	body.Add(bold("At the layout sheet"))

@@ -1,0 +1,271 @@
+package session
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"heartside/layout/buy"
+	"heartside/layout/face"
+	"heartside/model/unit"
+)
+
+// YardChoice is which boards to buy, in words.
+type YardChoice struct {
+	Made    bool     // the boards make the job
+	Chosen  []string // letters of boards on offer to buy, beside those kept
+	Cost    float64  // of these; 0 where money does not count
+	Lead    string
+	Proof   string   // whether another choice may cost less
+	Cuts    []string // what is cut from which board
+	Lacking []string // what is missing
+}
+
+// YardNote says what all figures of the yard rest on.
+const YardNote = "Counted with straight cuts along the boards and the project's allowances. Knots, splits and wane are not counted. Better cuts may exist, so a board too many may be named, never one too few."
+
+// Choose finds the boards that make the job at least cost, and where none do what
+// is missing.
+func (j *YardJob) Choose(ctx context.Context) (YardChoice, error) {
+	if len(j.needs) == 0 {
+		return YardChoice{Lead: "There are no panels and no solid parts that could be made of this wood: nothing is needed yet."}, nil
+	}
+	c, err := buy.Choose(ctx, j.boards, j.needs, j.work, buy.Options{})
+	if err != nil {
+		return YardChoice{}, err
+	}
+	if ctx.Err() != nil {
+		return YardChoice{}, ctx.Err()
+	}
+	out := YardChoice{Made: c.Made}
+	if !c.Made {
+		out.Lead = "No choice of these boards was found that makes the job."
+		switch {
+		case len(j.boards) == 0:
+			out.Lead = "No board is on offer yet."
+		case c.Proved && len(j.free)+len(j.kept) == 0:
+			out.Lead = "The boards in the rack do not make the job, and no board is on offer yet."
+		case c.Proved:
+			out.Lead = "All these boards together do not make the job."
+		}
+		lack, err := buy.Lacking(ctx, j.boards, j.needs, j.work, buy.Options{})
+		if err != nil && !errors.Is(err, context.Canceled) {
+			return out, err
+		}
+		for i := range lack {
+			out.Lacking = append(out.Lacking, j.lackWords(&lack[i]))
+		}
+		return out, ctx.Err()
+	}
+	var chosen []string
+	for _, id := range c.Boards {
+		if slices.Contains(j.free, id) {
+			chosen = append(chosen, id)
+		}
+	}
+	out.Chosen = j.named(chosen)
+	j.leadWords(&out, chosen)
+	if len(chosen) > 0 {
+		out.Proof = j.proofWords(&c)
+	}
+	if idle := without(j.kept, c.Boards); len(idle) > 0 {
+		out.Proof = strings.TrimSpace(out.Proof + fmt.Sprintf(" Of those you keep, the job takes nothing of %s.", listed(j.named(idle))))
+	}
+	out.Cuts = j.cutWords(c.Cuts)
+	return out, nil
+}
+
+func without(list, some []string) []string {
+	var out []string
+	for _, id := range list {
+		if !slices.Contains(some, id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// leadWords says what to buy.
+func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
+	switch {
+	case len(chosen) == 0 && len(j.kept) > 0:
+		out.Lead = "The boards you keep make the job"
+		if len(j.rack) > 0 {
+			out.Lead = "The boards you keep and the rack make the job"
+		}
+		if j.known {
+			out.Lead += ": " + unit.FormatMoney(j.sum(j.kept), "")
+		}
+		out.Lead += ". Nothing more is to be bought."
+		return
+	case len(chosen) == 0:
+		out.Lead = "The boards in the rack make the job. Nothing is to be bought."
+		return
+	}
+	list := listed(j.named(chosen))
+	if !j.money {
+		volume := 0.0
+		for i := range j.boards {
+			if b := &j.boards[i]; slices.Contains(chosen, b.ID) {
+				volume += b.Length * b.Width * b.Thickness
+			}
+		}
+		out.Lead = fmt.Sprintf("Buy %s: %s of wood, the least. Not every board has a price, so money does not count.", list, unit.FormatVolume(volume, j.sys))
+		return
+	}
+	out.Cost = j.sum(chosen)
+	out.Lead = fmt.Sprintf("Buy %s: %s.", list, unit.FormatMoney(out.Cost, ""))
+	if len(j.kept) > 0 && j.known {
+		out.Lead += fmt.Sprintf(" With those you keep, %s.", unit.FormatMoney(out.Cost+j.sum(j.kept), ""))
+	}
+}
+
+// proofWords says how sure it is that nothing is cheaper.
+func (j *YardJob) proofWords(c *buy.Choice) string {
+	gap, money := math.Max(0, c.Cost-c.Least), c.By == buy.ByMoney && j.money
+	switch {
+	case money && (c.Proved || gap < 0.005):
+		return "No other choice costs less."
+	case money:
+		return fmt.Sprintf("Not all choices could be tried: another may cost up to %s less.", unit.FormatMoney(gap, ""))
+	case c.Proved:
+		return "No other choice takes less wood."
+	}
+	return fmt.Sprintf("Not all choices could be tried: another may take up to %s less.", unit.FormatVolume(gap, j.sys))
+}
+
+// cutWords tells what is cut from each board.
+func (j *YardJob) cutWords(list []buy.Cut) []string {
+	var out []string
+	last := ""
+	for _, c := range list {
+		what := fmt.Sprintf("%s, %s wide together", countWords(c.Strips, "strip", "strips"), j.len(c.Width))
+		if c.Strips == 1 {
+			what = "1 strip, " + j.len(c.Width) + " wide"
+		}
+		if n := j.need(c.Need); n != nil && n.Count > 0 {
+			what = countWords(c.Strips, "piece", "pieces")
+		}
+		what = fmt.Sprintf("%s for %s, from %s to %s", what, c.Need, j.len(c.From), j.len(c.To))
+		if c.Board == last {
+			out[len(out)-1] += "; " + what
+			continue
+		}
+		last = c.Board
+		out = append(out, j.names[c.Board]+": "+what)
+	}
+	return out
+}
+
+func countWords(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func (j *YardJob) need(id string) *buy.Need {
+	for i := range j.needs {
+		if j.needs[i].ID == id {
+			return &j.needs[i]
+		}
+	}
+	return nil
+}
+
+// lackWords says what is missing, rounded so that a board of those figures does.
+func (j *YardJob) lackWords(l *buy.Lack) string {
+	what := "one more board"
+	if l.Boards > 1 {
+		what = fmt.Sprintf("%d more boards", l.Boards)
+	}
+	text := fmt.Sprintf("%s: %s of at least %s × %s", l.Need, what, j.up(l.Width), j.up(l.Length))
+	if l.Thickness > 0 {
+		text += ", " + j.up(l.Thickness) + " thick"
+	}
+	n := j.need(l.Need)
+	if n == nil {
+		return text + "."
+	}
+	return text + j.sapWords(n, l.Sap) + "."
+}
+
+// sapWords says how much unwanted wood a missing board may have.
+func (j *YardJob) sapWords(n *buy.Need, sap [2]float64) string {
+	show, back := !math.IsInf(sap[0], 0), !math.IsInf(sap[1], 0)
+	where := map[[2]bool]string{{true, true}: "both faces", {true, false}: "one face", {false, true}: "one face"}[[2]bool{show, back}]
+	switch {
+	case where == "" || n.Wanted == face.WantBoth:
+		return ", any wood"
+	case n.Wanted == face.WantSap:
+		return ", sapwood all over " + where
+	}
+	least := math.Inf(1)
+	for _, v := range sap {
+		least = math.Min(least, v)
+	}
+	if j.down(least) == j.down(0) && (!show || !back || j.down(sap[0]) == j.down(sap[1])) {
+		return ", with no sapwood on " + where
+	}
+	if show && back && j.down(sap[0]) != j.down(sap[1]) {
+		return fmt.Sprintf(", with no more sapwood along one edge than %s on the face that shows and %s on the other face, the other edge clear", j.down(sap[0]), j.down(sap[1]))
+	}
+	return fmt.Sprintf(", with no more sapwood than %s along one edge of %s, the other edge clear", j.down(least), where)
+}
+
+// step is what a rule at the yard shows: a mm, or a sixteenth of an inch.
+func (j *YardJob) step() float64 {
+	if j.sys == unit.Inch {
+		return unit.InchMM / 16
+	}
+	return 1
+}
+
+func (j *YardJob) up(mm float64) string {
+	return j.len(math.Ceil(mm/j.step()-1e-6) * j.step())
+}
+
+func (j *YardJob) down(mm float64) string {
+	return j.len(math.Floor(mm/j.step()+1e-6) * j.step())
+}
+
+// YardWorth is what a board is worth to the job.
+type YardWorth struct {
+	Amount float64 // money, or mm3 of other boards where money does not count
+	Needed bool
+	Text   string
+}
+
+// Worths finds what each board on offer is worth to the job, by its letter.
+func (j *YardJob) Worths(ctx context.Context) (map[string]YardWorth, error) {
+	list, err := buy.Worths(ctx, j.boards, j.needs, j.work, buy.Options{})
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]YardWorth{}
+	for _, w := range list {
+		if slices.Contains(j.rack, w.Board) {
+			continue
+		}
+		y := YardWorth{Amount: w.Amount, Needed: w.Needed}
+		sure := "worth "
+		if !w.Proved {
+			sure = "worth about "
+		}
+		switch {
+		case w.Needed:
+			y.Text = "the job cannot do without it"
+		case j.money && w.By == buy.ByMoney && w.Amount >= 0.005:
+			y.Text = sure + unit.FormatMoney(w.Amount, "") + " to the job"
+		case (!j.money || w.By == buy.ByWood) && w.Amount >= 1:
+			y.Text = "saves " + unit.FormatVolume(w.Amount, j.sys) + " of other boards"
+		default:
+			y.Text = "worth nothing to the job"
+		}
+		out[j.names[w.Board]] = y
+	}
+	return out, nil
+}

@@ -1,0 +1,248 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+	"heartside/model"
+	"heartside/model/unit"
+)
+
+// The fields of a board on offer, in the order of the Enter key.
+const (
+	yardLetter = iota
+	yardLength
+	yardWidth
+	yardThick
+	yardSap11 // face 1, marked edge
+	yardSap12
+	yardSap21
+	yardSap22
+	yardPrice
+	yardSay
+	yardFields
+)
+
+// yardEntry is where a board on offer is typed.
+type yardEntry struct {
+	p       *yardPage
+	species *speciesField
+	in      [yardFields]*field
+	per     *pick
+	title   *widget.Label
+	record  *pageButton
+	drop    *pageButton // gives up a change
+	trouble *widget.Label
+	box     *fyne.Container
+}
+
+func newYardEntry(p *yardPage) *yardEntry {
+	w, st := p.w, p.st
+	e := &yardEntry{p: p}
+	e.species = newSpeciesField(w, st.yard.Species, e.wood)
+	e.species.OnSubmitted = func(string) { e.species.settle(); w.win.Canvas().Focus(e.in[yardLetter]) }
+	hints := [yardFields]string{"A", "2400", "210", "26, or 5/4", "22/30/41", "0", "22/30/41", "0", "not known", "keep, leave"}
+	if w.ses.Units() == unit.Inch {
+		hints = [yardFields]string{"A", "96", "8 1/4", "1 1/8, or 5/4", "1; 1 1/4; 2", "0", "1; 1 1/4; 2", "0", "not known", "keep, leave"}
+	}
+	if st.draft[yardLetter] == "" {
+		st.draft[yardLetter] = w.ses.YardID(&st.yard)
+	}
+	for i := range e.in {
+		f := w.newField(st.draft[i], hints[i])
+		f.narrow = true
+		f.follow(func() { st.draft[i] = f.Text; e.tell("") })
+		f.OnSubmitted = func(string) { e.enter(i) }
+		e.in[i] = f
+	}
+	e.in[yardSay].left = e.spell
+	e.per = choice(w, pricings(), pricingWords, st.per)
+	e.per.changed = func() { st.per = chosen(e.per, pricings()) }
+	units := " (" + string(w.ses.Units()) + ")"
+	e.title = bold("")
+	cell := func(letters float32, head string, o fyne.CanvasObject) fyne.CanvasObject {
+		return least(letters, container.New(stackLayout{}, snug(caption(head)), o))
+	}
+	what := flow([]fyne.CanvasObject{cell(24, "Wood of all boards here", e.species.field)})
+	size := flow([]fyne.CanvasObject{cell(10, "Letter", e.in[yardLetter]), cell(13, "Length"+units, e.in[yardLength]), cell(13, "Width"+units, e.in[yardWidth]), cell(15, "Thickness"+units, e.in[yardThick])})
+	sap := flow([]fyne.CanvasObject{
+		cell(19, "Face 1, marked edge", e.in[yardSap11]), cell(19, "Face 1, other edge", e.in[yardSap12]),
+		cell(19, "Face 2, marked edge", e.in[yardSap21]), cell(19, "Face 2, other edge", e.in[yardSap22])})
+	pay := flow([]fyne.CanvasObject{cell(13, "Price", e.in[yardPrice]), cell(18, "for", e.per), cell(13, "Keep or leave", e.in[yardSay])})
+	note := wrapped("Sapwood widths"+units+": one that holds all along, or three from the marked end. 0 is clear; a face left empty was not looked at.", widget.LowImportance)
+	e.record = newPageButton(w, "Record the board", e.keep)
+	e.record.Importance = widget.HighImportance
+	e.drop = newPageButton(w, "Give up the change", e.begin)
+	e.trouble = wrapped("", widget.DangerImportance)
+	e.trouble.Hide()
+	e.box = container.New(stackLayout{}, what, snug(e.title), size, sap, snug(note), pay, snug(e.trouble), flow([]fyne.CanvasObject{e.record, e.drop}))
+	e.named()
+	return e
+}
+
+// named says what is being typed.
+func (e *yardEntry) named() {
+	e.title.SetText("A board on offer")
+	if at := e.p.st.at; at >= 0 && at < len(e.p.st.yard.Offers) {
+		e.title.SetText("Board " + e.p.st.yard.Offers[at].ID + " is changed")
+	}
+	setShown(e.drop, e.p.st.at >= 0)
+}
+
+// first is the field that has the keys when the page comes: the first empty one
+// where a board is half typed.
+func (e *yardEntry) first() fyne.Focusable {
+	if e.blank() {
+		return e.in[yardLetter]
+	}
+	for i := yardLength; i <= yardThick; i++ {
+		if strings.TrimSpace(e.in[i].Text) == "" {
+			return e.in[i]
+		}
+	}
+	return e.in[yardSap11]
+}
+
+// blank reports whether nothing of a board is typed.
+func (e *yardEntry) blank() bool {
+	for i := range e.in {
+		if i != yardLetter && i != yardThick && i != yardPrice && strings.TrimSpace(e.in[i].Text) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// wood takes the wood of all boards.
+func (e *yardEntry) wood() {
+	y, w := &e.p.st.yard, e.p.w
+	if e.species == nil || e.species.found == "" || e.species.found == y.Species {
+		return
+	}
+	y.Species, y.Wanted = e.species.found, usuallyWanted(e.species.found)
+	for _, b := range w.ses.Project().Boards {
+		if b.Species == y.Species && b.Wanted != model.WantDefault {
+			y.Wanted = b.Wanted
+		}
+	}
+	e.p.look()
+}
+
+// enter goes on from a field; from the last one the board is recorded.
+func (e *yardEntry) enter(i int) {
+	if i == yardSay {
+		e.spell()
+		e.keep()
+		return
+	}
+	e.p.w.win.Canvas().Focus(e.in[i+1])
+}
+
+// decided reads what is to be done with a board: k and l are enough.
+func decided(text string) (session.Decision, error) {
+	t := strings.ToLower(strings.TrimSpace(text))
+	switch {
+	case t == "":
+		return session.YardOpen, nil
+	case strings.HasPrefix("keep", t):
+		return session.YardKeep, nil
+	case strings.HasPrefix("leave", t):
+		return session.YardLeave, nil
+	}
+	return "", fmt.Errorf("keep or leave: “%s” is neither; write k or l, or nothing where that is still open", text)
+}
+
+// spell writes k and l in full.
+func (e *yardEntry) spell() {
+	if d, err := decided(e.in[yardSay].Text); err == nil && string(d) != e.in[yardSay].Text {
+		e.in[yardSay].SetText(string(d))
+	}
+}
+
+func (e *yardEntry) tell(s string) {
+	if e.trouble == nil || e.trouble.Text == s {
+		return
+	}
+	e.trouble.Hidden = s == ""
+	e.trouble.SetText(s)
+	e.p.relaid()
+}
+
+// keep records the board and begins the next one.
+func (e *yardEntry) keep() {
+	st, w := e.p.st, e.p.w
+	o, bad := e.read()
+	if bad == nil {
+		if err := w.ses.PutOffer(&st.yard, st.at, o); err != nil {
+			bad = &fault{err, e.in[yardLetter]}
+		}
+	}
+	if bad != nil {
+		e.tell(ended(sentence(bad.err.Error())))
+		w.win.Canvas().Focus(bad.at)
+		return
+	}
+	e.begin()
+	e.p.look()
+	w.say("Board " + o.ID + " is recorded. Chalk " + o.ID + " on its marked end, on the side you call face 1.")
+}
+
+// begin empties the fields for the next board. Thickness and a rate stay.
+func (e *yardEntry) begin() {
+	st := e.p.st
+	st.at = -1
+	for i := range e.in {
+		if i == yardThick || i == yardPrice && st.per != "board" {
+			continue
+		}
+		e.in[i].SetText("")
+	}
+	e.in[yardLetter].SetText(e.p.w.ses.YardID(&st.yard))
+	e.named()
+	e.p.relaid()
+	e.p.w.win.Canvas().Focus(e.in[yardLetter])
+}
+
+// freeLetter offers another letter where nothing is typed yet.
+func (e *yardEntry) freeLetter() {
+	if e.blank() && e.p.st.at < 0 {
+		e.in[yardLetter].SetText(e.p.w.ses.YardID(&e.p.st.yard))
+	}
+}
+
+// change puts a recorded board back into the fields.
+func (e *yardEntry) change(i int) {
+	st, w := e.p.st, e.p.w
+	if !e.blank() || st.at >= 0 {
+		w.say("A board is half typed: record it first, or empty its fields.")
+		w.win.Canvas().Focus(e.first())
+		return
+	}
+	o := &st.yard.Offers[i]
+	st.at = i
+	text := [yardFields]string{o.ID, w.ses.Len(o.Length), w.ses.Len(o.Width), w.ses.Len(o.Thickness)}
+	for f := range o.Sap {
+		for k := range o.Sap[f] {
+			if !o.Unseen[f] {
+				text[yardSap11+2*f+k] = session.TapeText(o.Sap[f][k], w.ses.Units())
+			}
+		}
+	}
+	if o.Rate != nil {
+		text[yardPrice] = fmt.Sprintf("%g", o.Rate.Amount)
+		st.per = string(o.Rate.Per)
+		relabel(e.per, pricings(), pricingWords, st.per)
+	}
+	text[yardSay] = string(o.Say)
+	for k := range e.in {
+		e.in[k].SetText(text[k])
+	}
+	e.named()
+	e.p.relaid()
+	w.win.Canvas().Focus(e.in[yardLength])
+}

@@ -1,0 +1,81 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"heartside/app/session"
+	"heartside/model/unit"
+)
+
+// read reads the fields.
+func (e *yardEntry) read() (o session.Offer, bad *fault) {
+	fail := func(i int, err error) (session.Offer, *fault) { return o, &fault{err, e.in[i]} }
+	var was *session.Offer
+	if at := e.p.st.at; at >= 0 && at < len(e.p.st.yard.Offers) {
+		was = &e.p.st.yard.Offers[at]
+	}
+	var err error
+	if o.ID = strings.TrimSpace(e.in[yardLetter].Text); o.ID == "" {
+		return fail(yardLetter, errors.New("letter: every board needs one, such as A; chalk it on the board first"))
+	}
+	for _, x := range []struct {
+		i    int
+		name string
+		to   *float64
+	}{{yardLength, "length", &o.Length}, {yardWidth, "width", &o.Width}} {
+		if *x.to, err = e.in[x.i].size(x.name); err != nil {
+			return fail(x.i, err)
+		}
+	}
+	if o.Width > o.Length {
+		return fail(yardWidth, fmt.Errorf("width: %s is more than the length; length runs along the grain", e.in[yardWidth].Text))
+	}
+	if o.Thickness, _, err = unit.ParseThickness(e.in[yardThick].Text, e.p.w.ses.Units()); err != nil {
+		return fail(yardThick, fmt.Errorf("thickness: %w", err))
+	}
+	if was != nil { // finer than it prints
+		for _, x := range []struct {
+			i   int
+			to  *float64
+			was float64
+		}{{yardLength, &o.Length, was.Length}, {yardWidth, &o.Width, was.Width}, {yardThick, &o.Thickness, was.Thickness}} {
+			if e.in[x.i].Text == e.p.w.ses.Len(x.was) {
+				*x.to = x.was
+			}
+		}
+	}
+	for f := range o.Sap {
+		o.Unseen[f] = true
+		for k, edge := range [2]string{"marked edge", "other edge"} {
+			i := yardSap11 + 2*f + k
+			tape, seen, err := session.TapeOf(e.in[i].Text, e.p.w.ses.Units())
+			if err != nil {
+				return fail(i, fmt.Errorf("face %d, %s: %w", f+1, edge, err))
+			}
+			for _, v := range tape {
+				if v > o.Width {
+					return fail(i, fmt.Errorf("face %d, %s: sapwood %s wide does not fit a board %s wide", f+1, edge, e.p.w.ses.Len(v), e.p.w.ses.Len(o.Width)))
+				}
+			}
+			if o.Sap[f][k] = tape; seen {
+				o.Unseen[f] = false
+			}
+		}
+	}
+	if strings.TrimSpace(e.in[yardPrice].Text) != "" {
+		v, err := e.in[yardPrice].number("price")
+		if err == nil && v < 0 {
+			err = fmt.Errorf("price: “%s” is less than nothing; write what the wood costs", e.in[yardPrice].Text)
+		}
+		if err != nil {
+			return fail(yardPrice, err)
+		}
+		o.Rate = session.RateOf(v, e.p.st.per)
+	}
+	if o.Say, err = decided(e.in[yardSay].Text); err != nil {
+		return fail(yardSay, err)
+	}
+	return o, nil
+}

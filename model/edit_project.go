@@ -7,67 +7,35 @@ import (
 	"heartside/model/unit"
 )
 
-// SetDetails names the project and says how its lengths are shown.
-type SetDetails struct {
-	Name  string
-	Units unit.System
+// Settings are what holds of all of a project.
+type Settings struct {
+	Name       string
+	Units      unit.System
+	Currency   string
+	Climate    Climate
+	Limits     Limits
+	Allowances Allowances
+	Machines   Machines
+	Behaviour  Behaviour
 }
 
-// Label implements Edit.
-func (e SetDetails) Label() string { return "Change project details" }
-
-func (e SetDetails) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Name, q.Units = e.Name, e.Units }), nil
+// Settings returns the project's.
+func (p *Project) Settings() Settings {
+	return Settings{p.Name, p.Units, p.Currency, p.Climate, p.Limits, p.Allowances, p.Machines, p.Behaviour}
 }
 
-// SetLimits changes the limits of the warnings.
-type SetLimits struct{ Limits Limits }
+// SetSettings changes what holds of all of a project.
+type SetSettings struct{ Settings Settings }
 
 // Label implements Edit.
-func (e SetLimits) Label() string { return "Change limits" }
+func (e SetSettings) Label() string { return "Change project settings" }
 
-func (e SetLimits) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Limits = e.Limits }), nil
-}
-
-// SetAllowances changes the allowances for working the wood.
-type SetAllowances struct{ Allowances Allowances }
-
-// Label implements Edit.
-func (e SetAllowances) Label() string { return "Change allowances" }
-
-func (e SetAllowances) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Allowances = e.Allowances }), nil
-}
-
-// SetMachines changes the limits of the machines.
-type SetMachines struct{ Machines Machines }
-
-// Label implements Edit.
-func (e SetMachines) Label() string { return "Change machine limits" }
-
-func (e SetMachines) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Machines = e.Machines }), nil
-}
-
-// SetClimate changes the air the work stands in.
-type SetClimate struct{ Climate Climate }
-
-// Label implements Edit.
-func (e SetClimate) Label() string { return "Change climate" }
-
-func (e SetClimate) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Climate = e.Climate }), nil
-}
-
-// SetBehaviour changes how the wood is taken to behave.
-type SetBehaviour struct{ Behaviour Behaviour }
-
-// Label implements Edit.
-func (e SetBehaviour) Label() string { return "Change how the wood behaves" }
-
-func (e SetBehaviour) apply(p *Project) (*Project, error) {
-	return p.with(func(q *Project) { q.Behaviour = e.Behaviour }), nil
+func (e SetSettings) apply(p *Project) (*Project, error) {
+	s := e.Settings
+	return p.with(func(q *Project) {
+		q.Name, q.Units, q.Currency, q.Climate = s.Name, s.Units, s.Currency, s.Climate
+		q.Limits, q.Allowances, q.Machines, q.Behaviour = s.Limits, s.Allowances, s.Machines, s.Behaviour
+	}), nil
 }
 
 // SetJoined says which panels are fixed to each other.

@@ -21,12 +21,9 @@ func allEdits() []Edit {
 	wide := top.Strips[0]
 	wide.W = 96
 	return []Edit{
-		SetDetails{"Hall table 2", "inch"},
-		SetLimits{Limits{Streak: 0.2, Mix: [2]float64{0.3, 0.5}, Cup: 6, Apart: 3, Planed: 4, Turns: 3}},
-		SetAllowances{Allowances{Kerf: 2}},
-		SetMachines{Machines{Flatten: 250}},
-		SetClimate{Climate{Now: Air{RH: 50, Temp: 20}, Dry: Air{RH: 25, Temp: 21}, Wet: Air{RH: 70, Temp: 23, MC: 13}}},
-		SetBehaviour{Behaviour{SapFactor: 1.1, FaceDifference: 2}},
+		SetSettings{Settings{"Hall table 2", "inch", "GBP", Climate{Now: Air{RH: 50, Temp: 20}, Dry: Air{RH: 25, Temp: 21}, Wet: Air{RH: 70, Temp: 23, MC: 13}},
+			Limits{Streak: 0.2, Mix: [2]float64{0.3, 0.5}, Cup: 6, Apart: 3, Planed: 4, Turns: 3}, Allowances{Kerf: 2}, Machines{Flatten: 250}, Behaviour{SapFactor: 1.1, FaceDifference: 2}}},
+		SetClear{&ClearStock{Price: &Price{16.25, "board-foot"}, Loss: 0.25, Thickness: 26}},
 		SetJoined{nil},
 		SetColours{[]Colours{{"cherry-black", 0, nil, &colour.Lab{L: 80, A: 4, B: 20}}}},
 		AddBoard{c},
@@ -72,6 +69,11 @@ func allEdits() []Edit {
 		PutPart{"", NewPart("rail", Rail, 2, 600, 80, 20)},
 		PlacePart{"leg", []PartPlace{{Board: "A", X: 50, Y: 20, L: 740, W: 56}}, ""},
 		DropPart{"leg"},
+		SetYard{Species: "cherry-black", Wanted: WantHeart},
+		PutOffer{Offer: Offer{Board: NewBoard("E", "walnut-black", 2000, 150, 26)}},
+		SayOffers{[]string{"Y1"}, OfferLeave},
+		DropOffer{"Y1"},
+		TakeOffers{[]string{"Y1"}},
 		SetPlan{Panels: []PlanPanel{{"side", []Strip{NewPlace("1", 700, 90)}}}, Parts: []PlanPart{{"leg", nil}}, Verb: "Plan"},
 	}
 }
@@ -85,7 +87,7 @@ func TestAllEditsAreListed(t *testing.T) {
 		}
 		seen[name] = true
 	}
-	if len(seen) != 52 {
+	if len(seen) != 53 {
 		t.Errorf("%d edits listed; a new edit belongs into the list", len(seen))
 	}
 }
@@ -151,7 +153,8 @@ func TestSameAgainChangesNothing(t *testing.T) {
 		switch e.(type) {
 		case FlipStrip, TurnStrip, SwapStrips, // the other way round again
 			AddBoard, AddBoards, AddPanel, AddStrip, ToSpares, FromSpares, RemoveSpare,
-			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept, DropAllKept, DropSet, DropPart: // not there, or there twice
+			RemoveBoard, RemovePanel, RemoveStrip, RenameBoard, RenamePanel, DropKept, DropAllKept, DropSet, DropPart,
+			PutOffer, DropOffer, TakeOffers: // not there, or there twice
 			continue
 		}
 		q := must(t, table(), e)
@@ -183,6 +186,9 @@ func TestLabels(t *testing.T) {
 		"Change part leg":                PutPart{"", Part{ID: "leg"}},
 		"Rename part leg to foot":        PutPart{"leg", Part{ID: "foot"}},
 		"Lay out part leg":               PlacePart{Part: "leg"},
+		"Keep board G":                   SayOffers{[]string{"G"}, OfferKeep},
+		"Leave open board G":             SayOffers{[]string{"G"}, OfferOpen},
+		"Take boards into the rack":      TakeOffers{[]string{"G", "H"}},
 		"Lay out the boards":             SetPlan{},
 		"Share out the boards":           SetPlan{Verb: "Share out the boards"},
 	} {
@@ -200,7 +206,7 @@ func TestUntouchedPartsKeepTheirPointers(t *testing.T) {
 	}{
 		{FlipStrip{"top", "A1"}, "", "top"},
 		{SetZones{"A", 1, nil, ""}, "A", ""},
-		{SetDetails{"x", "mm"}, "", ""},
+		{SetSettings{Settings{Name: "x", Units: "mm"}}, "", ""},
 		{RenameBoard{"B", "K"}, "B", "top"},
 		{Keep{Panel: "side", Name: "k"}, "", ""},
 		{ToSpares{"top", "B1"}, "", "top"},

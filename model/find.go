@@ -63,7 +63,7 @@ func findStrip(list []Strip, id string) (Strip, bool) {
 // on.
 func NextBoardID(p *Project) string {
 	for n := 0; ; n++ {
-		if id := letters(n); p.Board(id) == nil {
+		if id := letters(n); p.Board(id) == nil && p.Offer(id) == nil {
 			return id
 		}
 	}

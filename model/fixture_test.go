@@ -58,6 +58,9 @@ func table() *Project {
 	leg := NewPart("leg", Leg, 4, 720, 50, 50)
 	leg.Wanted = WantHeart
 	leg.Places = []PartPlace{{"B", 20, 90, 740, 56, 0, Planned}, {"A", 30, 110, 740, 56, 1.5, Planned}}
+	offer := NewBoard("Y1", "walnut-black", 2300, 180, 26)
+	offer.Faces[0] = Face{Known: true, Zones: []Zone{{Sap, ring(0, 0, 2300, 0, 2300, 20, 0, 20)}}}
+	p.Yard = &Yard{Species: "walnut-black", Offers: []Offer{{Board: offer, Say: OfferKeep}}}
 	p.Parts = []Part{leg}
 	return p
 }

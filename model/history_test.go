@@ -123,7 +123,7 @@ func anyEdit(t *rapid.T, p *Project) Edit {
 		RenameBoard{board, "H"}, RenameBoard{"H", board}, RemoveBoard{board},
 		AddBoard{NewBoard(NextBoardID(p), "teak", 2000, x, 25)},
 		SetZones{board, n, []Zone{{Sap, ring(0, 0, x, 0, x, 30)}}, ""},
-		SetDetails{fmt.Sprint(n), "mm"}, SetLimits{Limits{Streak: x, Mix: [2]float64{0, 1}}}, NameFront{panel},
+		SetSettings{Settings{Name: fmt.Sprint(n), Units: "mm", Limits: Limits{Streak: x, Mix: [2]float64{0, 1}}}}, NameFront{panel},
 		RemovePanel{panel}, AddPanel{NewPanel(panel, RoleTop, 900, 450, 20)}, RenamePanel{panel, "side"},
 	}).Draw(t, "edit")
 }

@@ -12,6 +12,7 @@ import (
 type Project struct {
 	Name       string
 	Units      unit.System // how lengths are shown
+	Currency   string      // code of ISO 4217 that amounts are in, "" not said
 	Climate    Climate
 	Limits     Limits
 	Allowances Allowances
@@ -26,6 +27,8 @@ type Project struct {
 	Sets       []Set         // panels judged as one face
 	Parts      []Part        // solid parts from the same boards
 	Printed    []PrintedPage // of the layout sheet, as they lie in the workshop
+	Yard       *Yard         // nil: nothing was recorded at a yard
+	Clear      *ClearStock   // nil: nothing was said of it
 }
 
 // Air is a state of the air around the work.

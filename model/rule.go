@@ -55,6 +55,7 @@ const (
 	RuleProfile      Rule = "profile"       // what is worked off an edge leaves a face and some thickness
 	RuleCut          Rule = "cut"           // what is cut off the ends of a board leaves wood
 	RulePrinted      Rule = "printed"       // a page that was printed has a kind and a mark, and stands once
+	RuleCurrency     Rule = "currency"      // a code of three capitals
 	RuleWanted       Rule = "wanted-not-stated"
 	RuleSameNumber   Rule = "same-number"
 	RuleSpoiled      Rule = "spoiled"
@@ -86,6 +87,8 @@ func hints(r Rule) string {
 		return "cut off less; where nothing of it can be used, say that the board is spoiled"
 	case RulePrinted:
 		return "take the line out of the file; the page then counts as not printed"
+	case RuleCurrency:
+		return "write its three letters, such as EUR, USD or GBP, or nothing"
 	case RuleSize:
 		return "give a length above 0 and below 20000 mm"
 	case RulePlace:

@@ -19,11 +19,11 @@ func (p *Project) with(f func(*Project)) *Project {
 // same reports whether two projects hold the same boards and panels by
 // pointer and the same values beside them.
 func (p *Project) same(q *Project) bool {
-	return p.Name == q.Name && p.Units == q.Units && p.Climate == q.Climate && p.Limits == q.Limits &&
+	return p.Name == q.Name && p.Units == q.Units && p.Currency == q.Currency && p.Climate == q.Climate && p.Limits == q.Limits &&
 		p.Allowances == q.Allowances && p.Machines == q.Machines && p.Behaviour == q.Behaviour &&
 		slices.Equal(p.Boards, q.Boards) && slices.Equal(p.Panels, q.Panels) && slices.Equal(p.Joined, q.Joined) &&
 		sameList(p.Spares, q.Spares) && sameList(p.Kept, q.Kept) && sameList(p.Colours, q.Colours) &&
-		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts)
+		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts) && p.Yard == q.Yard && p.Clear == q.Clear
 }
 
 func sameList[T any](a, b []T) bool {

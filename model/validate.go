@@ -3,12 +3,20 @@ package model
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
 
 	"heartside/model/unit"
 )
+
+// currencyCode is the form of a code of ISO 4217. Which codes there are changes
+// more often than this program.
+var currencyCode = regexp.MustCompile("^[A-Z]{3}$")
+
+// GoodCurrency reports whether a text has the form of a currency's code.
+func GoodCurrency(code string) bool { return currencyCode.MatchString(code) }
 
 const (
 	minSize  = 0.001 // mm; the least length a project file holds
@@ -72,12 +80,16 @@ func validateChanged(old, q *Project) error {
 		}
 	}
 	c.settings(q)
+	c.clear(q.Clear)
 	c.joined(q, panels)
 	c.kept(q, panels)
 	c.sets(q, panels)
 	c.parts(q, panels)
 	c.colours(q)
 	c.printed(q)
+	if old == nil || old.Yard != q.Yard {
+		c.yard(q.Yard)
+	}
 	return errors.Join(c.errs...)
 }
 
@@ -94,6 +106,9 @@ func (c *checker) settings(p *Project) {
 	case "", unit.MM, unit.Inch:
 	default:
 		c.fail(RuleError{Rule: RuleWord, Where: "units", Detail: fmt.Sprintf("%q is not mm or inch", p.Units)})
+	}
+	if p.Currency != "" && !GoodCurrency(p.Currency) {
+		c.fail(RuleError{Rule: RuleCurrency, Where: "currency", Detail: quote(p.Currency) + " is no code of a currency"})
 	}
 	for _, a := range []struct {
 		name string

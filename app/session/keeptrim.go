@@ -18,6 +18,7 @@ import (
 // trims it. It is ready to be run on a goroutine of its own.
 type KeepTrim struct {
 	keep, trim *Planning
+	currency   string
 	left       []string
 	nothing    bool
 }
@@ -39,13 +40,14 @@ type KeptTrimmed struct {
 	Nothing    bool     // no wood is unwanted: there is nothing to trim
 	Stopped    bool     // the search was ended early
 	sys        unit.System
+	currency   string // of amounts, "" not said
 	wood       string
 }
 
 // KeepTrim prepares to plan a panel, or with "" all panels and the solid parts
 // that lie on no board yet.
 func (s *Session) KeepTrim(panel string) (*KeepTrim, error) {
-	out := &KeepTrim{}
+	out := &KeepTrim{currency: s.Project().Currency}
 	wish := PlanWish{Aim: stock.LeastWood}
 	may := s.Plannable()
 	for _, n := range s.Project().Panels {
@@ -114,7 +116,7 @@ func trimmed(q *Planning) *Planning {
 // goroutine that runs. When ctx ends, what was found so far comes back, or its
 // error where one of the plans was not begun.
 func (k *KeepTrim) Run(ctx context.Context, told func(float64)) (*KeptTrimmed, error) {
-	out := &KeptTrimmed{Left: k.left, Nothing: k.nothing, sys: k.keep.sys, wood: unwantedOf(k.keep.demands)}
+	out := &KeptTrimmed{Left: k.left, Nothing: k.nothing, sys: k.keep.sys, currency: k.currency, wood: unwantedOf(k.keep.demands)}
 	for i, q := range []*Planning{k.keep, k.trim} {
 		if err := ctx.Err(); err != nil {
 			return nil, err

@@ -52,7 +52,7 @@ func PerOf(sys unit.System) cost.Per {
 	return cost.PerCubicMetre
 }
 
-func (k *KeptTrimmed) money(v float64) string { return unit.FormatMoney(v, "") }
+func (k *KeptTrimmed) money(v float64) string { return unit.FormatMoney(v, k.currency) }
 
 func (k *KeptTrimmed) both(area, volume float64) string {
 	return unit.FormatArea(area, k.sys) + ", " + k.volume(volume)

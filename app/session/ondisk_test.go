@@ -32,7 +32,7 @@ func tableIn(t *testing.T) (*Session, string) {
 
 func rename(t *testing.T, s *Session, name string) {
 	t.Helper()
-	if err := s.Commit(model.SetDetails{Name: name, Units: "mm"}); err != nil {
+	if err := s.Commit(model.SetSettings{Settings: model.Settings{Name: name, Units: "mm"}}); err != nil {
 		t.Fatal(err)
 	}
 }

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -11,25 +12,16 @@ import (
 	"heartside/model/unit"
 )
 
-// Decision is what the maker says of a board on offer.
-type Decision string
-
-// Decisions.
-const (
-	YardOpen  Decision = ""      // nothing yet: it may be bought
-	YardKeep  Decision = "keep"  // it is bought in any case
-	YardLeave Decision = "leave" // it is not bought
-)
-
-// Offer is a board on offer as it was measured at the yard, mm.
+// Offer is a board on offer as a tape finds it, mm.
 type Offer struct {
 	ID                       string
 	Length, Width, Thickness float64
 	Sap                      [2][2]buy.Widths // of face 1 and 2, along the marked edge and the other edge
 	Unseen                   [2]bool          // faces that were not looked at
 	Rate                     *cost.Rate       // nil where no price is known
-	Say                      Decision
-	Taken                    bool // it was taken into the rack
+	Say                      model.Decision
+	Faces                    [2]model.Face // from photographs; the zero value where a face is taped
+	Note                     string
 }
 
 // Yard is what was recorded of a seller's boards: all of one wood.
@@ -38,6 +30,36 @@ type Yard struct {
 	Wanted  model.Wanted // of a panel that says nothing itself
 	Offers  []Offer
 	NoRack  bool // the boards in the rack do not count
+}
+
+// Yard returns what the project holds of boards on offer.
+func (s *Session) Yard() Yard {
+	m := s.Project().AtYard()
+	y := Yard{Species: m.Species, Wanted: m.Wanted, NoRack: m.NoRack}
+	for _, o := range m.Offers {
+		y.Offers = append(y.Offers, offerOf(o))
+	}
+	return y
+}
+
+// offerOf is a board on offer as a tape would find it.
+func offerOf(m model.Offer) Offer {
+	b := m.Board
+	o := Offer{ID: b.ID, Length: b.Length, Width: b.Width, Thickness: b.Thickness, Say: m.Say, Note: b.Note}
+	if b.Price != nil {
+		o.Rate = RateOf(b.Price.Amount, b.Price.Per)
+	}
+	for f := range b.Faces {
+		if o.Unseen[f] = !looked(&b.Faces[f]); o.Unseen[f] {
+			continue
+		}
+		marked, other := model.FaceTape(b, f+1)
+		o.Sap[f] = [2]buy.Widths{buy.Widths(marked), buy.Widths(other)}
+		if b.Faces[f].Photo != "" {
+			o.Faces[f] = b.Faces[f]
+		}
+	}
+	return o
 }
 
 // Cost returns what the whole board costs; false where no price is known.
@@ -53,30 +75,11 @@ func (o *Offer) board() buy.Board {
 	return buy.Board{ID: o.ID, Length: o.Length, Width: o.Width, Thickness: o.Thickness, Sap: o.Sap, Unseen: o.Unseen}
 }
 
-// InRack reports whether a board on offer is in the rack by now. Where taking it
-// was undone it is on offer again.
-func (s *Session) InRack(o *Offer) bool { return o.Taken && s.Project().Board(o.ID) != nil }
-
-// OnOffer returns the boards that are not in the rack by now.
-func (s *Session) OnOffer(y *Yard) []Offer {
-	var out []Offer
-	for i := range y.Offers {
-		if !s.InRack(&y.Offers[i]) {
-			out = append(out, y.Offers[i])
-		}
-	}
-	return out
-}
+// pictured reports whether a face was measured in a photograph.
+func (o *Offer) pictured() bool { return o.Faces[0].Photo != "" || o.Faces[1].Photo != "" }
 
 // YardID returns the next letter that neither the rack nor the offer has.
-func (s *Session) YardID(y *Yard) string {
-	p := *s.Project()
-	p.Boards = append([]*model.Board(nil), p.Boards...)
-	for i := range y.Offers {
-		p.Boards = append(p.Boards, &model.Board{ID: y.Offers[i].ID})
-	}
-	return model.NextBoardID(&p)
-}
+func (s *Session) YardID() string { return model.NextBoardID(s.Project()) }
 
 // TapeOf reads the sapwood widths along an edge: one that holds all along, or
 // three, at the marked end, in the middle and at the other end, as "22/30/41".
@@ -171,7 +174,7 @@ func (s *Session) OfferCost(o *Offer) string {
 		return "no price"
 	}
 	volume := o.Length * o.Width * o.Thickness
-	return fmt.Sprintf("%s (%s)", unit.FormatMoney(v, ""), unit.FormatVolume(volume, s.Units()))
+	return fmt.Sprintf("%s (%s)", s.Money(v), unit.FormatVolume(volume, s.Units()))
 }
 
 // check tells what is wrong with a board on offer, in the project's units.
@@ -193,27 +196,62 @@ func (s *Session) checkOffer(o *Offer) error {
 	return nil
 }
 
-// PutOffer records a board on offer, at the end or in the place of one that was
-// recorded before; at is -1 for a new one.
-func (s *Session) PutOffer(y *Yard, at int, o Offer) error {
+// PutOffer returns the edit that records a board on offer at the end of the list
+// or, where was is not "", in the place of that one.
+func (s *Session) PutOffer(was string, o Offer) (model.PutOffer, error) {
+	edit := model.PutOffer{Was: was}
 	if o.ID = strings.TrimSpace(o.ID); o.ID == "" {
-		return fmt.Errorf("letter: every board needs one, such as %s", s.YardID(y))
+		return edit, fmt.Errorf("letter: every board needs one, such as %s", s.YardID())
 	}
-	for i := range y.Offers {
-		if i != at && y.Offers[i].ID == o.ID {
-			return fmt.Errorf("letter: there is a board %s on the list already; the next free letter is %s", o.ID, s.YardID(y))
-		}
+	if o.ID != was && s.Project().Offer(o.ID) != nil {
+		return edit, fmt.Errorf("letter: there is a board %s on the list already; the next free letter is %s", o.ID, s.YardID())
 	}
 	if s.Project().Board(o.ID) != nil {
-		return fmt.Errorf("letter: there is a board %s in the rack already; the next free letter is %s", o.ID, s.YardID(y))
+		return edit, fmt.Errorf("letter: there is a board %s in the rack already; the next free letter is %s", o.ID, s.YardID())
 	}
 	if err := s.checkOffer(&o); err != nil {
-		return err
+		return edit, err
 	}
-	if at < 0 || at >= len(y.Offers) {
-		y.Offers = append(y.Offers, o)
-		return nil
+	y := s.Project().AtYard()
+	edit.Offer = model.Offer{Board: o.model(y.Species, y.Wanted), Say: o.Say}
+	return edit, nil
+}
+
+// model is a board on offer as the project has boards.
+func (o *Offer) model(species string, wanted model.Wanted) *model.Board {
+	b := model.NewBoard(o.ID, species, o.Length, o.Width, o.Thickness)
+	b.Wanted, b.Note = wanted, o.Note
+	if o.Rate != nil {
+		b.Price = &model.Price{Amount: o.Rate.Amount, Per: string(o.Rate.Per)}
 	}
-	y.Offers[at] = o
-	return nil
+	for f := range o.Sap {
+		switch {
+		case o.Unseen[f]: // nothing is said of it
+		case o.Faces[f].Photo != "":
+			b.Faces[f] = o.Faces[f]
+		default:
+			b.Faces[f] = model.Face{Known: true, Base: model.Heart,
+				Zones: model.FaceTapeZones(f+1, o.Length, o.Width, model.Tape(o.Sap[f][0]), model.Tape(o.Sap[f][1]))}
+		}
+	}
+	return b
+}
+
+// TakeKept returns the edit that takes the boards that are kept into the rack, as
+// one step.
+func (s *Session) TakeKept() (model.TakeOffers, error) {
+	var edit model.TakeOffers
+	for _, o := range s.Project().AtYard().Offers {
+		if o.Say != model.OfferKeep {
+			continue
+		}
+		if s.Project().Board(o.Board.ID) != nil {
+			return edit, fmt.Errorf("there is a board %s in the rack already: change the letter of the one you keep, on the wood too", o.Board.ID)
+		}
+		edit.IDs = append(edit.IDs, o.Board.ID)
+	}
+	if len(edit.IDs) == 0 {
+		return edit, errors.New("no board is kept yet: say “keep” at those you buy")
+	}
+	return edit, nil
 }

@@ -137,16 +137,16 @@ func TestTheCheapestBoardThatMakesTheShelf(t *testing.T) {
 	if w["C"].Amount != 0 || !strings.Contains(w["C"].Text, "worth nothing") || !strings.Contains(w["B"].Text, "150.00") {
 		t.Errorf("%+v", w)
 	}
-	y.Offers[1].Say = YardLeave
+	y.Offers[1].Say = model.OfferLeave
 	if c := chosenAt(t, s, y); !slices.Equal(c.Chosen, []string{"A"}) {
 		t.Errorf("with B left: %+v", c)
 	}
-	y.Offers[0].Say = YardKeep
+	y.Offers[0].Say = model.OfferKeep
 	if c := chosenAt(t, s, y); len(c.Chosen) != 0 || !strings.Contains(c.Lead, "150.00") || !strings.Contains(c.Lead, "Nothing more") {
 		t.Errorf("with A kept: %+v", c)
 	}
 	// One price missing: least wood counts, and nobody takes C for a gift.
-	y.Offers[0].Say, y.Offers[1].Say, y.Offers[1].Rate = YardOpen, YardOpen, nil
+	y.Offers[0].Say, y.Offers[1].Say, y.Offers[1].Rate = model.OfferOpen, model.OfferOpen, nil
 	y.Offers[0].Width = 190
 	if c := chosenAt(t, s, y); !slices.Equal(c.Chosen, []string{"A"}) || c.Cost != 0 || !strings.Contains(c.Lead, "Not every board has a price") {
 		t.Errorf("without a price: %+v", c)
@@ -272,6 +272,50 @@ func TestRackBoardsOnTheSafeSide(t *testing.T) {
 	}
 }
 
+// at puts boards on offer into the project.
+func (y *Yard) at(t *testing.T, s *Session) {
+	t.Helper()
+	if err := s.Commit(model.SetYard{Species: y.Species, Wanted: y.Wanted, NoRack: y.NoRack}); err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range y.Offers {
+		edit, err := s.PutOffer("", o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Commit(edit); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// What was recorded comes back as it was typed, to a thousandth of a mm.
+func TestOffersComeBack(t *testing.T) {
+	s, y := yardSession(t, 180, 0)
+	a, b := offer("A", 20, 90), offer("B", 0, 0)
+	a.Sap[1] = [2]buy.Widths{{0, 0, 30}, {10, 20, 0}}
+	a.Say, b.Rate, b.Unseen = model.OfferKeep, nil, [2]bool{false, true}
+	y.NoRack, y.Offers = true, []Offer{a, b}
+	y.at(t, s)
+	got := s.Yard()
+	if got.Species != y.Species || !got.NoRack || len(got.Offers) != 2 {
+		t.Fatalf("%+v", got)
+	}
+	for i, o := range got.Offers {
+		was := y.Offers[i]
+		if o.ID != was.ID || o.Say != was.Say || o.Unseen != was.Unseen || (o.Rate == nil) != (was.Rate == nil) {
+			t.Errorf("%+v came back as %+v", was, o)
+		}
+		for f := range o.Sap {
+			for e := range o.Sap[f] {
+				for k := range o.Sap[f][e] {
+					layouttest.Near(t, o.ID, o.Sap[f][e][k], was.Sap[f][e][k], 1e-3)
+				}
+			}
+		}
+	}
+}
+
 // Kept boards come into the rack as one change, with the sapwood where it was
 // taped; taking that back brings them onto the list again.
 func TestKeptBoardsIntoTheRack(t *testing.T) {
@@ -282,21 +326,23 @@ func TestKeptBoardsIntoTheRack(t *testing.T) {
 	b := offer("B", 0, 50)
 	b.Unseen[1] = true
 	y.Offers = []Offer{a, b, offer("C", 0, 1)}
-	if _, _, err := s.TakeKept(y); err == nil {
+	y.at(t, s)
+	if _, err := s.TakeKept(); err == nil {
 		t.Error("nothing is kept: no error")
 	}
-	y.Offers[0].Say, y.Offers[1].Say = YardKeep, YardKeep
-	edit, ids, err := s.TakeKept(y)
-	if err != nil || !slices.Equal(ids, []string{"A", "B"}) {
-		t.Fatal(ids, err)
+	if err := s.Commit(model.SayOffers{IDs: []string{"A", "B"}, Say: model.OfferKeep}); err != nil {
+		t.Fatal(err)
+	}
+	edit, err := s.TakeKept()
+	if err != nil || !slices.Equal(edit.IDs, []string{"A", "B"}) {
+		t.Fatal(edit, err)
 	}
 	before, _ := s.Depth()
 	if err := s.Commit(edit); err != nil {
 		t.Fatal(err)
 	}
-	y.MarkTaken(ids)
-	if after, _ := s.Depth(); after != before+1 || len(s.Project().Boards) != 2 || len(s.OnOffer(y)) != 1 {
-		t.Errorf("%d steps, %d boards, %d on offer", after-before, len(s.Project().Boards), len(s.OnOffer(y)))
+	if after, _ := s.Depth(); after != before+1 || len(s.Project().Boards) != 2 || len(s.Yard().Offers) != 1 {
+		t.Errorf("%d steps, %d boards, %d on offer", after-before, len(s.Project().Boards), len(s.Yard().Offers))
 	}
 	m := s.Project().Board("A")
 	if m.Species != "walnut-black" || m.Wanted != model.WantHeart || *m.Price != (model.Price{Amount: 90, Per: "board"}) {
@@ -328,12 +374,31 @@ func TestKeptBoardsIntoTheRack(t *testing.T) {
 		layouttest.Near(t, "sapwood as taped", want.Face[f].Sap, area, 1)
 	}
 	s.Undo()
-	if len(s.Project().Boards) != 0 || len(s.OnOffer(y)) != 3 {
-		t.Errorf("after undo %d boards in the rack, %d on offer", len(s.Project().Boards), len(s.OnOffer(y)))
+	if len(s.Project().Boards) != 0 || len(s.Yard().Offers) != 3 {
+		t.Errorf("after undo %d boards in the rack, %d on offer", len(s.Project().Boards), len(s.Yard().Offers))
 	}
 	s.Redo()
-	if len(s.OnOffer(y)) != 1 {
+	if len(s.Yard().Offers) != 1 {
 		t.Error("after redo they are on offer still")
+	}
+}
+
+// A sap line that bulges between the three places of a tape counts at a board on
+// offer only where its photograph shows it: 10 at the places, 40 between them.
+func TestAPicturedBoardOnOfferIsOnTheSafeSide(t *testing.T) {
+	s, y := yardSession(t, 180, 0)
+	o := offer("A", 0, 50)
+	zones := append(model.ZonesFromTape(1000, 200, model.Tape{10, 10, 10}, model.Tape{}), model.ZonesFromTape(500, 200, model.Tape{0, 40, 0}, model.Tape{})...)
+	o.Faces[0] = model.Face{Photo: "a1.jpg", Known: true, Base: model.Heart, Zones: zones}
+	y.Offers = []Offer{o}
+	y.at(t, s)
+	back := s.Yard()
+	if got := back.Offers[0]; got.Sap[0][0] != (buy.Widths{10, 10, 10}) || got.Faces[0].Photo != "a1.jpg" {
+		t.Errorf("%+v", got)
+	}
+	j := s.AtYard(&back)
+	for _, w := range j.boards[0].Sap[0][0] {
+		layouttest.Near(t, "with the bulge", w, 40, 0.7)
 	}
 }
 
@@ -342,22 +407,25 @@ func TestLettersStandOnce(t *testing.T) {
 	if err := s.Commit(model.AddBoard{Board: model.NewBoard("A", "walnut-black", 1000, 180, 25)}); err != nil {
 		t.Fatal(err)
 	}
-	if id := s.YardID(y); id != "B" {
+	y.Offers = []Offer{offer("B", 0, 1)}
+	y.at(t, s)
+	if id := s.YardID(); id != "C" {
 		t.Errorf("the next letter is %s", id)
 	}
-	if err := s.PutOffer(y, -1, offer("A", 0, 1)); err == nil || !strings.Contains(err.Error(), "in the rack") {
+	if _, err := s.PutOffer("", offer("A", 0, 1)); err == nil || !strings.Contains(err.Error(), "in the rack") {
 		t.Error(err)
 	}
-	if err := s.PutOffer(y, -1, offer("B", 0, 1)); err != nil {
-		t.Fatal(err)
-	}
-	if err := s.PutOffer(y, -1, offer("B", 0, 1)); err == nil || !strings.Contains(err.Error(), "letter is C") {
+	if _, err := s.PutOffer("", offer("B", 0, 1)); err == nil || !strings.Contains(err.Error(), "letter is C") {
 		t.Error(err)
 	}
-	if err := s.PutOffer(y, 0, offer("B", 5, 1)); err != nil || len(y.Offers) != 1 || y.Offers[0].Sap[0][0][0] != 5 {
-		t.Error("changing it", err, y.Offers)
+	edit, err := s.PutOffer("B", offer("B", 5, 1))
+	if err == nil {
+		err = s.Commit(edit)
 	}
-	if err := s.PutOffer(y, -1, offer("C", 201, 1)); err == nil || len(y.Offers) != 1 {
-		t.Error("sapwood wider than the board:", err)
+	if got := s.Yard(); err != nil || len(got.Offers) != 1 || got.Offers[0].Sap[0][0][0] != 5 {
+		t.Error("changing it", err, got)
+	}
+	if _, err := s.PutOffer("", offer("C", 201, 1)); err == nil {
+		t.Error("sapwood wider than the board: no error")
 	}
 }

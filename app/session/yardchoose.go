@@ -97,7 +97,7 @@ func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
 			out.Lead = "The boards you keep and the rack make the job"
 		}
 		if j.known {
-			out.Lead += ": " + unit.FormatMoney(j.sum(j.kept), "")
+			out.Lead += ": " + j.price(j.sum(j.kept))
 		}
 		out.Lead += ". Nothing more is to be bought."
 		return
@@ -117,9 +117,9 @@ func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
 		return
 	}
 	out.Cost = j.sum(chosen)
-	out.Lead = fmt.Sprintf("Buy %s: %s.", list, unit.FormatMoney(out.Cost, ""))
+	out.Lead = fmt.Sprintf("Buy %s: %s.", list, j.price(out.Cost))
 	if len(j.kept) > 0 && j.known {
-		out.Lead += fmt.Sprintf(" With those you keep, %s.", unit.FormatMoney(out.Cost+j.sum(j.kept), ""))
+		out.Lead += fmt.Sprintf(" With those you keep, %s.", j.price(out.Cost+j.sum(j.kept)))
 	}
 }
 
@@ -130,7 +130,7 @@ func (j *YardJob) proofWords(c *buy.Choice) string {
 	case money && (c.Proved || gap < 0.005):
 		return "No other choice costs less."
 	case money:
-		return fmt.Sprintf("Not all choices could be tried: another may cost up to %s less.", unit.FormatMoney(gap, ""))
+		return fmt.Sprintf("Not all choices could be tried: another may cost up to %s less.", j.price(gap))
 	case c.Proved:
 		return "No other choice takes less wood."
 	}
@@ -259,7 +259,7 @@ func (j *YardJob) Worths(ctx context.Context) (map[string]YardWorth, error) {
 		case w.Needed:
 			y.Text = "the job cannot do without it"
 		case j.money && w.By == buy.ByMoney && w.Amount >= 0.005:
-			y.Text = sure + unit.FormatMoney(w.Amount, "") + " to the job"
+			y.Text = sure + j.price(w.Amount) + " to the job"
 		case (!j.money || w.By == buy.ByWood) && w.Amount >= 1:
 			y.Text = "saves " + unit.FormatVolume(w.Amount, j.sys) + " of other boards"
 		default:

@@ -19,17 +19,18 @@ type YardJob struct {
 	Needs []string // what is to be made, in words
 	Notes []string // what does not count, and why
 
-	boards []buy.Board
-	needs  []buy.Need
-	work   buy.Work
-	sys    unit.System
-	rack   []string // of boards: those in the rack
-	kept   []string // those that are bought in any case
-	free   []string // those that may be bought
-	names  map[string]string
-	money  bool // least money counts; else, where a price is not known, least wood
-	cost   map[string]float64
-	known  bool // what the kept boards cost is known
+	boards   []buy.Board
+	needs    []buy.Need
+	work     buy.Work
+	sys      unit.System
+	currency string
+	rack     []string // of boards: those in the rack
+	kept     []string // those that are bought in any case
+	free     []string // those that may be bought
+	names    map[string]string
+	money    bool // least money counts; else, where a price is not known, least wood
+	cost     map[string]float64
+	known    bool // what the kept boards cost is known
 }
 
 // AtYard prepares to choose among the boards on offer for all panels and solid
@@ -37,7 +38,7 @@ type YardJob struct {
 // are kept in any case.
 func (s *Session) AtYard(y *Yard) *YardJob {
 	p := s.Project()
-	j := &YardJob{sys: p.Units, names: map[string]string{}, cost: map[string]float64{}, money: true, known: true,
+	j := &YardJob{sys: p.Units, currency: p.Currency, names: map[string]string{}, cost: map[string]float64{}, money: true, known: true,
 		work: buy.Work{Allowances: AllowancesOf(p.Allowances), Machines: machinesOf(p), Plane: p.Allowances.AfterGlue}}
 	wanted := y.Wanted
 	if wanted == model.WantDefault {
@@ -46,11 +47,15 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 	if !y.NoRack {
 		s.rackAtYard(j, y, wantedOf(wanted))
 	}
-	for _, o := range s.OnOffer(y) {
-		if o.Say == YardLeave {
+	for i := range y.Offers {
+		o := &y.Offers[i]
+		if o.Say == model.OfferLeave {
 			continue
 		}
 		b := o.board()
+		if o.pictured() { // a sap line that a tape would miss between its places
+			b = rackBoard(o.model(y.Species, y.Wanted), wantedOf(wanted))
+		}
 		if _, twice := j.names[b.ID]; twice {
 			j.Notes = append(j.Notes, fmt.Sprintf("There are two boards %s, one in the rack and one on offer: give one of them another letter, on the wood too.", o.ID))
 			b.ID += " on offer"
@@ -58,7 +63,7 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 		j.names[b.ID] = o.ID
 		v, ok := o.Cost()
 		j.cost[b.ID] = v
-		if o.Say == YardKeep {
+		if o.Say == model.OfferKeep {
 			j.kept = append(j.kept, b.ID)
 			j.known = j.known && ok
 		} else {
@@ -206,6 +211,8 @@ func (j *YardJob) part(n model.Part, usual model.Wanted) {
 	}
 	j.Needs = append(j.Needs, text+", any wood")
 }
+
+func (j *YardJob) price(v float64) string { return unit.FormatMoney(v, j.currency) }
 
 func (j *YardJob) len(mm float64) string { return unit.Format(mm, j.sys) }
 

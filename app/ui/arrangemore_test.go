@@ -87,7 +87,9 @@ func TestPageFollowsThePanel(t *testing.T) {
 		t.Error("rolling a strip over drops the answers")
 	}
 	s.q.wait(t, "what speaks against it", func() bool { return s.p.entries[0].known })
-	s.commit(model.SetLimits{Limits: model.Limits{Streak: 0.2, Mix: [2]float64{0.2, 0.5}}})
+	set := s.ses.Project().Settings()
+	set.Limits = model.Limits{Streak: 0.2, Mix: [2]float64{0.2, 0.5}}
+	s.commit(model.SetSettings{Settings: set})
 	if !s.p.running || len(s.p.found.Answers) != 0 {
 		t.Error("other limits do not begin another search")
 	}

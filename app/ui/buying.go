@@ -19,10 +19,11 @@ type buying struct {
 	per    *pick
 	log    *field
 	order  *field
+	price  string // its name, with the currency
 }
 
 func newBuying(w *Window, b *model.Board) *buying {
-	f := &buying{amount: w.newField("", "not known"), log: w.newField("", "not known"), order: w.newField("", "not known")}
+	f := &buying{amount: w.newField("", "not known"), log: w.newField("", "not known"), order: w.newField("", "not known"), price: w.priceName()}
 	per := "board-foot"
 	if w.ses.Units() != "inch" {
 		per = "cubic-metre"
@@ -40,8 +41,16 @@ func newBuying(w *Window, b *model.Board) *buying {
 	return f
 }
 
+// priceName names the field of a price, with the currency where one is said.
+func (w *Window) priceName() string {
+	if c := w.ses.Project().Currency; c != "" {
+		return "Price, " + c
+	}
+	return "Price"
+}
+
 func (f *buying) body() fyne.CanvasObject {
-	return pairs(named("Price"), container.NewGridWithColumns(2, f.amount, f.per),
+	return pairs(named(f.price), container.NewGridWithColumns(2, f.amount, f.per),
 		named("Log"), f.log, named("Which cut of it"), f.order)
 }
 

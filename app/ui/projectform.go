@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -38,6 +39,8 @@ type projectForm struct {
 	w          *Window
 	name       *field
 	units      *pick
+	currency   *field
+	turns      *field // changes of the planing direction
 	work, shop []setting
 	air        *airForm
 	streak     *field
@@ -60,6 +63,8 @@ func newProjectForm(w *Window) *projectForm {
 	f.name = w.newField(p.Name, "Hall table")
 	f.units = choice(w, systems(), systemWords, p.Units)
 	f.units.changed = f.convert
+	f.currency = w.newField(p.Currency, "not said")
+	f.turns = w.newField(itoa(f.l.TurnsLimit()), "2")
 	f.work = []setting{
 		{name: "Saw cut (kerf)", at: &a.Kerf, usual: ua.Kerf}, {name: "Left on each long edge of a blank", at: &a.Rest, usual: ua.Rest},
 		{name: "Taken off each edge when jointed", at: &a.Joint, usual: ua.Joint}, {name: "Left at each end of a blank", at: &a.Ends, usual: ua.Ends},
@@ -120,7 +125,7 @@ func (f *projectForm) convert() {
 func (f *projectForm) body() fyne.CanvasObject {
 	ul := model.DefaultLimits()
 	return container.NewVBox(
-		f.rows(named("Name"), f.name, named("Lengths shown in"), f.units),
+		f.rows(named("Name"), f.name, named("Lengths shown in"), f.units, named("Prices are in"), besideHint(f.currency, "EUR, USD, GBP …")),
 		bold("Allowances"), f.settings(f.work),
 		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), f.settings(f.shop),
 		bold("The air round the work"), f.air.body(),
@@ -130,7 +135,8 @@ func (f *projectForm) body() fyne.CanvasObject {
 		bold("Limits of the warnings"),
 		wrapped("A streak stands alone where other unwanted wood is under the first figure. Engineering choices: no source is published for them.", widget.LowImportance),
 		f.rows(named("Lone streak, other wood under"), half(f.streak, ul.Streak), named("Even mix, from"), half(f.mix[0], ul.Mix[0]), named("Even mix, to"), half(f.mix[1], ul.Mix[1])),
-		f.settings(f.wood))
+		f.settings(f.wood),
+		f.rows(named("Planing direction changes, front to back"), besideHint(f.turns, fmt.Sprintf("usual %d", model.Limits{}.TurnsLimit()))))
 }
 
 // factorText prints a factor to a hundredth.
@@ -182,6 +188,17 @@ func (f *projectForm) keep() error {
 	if f.l.Planed == (model.Limits{}).PlanedLimit() {
 		f.l.Planed = 0
 	}
+	currency := strings.ToUpper(strings.TrimSpace(f.currency.Text))
+	if currency != "" && !model.GoodCurrency(currency) {
+		return fmt.Errorf("currency: “%s” is no code of a currency; write its three letters, such as EUR, USD or GBP, or nothing", f.currency.Text)
+	}
+	turns, err := strconv.Atoi(strings.TrimSpace(f.turns.Text))
+	if err != nil || turns < 1 || turns > 100 {
+		return fmt.Errorf("planing direction: “%s” is no count of changes; write 1 to 100", f.turns.Text)
+	}
+	if f.l.Turns = turns; turns == (model.Limits{}).TurnsLimit() {
+		f.l.Turns = 0
+	}
 	climate, err := f.air.climate()
 	if err != nil {
 		return err
@@ -214,34 +231,14 @@ func (f *projectForm) keep() error {
 			return fmt.Errorf("faces differ by: “%s” is no likely difference; write 0 to 10 points", f.apart.Text)
 		}
 	}
-	return f.w.commitAll(
-		model.SetDetails{Name: f.name.Text, Units: chosen(f.units, systems())},
-		model.SetAllowances{Allowances: f.a}, model.SetMachines{Machines: f.m}, model.SetClimate{Climate: climate}, model.SetBehaviour{Behaviour: f.b}, model.SetLimits{Limits: f.l})
+	return f.w.ses.Commit(model.SetSettings{Settings: model.Settings{Name: f.name.Text, Units: chosen(f.units, systems()), Currency: currency,
+		Climate: climate, Limits: f.l, Allowances: f.a, Machines: f.m, Behaviour: f.b}})
 }
 
 // projectAsk changes the settings of the project.
 func (w *Window) projectAsk() {
 	f := newProjectForm(w)
 	w.ask(question{title: "Project settings", body: f.body(), yes: "Keep", focus: f.name, size: fyne.NewSize(640, 620), do: f.keep})
-}
-
-// commitAll makes several edits, each its own step to take back. All are tried
-// first, so that none is made where one is refused.
-func (w *Window) commitAll(edits ...model.Edit) error {
-	p := w.ses.Committed()
-	for _, e := range edits {
-		q, err := model.Apply(p, e)
-		if err != nil {
-			return err
-		}
-		p = q
-	}
-	for _, e := range edits {
-		if err := w.ses.Commit(e); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // readSettings takes the lengths over into the copy being edited.

@@ -18,15 +18,18 @@ import (
 // yardKeys lists the keys of the page.
 const yardKeys = "Enter: the next field, at the last one record the board and begin the next. Tab: on to the answers and the list. Space or Enter on a button does it. Esc: back; what was typed stays."
 
-// yardState is what was recorded and typed at the yard. It stays while the window
-// is open, whatever page is up.
+// yardState is what is half typed at the yard. It stays while the window is open,
+// whatever page is up; boards that are recorded are the project's.
 type yardState struct {
-	yard  session.Yard
-	draft [yardFields]string // of the fields
-	per   string             // what a price is for
-	at    int                // the board on the list that is being changed, -1 none
-	begun bool
-	terms termsEntry
+	draft   [yardFields]string // of the fields
+	faces   [2]model.Face      // measured in photographs for the board being typed
+	taped   [2][2]string       // the widths that these gave, as they were written
+	sized   [2]string          // the length and width that gave them their scale
+	reading int                // which reading of photographs counts
+	per     string             // what a price is for
+	was     string             // the board on the list that is being changed, "" none
+	begun   bool
+	terms   termsEntry
 }
 
 // yardPage records the boards on offer at a yard, and says beside them which to
@@ -57,7 +60,7 @@ type yardRun struct {
 
 // addYardActions lists the page and the terms of an order.
 func (w *Window) addYardActions() {
-	st := &yardState{at: -1}
+	st := &yardState{}
 	w.acts.add(
 		&Action{ID: "yard", Label: "At the yard", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyY)}, Hint: "Boards on offer: measure them, see which to buy at least cost and what is missing.",
 			Do: func() { w.yardShow(st) }},
@@ -72,8 +75,7 @@ func (w *Window) yardShow(st *yardState) {
 		return
 	}
 	if !st.begun {
-		b := w.nextBoard()
-		st.begun, st.yard.Species, st.yard.Wanted = true, b.Species, b.Wanted
+		st.begun = true
 		st.per = string(session.PerOf(w.ses.Units()))
 	}
 	p := &yardPage{w: w, from: w.page, st: st}
@@ -113,7 +115,8 @@ func (p *yardPage) look() {
 	p.stopLooking()
 	p.of = p.w.ses.Committed()
 	ctx, halt := context.WithCancel(p.w.work)
-	r := &yardRun{job: p.w.ses.AtYard(&p.st.yard), halt: halt, busy: true}
+	yard := p.yard()
+	r := &yardRun{job: p.w.ses.AtYard(&yard), halt: halt, busy: true}
 	p.run = r
 	p.shown()
 	go func() {
@@ -170,24 +173,40 @@ func (p *yardPage) stopLooking() {
 
 // shown brings list and answers up to date.
 func (p *yardPage) shown() {
+	p.entry.follow()
 	p.list.fill()
 	p.side.fill()
 	p.relaid()
 }
 
+// yard is what the project holds of the yard. Where nothing was recorded yet the
+// wood is that of the next board.
+func (p *yardPage) yard() session.Yard {
+	y := p.w.ses.Yard()
+	if y.Species == "" {
+		b := p.w.nextBoard()
+		y.Species, y.Wanted = b.Species, b.Wanted
+	}
+	return y
+}
+
+// set says what holds of all boards at the yard.
+func (p *yardPage) set(y session.Yard) {
+	p.w.commit(model.SetYard{Species: y.Species, Wanted: y.Wanted, NoRack: y.NoRack})
+}
+
 // take takes the kept boards into the rack, as one change.
 func (p *yardPage) take() {
-	edit, ids, err := p.w.ses.TakeKept(&p.st.yard)
+	edit, err := p.w.ses.TakeKept()
 	if err != nil {
 		p.w.say(ended(sentence(err.Error())))
 		return
 	}
-	p.st.yard.MarkTaken(ids) // before the change is shown
 	if !p.w.commit(edit) {
 		return
 	}
 	p.entry.freeLetter()
-	p.w.say(count(len(ids), "board is", "boards are") + " in the rack. " + p.w.acts.byID["undo"].keyNames() + " takes it back; they are on offer again then.")
+	p.w.say(count(len(edit.IDs), "board is", "boards are") + " in the rack. " + p.w.acts.byID["undo"].keyNames() + " takes it back; they are on offer again then.")
 }
 
 // keepChosen says keep at all boards that are to be bought.
@@ -196,12 +215,7 @@ func (p *yardPage) keepChosen() {
 		p.w.say("Nothing is to be bought.")
 		return
 	}
-	for i := range p.st.yard.Offers {
-		if o := &p.st.yard.Offers[i]; !p.w.ses.InRack(o) && slices.Contains(p.run.choice.Chosen, o.ID) {
-			o.Say = session.YardKeep
-		}
-	}
-	p.look()
+	p.w.commit(model.SayOffers{IDs: p.run.choice.Chosen, Say: model.OfferKeep})
 }
 
 // content implements page.

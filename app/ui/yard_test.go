@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -81,21 +82,20 @@ func TestBoardsRecordedByKeyboardAlone(t *testing.T) {
 	s.record(t, y, "", "1000", "200", "25", "20", "0", "18/20/19", "0", "2000", "")
 	s.record(t, y, "", "1000", "200", "", "", "", "0", "", "", "k")
 	s.record(t, y, "X", "1000", "170", "", "0", "", "0", "", "", "l")
-	list := y.st.yard.Offers
+	list := y.yard().Offers
 	if len(list) != 3 || list[0].ID != "A" || list[1].ID != "B" || list[2].ID != "X" {
 		t.Fatalf("%+v", list)
 	}
-	if a := list[0]; a.Sap[0][0] != [3]float64{20, 20, 20} || a.Sap[1][0] != [3]float64{18, 20, 19} || a.Unseen != [2]bool{} || a.Say != session.YardOpen {
+	if a := list[0]; a.Sap[0][0] != [3]float64{20, 20, 20} || a.Sap[1][0] != [3]float64{18, 20, 19} || a.Unseen != [2]bool{} || a.Say != model.OfferOpen {
 		t.Errorf("A: %+v", a)
 	}
-	if b := list[1]; b.Thickness != 25 || b.Unseen != [2]bool{true, false} || b.Say != session.YardKeep || *b.Rate != *session.RateOf(2000, "cubic-metre") {
+	if b := list[1]; b.Thickness != 25 || b.Unseen != [2]bool{true, false} || b.Say != model.OfferKeep || *b.Rate != *session.RateOf(2000, "cubic-metre") {
 		t.Errorf("B: %+v", b)
 	}
 	if all := yardSays(y); !strings.Contains(all, "The boards you keep make the job: 10.00") || !strings.Contains(all, "Face 1 not looked at, face 2 clear") {
 		t.Errorf("it says\n%s", all)
 	}
-	y.st.yard.Offers[1].Say = session.YardLeave
-	y.look()
+	y.list.buttons[yardButton{"B", "Leave"}].OnTapped()
 	yardWait(t, s, y)
 	if all := yardSays(y); !strings.Contains(all, "Buy A: 10.00") || !strings.Contains(all, "cannot do without it") {
 		t.Errorf("it says\n%s", all)
@@ -106,7 +106,7 @@ func TestBoardsRecordedByKeyboardAlone(t *testing.T) {
 func TestFaultsAtTheYard(t *testing.T) {
 	s, y := yardAt(t, yardProject(), 100)
 	s.record(t, y, "", "1000", "200", "25", "20/30", "0", "", "", "", "")
-	if len(y.st.yard.Offers) != 0 || !strings.Contains(y.entry.trouble.Text, "2 widths") || !y.entry.trouble.Visible() {
+	if len(y.yard().Offers) != 0 || !strings.Contains(y.entry.trouble.Text, "2 widths") || !y.entry.trouble.Visible() {
 		t.Fatalf("%q", y.entry.trouble.Text)
 	}
 	f := y.entry.in[yardSap11]
@@ -129,7 +129,7 @@ func TestFaultsAtTheYard(t *testing.T) {
 	}
 	s.typing(y.entry.in[yardSay], "l")
 	y.entry.keep()
-	if len(y.st.yard.Offers) != 1 {
+	if len(y.yard().Offers) != 1 {
 		t.Errorf("%q", y.entry.trouble.Text)
 	}
 }
@@ -144,18 +144,21 @@ func TestNothingTypedAtTheYardIsLost(t *testing.T) {
 	if s.page != nil {
 		t.Fatal("Esc does not go back")
 	}
-	if err := s.ses.Commit(model.SetAllowances{}); err != nil {
+	if err := s.ses.Commit(model.SetSettings{Settings: model.Settings{Units: unit.MM, Currency: "EUR"}}); err != nil {
 		t.Fatal(err)
 	}
 	s.act("yard")
 	y = yardUp(t, s)
-	if len(y.st.yard.Offers) != 1 || y.entry.in[yardLength].Text != "1100" || y.entry.in[yardLetter].Text != "B" {
-		t.Errorf("%d boards, half typed: %q", len(y.st.yard.Offers), y.entry.in[yardLength].Text)
+	if len(y.yard().Offers) != 1 || y.entry.in[yardLength].Text != "1100" || y.entry.in[yardLetter].Text != "B" {
+		t.Errorf("%d boards, half typed: %q", len(y.yard().Offers), y.entry.in[yardLength].Text)
 	}
 	if s.win.Canvas().Focused() != fyne.Focusable(y.entry.in[yardWidth]) {
 		t.Error("the keys are not at the next empty field")
 	}
 	s.restyle(Dark, 150)
+	if len(y.yard().Offers) != 1 {
+		t.Error("the board on offer is gone")
+	}
 	if y.entry.in[yardLength].Text != "1100" {
 		t.Error("larger text empties the fields")
 	}
@@ -167,21 +170,101 @@ func TestABoardOnOfferIsChanged(t *testing.T) {
 	s, y := yardAt(t, yardProject(), 100)
 	s.record(t, y, "", "1000", "200", "5/4", "18/20/19", "0", "", "", "2000", "k")
 	s.record(t, y, "", "1100")
-	y.entry.change(0)
-	if y.st.at >= 0 || y.entry.in[yardLength].Text != "1100" {
+	y.entry.change(y.yard().Offers[0])
+	if y.st.was != "" || y.entry.in[yardLength].Text != "1100" {
 		t.Fatal("the half typed board is gone")
 	}
 	y.entry.begin()
-	was := y.st.yard.Offers[0]
-	y.entry.change(0)
+	was := y.yard().Offers[0]
+	y.entry.change(y.yard().Offers[0])
 	if y.entry.in[yardSap11].Text != "18/20/19" || y.entry.in[yardSap21].Text != "" || y.entry.in[yardSay].Text != "keep" {
 		t.Errorf("sapwood is shown as %q, %q", y.entry.in[yardSap11].Text, y.entry.in[yardSap21].Text)
 	}
 	s.typing(y.entry.in[yardWidth], "210")
 	y.entry.keep()
 	was.Width = 210 // the 31.75 mm of 5/4 stay, though 31.8 is shown
-	if got := y.st.yard.Offers; len(got) != 1 || got[0].Width != 210 || got[0].Thickness != was.Thickness || got[0].Sap != was.Sap || got[0].Unseen != was.Unseen || got[0].Say != was.Say {
+	if got := y.yard().Offers; len(got) != 1 || got[0].Width != 210 || got[0].Thickness != was.Thickness || got[0].Sap != was.Sap || got[0].Unseen != was.Unseen || got[0].Say != was.Say {
 		t.Errorf("%+v, want %+v", got, was)
+	}
+}
+
+// Every change of the list is one undo, and the page follows.
+func TestTheListIsTakenBackStepByStep(t *testing.T) {
+	s, y := yardAt(t, yardProject(), 100)
+	s.record(t, y, "", "1000", "200", "25", "20", "0", "0", "0", "2000", "")
+	for _, what := range []string{"Keep", "Leave", "Leave", "Remove"} {
+		before := s.steps()
+		y.list.buttons[yardButton{"A", what}].OnTapped()
+		yardWait(t, s, y)
+		if s.steps() != before+1 {
+			t.Errorf("%s is %d steps", what, s.steps()-before)
+		}
+	}
+	if len(y.yard().Offers) != 0 || y.entry.in[yardLetter].Text != "A" {
+		t.Errorf("%d on offer, the next letter is %s", len(y.yard().Offers), y.entry.in[yardLetter].Text)
+	}
+	for _, want := range []model.Decision{model.OfferOpen, model.OfferLeave, model.OfferKeep, model.OfferOpen} {
+		s.act("undo")
+		yardWait(t, s, y)
+		if o := y.yard().Offers; len(o) != 1 || o[0].Say != want || y.entry.in[yardLetter].Text != "B" {
+			t.Errorf("%+v, want %q; the next letter is %s", o, want, y.entry.in[yardLetter].Text)
+		}
+	}
+	y.entry.change(y.yard().Offers[0])
+	s.act("undo") // it was never recorded
+	yardWait(t, s, y)
+	y.entry.keep()
+	yardWait(t, s, y)
+	if o := y.yard().Offers; len(o) != 1 || o[0].Width != 200 {
+		t.Errorf("what was typed of it is recorded as %+v", o)
+	}
+}
+
+// Photographs fill the fields of the sapwood; a width typed over them goes before
+// the photograph of its face, and only of its face.
+func TestSapwoodFromPhotographsAtTheYard(t *testing.T) {
+	s, y := yardAt(t, yardProject(), 100)
+	y.entry.photos()
+	if !strings.Contains(y.entry.trouble.Text, "give the photographs their scale") {
+		t.Errorf("without a size it says %q", y.entry.trouble.Text)
+	}
+	y.entry.in[yardLength].SetText("1000")
+	y.entry.in[yardWidth].SetText("200")
+	o := session.Offer{ID: "A", Length: 1000, Width: 200}
+	for f := range o.Faces {
+		o.Faces[f] = model.Face{Photo: "a.jpg", Known: true, Zones: model.FaceTapeZones(f+1, 1000, 200, model.Tape{10, 20, 30}, model.Tape{})}
+		o.Sap[f][0] = [3]float64{10, 20, 30}
+	}
+	y.entry.measured(o, nil, y.entry.size())
+	if y.entry.in[yardSap21].Text != "10/20/30" || y.entry.in[yardSap12].Text != "0" {
+		t.Errorf("the fields say %q and %q", y.entry.in[yardSap21].Text, y.entry.in[yardSap12].Text)
+	}
+	y.entry.in[yardSap21].SetText("11/20/30")
+	y.entry.in[yardThick].SetText("25")
+	y.entry.keep()
+	yardWait(t, s, y)
+	b := s.ses.Project().Offer("A").Board
+	if b.Faces[0].Photo != "a.jpg" || b.Faces[1].Photo != "" || !b.Faces[1].Known {
+		t.Errorf("%+v", b.Faces)
+	}
+	y.entry.change(y.yard().Offers[0])
+	y.entry.in[yardWidth].SetText("210") // another scale
+	y.entry.keep()
+	yardWait(t, s, y)
+	if b := s.ses.Project().Offer("A").Board; b.Faces[0].Photo != "" || b.Width != 210 {
+		t.Errorf("%+v", b)
+	}
+}
+
+func TestFacesByTheirNames(t *testing.T) {
+	for _, c := range []struct{ in, want []string }{
+		{[]string{"x/C-face2.jpg", "x/C-face1.jpg"}, []string{"x/C-face1.jpg", "x/C-face2.jpg"}},
+		{[]string{"one.jpg", "two.jpg"}, []string{"one.jpg", "two.jpg"}},
+		{[]string{"C-face2.jpg"}, []string{"C-face2.jpg"}}, // alone it is the first that is looked at
+	} {
+		if got := facesFirst(c.in, "C"); !slices.Equal(got, c.want) {
+			t.Errorf("%v: %v", c.in, got)
+		}
 	}
 }
 
@@ -201,18 +284,18 @@ func TestBoughtBoardsIntoTheRack(t *testing.T) {
 	if s.steps() != before+1 || len(s.ses.Project().Boards) != 1 || s.ses.Project().Board("A") == nil {
 		t.Fatalf("%d steps, boards %v", s.steps()-before, s.ses.Project().Boards)
 	}
-	if all := yardSays(y); !strings.Contains(all, "It is in the rack.") || !strings.Contains(all, "Nothing is to be bought") {
+	if all := yardSays(y); !strings.Contains(all, "Nothing is to be bought") || len(y.yard().Offers) != 1 {
 		t.Errorf("it says\n%s", all)
 	}
 	s.act("undo")
 	yardWait(t, s, y)
-	if all := yardSays(y); strings.Contains(all, "It is in the rack.") || len(s.ses.OnOffer(&y.st.yard)) != 2 {
+	if all := yardSays(y); len(y.yard().Offers) != 2 || !strings.Contains(all, "Kept") {
 		t.Errorf("after undo it says\n%s", all)
 	}
 	// Without the rack.
 	y.side.rack.SetChecked(false)
 	yardWait(t, s, y)
-	if !y.st.yard.NoRack {
+	if !y.yard().NoRack {
 		t.Error("the box does nothing")
 	}
 }
@@ -272,8 +355,14 @@ func TestOrderTermsDialog(t *testing.T) {
 	p.Boards = []*model.Board{b}
 	p.Panels[0].Strips = []model.Strip{{ID: "s1", Board: "A", L: 1000, W: 60, Up: 1}}
 	s := open(t, p, 100)
-	st := &yardState{at: -1}
-	st.yard.Offers = []session.Offer{{ID: "B", Length: 1000, Width: 100, Thickness: 25}}
+	st := &yardState{}
+	offer := model.NewBoard("B", "walnut-black", 1000, 100, 25)
+	for f := range offer.Faces {
+		offer.Faces[f].Known = true
+	}
+	if err := s.ses.Commit(model.PutOffer{Offer: model.Offer{Board: offer}}); err != nil {
+		t.Fatal(err)
+	}
 	f := newTermsForm(s.Window, st)
 	f.fill()
 	says := func() string { return strings.Join(said(f.said), "\n") }

@@ -36,6 +36,7 @@ type yardEntry struct {
 	per     *pick
 	title   *widget.Label
 	record  *pageButton
+	photo   *pageButton
 	drop    *pageButton // gives up a change
 	trouble *widget.Label
 	box     *fyne.Container
@@ -44,14 +45,14 @@ type yardEntry struct {
 func newYardEntry(p *yardPage) *yardEntry {
 	w, st := p.w, p.st
 	e := &yardEntry{p: p}
-	e.species = newSpeciesField(w, st.yard.Species, e.wood)
+	e.species = newSpeciesField(w, p.yard().Species, e.wood)
 	e.species.OnSubmitted = func(string) { e.species.settle(); w.win.Canvas().Focus(e.in[yardLetter]) }
 	hints := [yardFields]string{"A", "2400", "210", "26, or 5/4", "22/30/41", "0", "22/30/41", "0", "not known", "keep, leave"}
 	if w.ses.Units() == unit.Inch {
 		hints = [yardFields]string{"A", "96", "8 1/4", "1 1/8, or 5/4", "1; 1 1/4; 2", "0", "1; 1 1/4; 2", "0", "not known", "keep, leave"}
 	}
 	if st.draft[yardLetter] == "" {
-		st.draft[yardLetter] = w.ses.YardID(&st.yard)
+		st.draft[yardLetter] = w.ses.YardID()
 	}
 	for i := range e.in {
 		f := w.newField(st.draft[i], hints[i])
@@ -73,14 +74,15 @@ func newYardEntry(p *yardPage) *yardEntry {
 	sap := flow([]fyne.CanvasObject{
 		cell(19, "Face 1, marked edge", e.in[yardSap11]), cell(19, "Face 1, other edge", e.in[yardSap12]),
 		cell(19, "Face 2, marked edge", e.in[yardSap21]), cell(19, "Face 2, other edge", e.in[yardSap22])})
-	pay := flow([]fyne.CanvasObject{cell(13, "Price", e.in[yardPrice]), cell(18, "for", e.per), cell(13, "Keep or leave", e.in[yardSay])})
+	pay := flow([]fyne.CanvasObject{cell(13, w.priceName(), e.in[yardPrice]), cell(18, "for", e.per), cell(13, "Keep or leave", e.in[yardSay])})
 	note := wrapped("Sapwood widths"+units+": one that holds all along, or three from the marked end. 0 is clear; a face left empty was not looked at.", widget.LowImportance)
 	e.record = newPageButton(w, "Record the board", e.keep)
 	e.record.Importance = widget.HighImportance
+	e.photo = newPageButton(w, "Sapwood from photographs…", e.photos)
 	e.drop = newPageButton(w, "Give up the change", e.begin)
 	e.trouble = wrapped("", widget.DangerImportance)
 	e.trouble.Hide()
-	e.box = container.New(stackLayout{}, what, snug(e.title), size, sap, snug(note), pay, snug(e.trouble), flow([]fyne.CanvasObject{e.record, e.drop}))
+	e.box = container.New(stackLayout{}, what, snug(e.title), size, sap, snug(note), pay, snug(e.trouble), flow([]fyne.CanvasObject{e.record, e.photo, e.drop}))
 	e.named()
 	return e
 }
@@ -88,10 +90,24 @@ func newYardEntry(p *yardPage) *yardEntry {
 // named says what is being typed.
 func (e *yardEntry) named() {
 	e.title.SetText("A board on offer")
-	if at := e.p.st.at; at >= 0 && at < len(e.p.st.yard.Offers) {
-		e.title.SetText("Board " + e.p.st.yard.Offers[at].ID + " is changed")
+	if was := e.p.st.was; was != "" {
+		e.title.SetText("Board " + was + " is changed")
 	}
-	setShown(e.drop, e.p.st.at >= 0)
+	setShown(e.drop, e.p.st.was != "")
+}
+
+// follow keeps to the project where that was changed elsewhere, or by undo.
+func (e *yardEntry) follow() {
+	w, st := e.p.w, e.p.st
+	if st.was != "" && w.ses.Project().Offer(st.was) == nil {
+		st.was = "" // what is typed is recorded as a new one
+		e.named()
+	}
+	if id := e.p.yard().Species; id != e.species.found && w.win.Canvas().Focused() != fyne.Focusable(e.species.field) {
+		e.species.was, e.species.found = id, id
+		e.species.SetText(speciesName(id))
+	}
+	e.freeLetter()
 }
 
 // first is the field that has the keys when the page comes: the first empty one
@@ -120,7 +136,7 @@ func (e *yardEntry) blank() bool {
 
 // wood takes the wood of all boards.
 func (e *yardEntry) wood() {
-	y, w := &e.p.st.yard, e.p.w
+	w, y := e.p.w, e.p.yard()
 	if e.species == nil || e.species.found == "" || e.species.found == y.Species {
 		return
 	}
@@ -130,7 +146,7 @@ func (e *yardEntry) wood() {
 			y.Wanted = b.Wanted
 		}
 	}
-	e.p.look()
+	e.p.set(y)
 }
 
 // enter goes on from a field; from the last one the board is recorded.
@@ -144,15 +160,15 @@ func (e *yardEntry) enter(i int) {
 }
 
 // decided reads what is to be done with a board: k and l are enough.
-func decided(text string) (session.Decision, error) {
+func decided(text string) (model.Decision, error) {
 	t := strings.ToLower(strings.TrimSpace(text))
 	switch {
 	case t == "":
-		return session.YardOpen, nil
+		return model.OfferOpen, nil
 	case strings.HasPrefix("keep", t):
-		return session.YardKeep, nil
+		return model.OfferKeep, nil
 	case strings.HasPrefix("leave", t):
-		return session.YardLeave, nil
+		return model.OfferLeave, nil
 	}
 	return "", fmt.Errorf("keep or leave: “%s” is neither; write k or l, or nothing where that is still open", text)
 }
@@ -175,10 +191,12 @@ func (e *yardEntry) tell(s string) {
 
 // keep records the board and begins the next one.
 func (e *yardEntry) keep() {
-	st, w := e.p.st, e.p.w
+	w := e.p.w
 	o, bad := e.read()
+	var edit model.PutOffer
 	if bad == nil {
-		if err := w.ses.PutOffer(&st.yard, st.at, o); err != nil {
+		var err error
+		if edit, err = w.ses.PutOffer(e.p.st.was, o); err != nil {
 			bad = &fault{err, e.in[yardLetter]}
 		}
 	}
@@ -187,22 +205,29 @@ func (e *yardEntry) keep() {
 		w.win.Canvas().Focus(bad.at)
 		return
 	}
+	if y := e.p.yard(); edit.Offer.Board.Species == "" { // the first one
+		edit.Offer.Board.Species, edit.Offer.Board.Wanted = y.Species, y.Wanted
+	}
+	if !w.commit(edit) {
+		return
+	}
 	e.begin()
-	e.p.look()
 	w.say("Board " + o.ID + " is recorded. Chalk " + o.ID + " on its marked end, on the side you call face 1.")
 }
 
 // begin empties the fields for the next board. Thickness and a rate stay.
 func (e *yardEntry) begin() {
 	st := e.p.st
-	st.at = -1
+	st.was, st.faces = "", [2]model.Face{}
+	st.reading++ // of photographs of the board before
+	e.photo.greyed(false)
 	for i := range e.in {
 		if i == yardThick || i == yardPrice && st.per != "board" {
 			continue
 		}
 		e.in[i].SetText("")
 	}
-	e.in[yardLetter].SetText(e.p.w.ses.YardID(&st.yard))
+	e.in[yardLetter].SetText(e.p.w.ses.YardID())
 	e.named()
 	e.p.relaid()
 	e.p.w.win.Canvas().Focus(e.in[yardLetter])
@@ -210,21 +235,20 @@ func (e *yardEntry) begin() {
 
 // freeLetter offers another letter where nothing is typed yet.
 func (e *yardEntry) freeLetter() {
-	if e.blank() && e.p.st.at < 0 {
-		e.in[yardLetter].SetText(e.p.w.ses.YardID(&e.p.st.yard))
+	if e.blank() && e.p.st.was == "" {
+		e.in[yardLetter].SetText(e.p.w.ses.YardID())
 	}
 }
 
 // change puts a recorded board back into the fields.
-func (e *yardEntry) change(i int) {
+func (e *yardEntry) change(o session.Offer) {
 	st, w := e.p.st, e.p.w
-	if !e.blank() || st.at >= 0 {
+	if !e.blank() || st.was != "" {
 		w.say("A board is half typed: record it first, or empty its fields.")
 		w.win.Canvas().Focus(e.first())
 		return
 	}
-	o := &st.yard.Offers[i]
-	st.at = i
+	st.was, st.faces = o.ID, o.Faces
 	text := [yardFields]string{o.ID, w.ses.Len(o.Length), w.ses.Len(o.Width), w.ses.Len(o.Thickness)}
 	for f := range o.Sap {
 		for k := range o.Sap[f] {
@@ -242,6 +266,7 @@ func (e *yardEntry) change(i int) {
 	for k := range e.in {
 		e.in[k].SetText(text[k])
 	}
+	st.taped, st.sized = [2][2]string{e.widths(0), e.widths(1)}, e.size()
 	e.named()
 	e.p.relaid()
 	w.win.Canvas().Focus(e.in[yardLength])

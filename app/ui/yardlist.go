@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model"
 )
 
 // yardList is the list of boards on offer, the newest first.
@@ -26,7 +27,7 @@ func newYardList(p *yardPage) *yardList {
 
 // fill writes the list anew; the button that had the keys has them again.
 func (l *yardList) fill() {
-	w, y := l.p.w, &l.p.st.yard
+	w, y := l.p.w, l.p.yard()
 	held, holds := yardButton{}, false
 	for id, b := range l.buttons {
 		if w.win.Canvas().Focused() == fyne.Focusable(b) {
@@ -39,7 +40,7 @@ func (l *yardList) fill() {
 		l.box.Add(line("No board is recorded yet.", widget.LowImportance))
 	}
 	for i := len(y.Offers) - 1; i >= 0; i-- {
-		l.box.Add(l.row(i))
+		l.box.Add(l.row(&y.Offers[i]))
 	}
 	l.box.Refresh()
 	if b := l.buttons[held]; holds && b != nil {
@@ -48,39 +49,33 @@ func (l *yardList) fill() {
 }
 
 // row is one board.
-func (l *yardList) row(i int) fyne.CanvasObject {
-	w, st := l.p.w, l.p.st
-	o := &st.yard.Offers[i]
+func (l *yardList) row(o *session.Offer) fyne.CanvasObject {
+	w := l.p.w
 	name := wrapped(o.ID+"   "+w.ses.OfferWords(o)+"   "+w.ses.OfferCost(o), widget.MediumImportance)
 	name.TextStyle.Bold = true
 	rows := []fyne.CanvasObject{snug(name), line(sentence(w.ses.OfferSap(o))+".", widget.LowImportance)}
-	if w.ses.InRack(o) {
-		rows = append(rows, line("It is in the rack.", widget.SuccessImportance))
-		return container.New(stackLayout{}, rows...)
-	}
 	if text, strong := l.standing(o); text != "" {
 		rows = append(rows, line(text, strong))
 	}
-	say := func(text string, d session.Decision) fyne.CanvasObject {
+	say := func(text string, d model.Decision) fyne.CanvasObject {
 		return l.button(o.ID, text, o.Say == d, func() {
-			if o := &st.yard.Offers[i]; o.Say == d {
-				o.Say = session.YardOpen
-			} else {
-				o.Say = d
+			now := d
+			if o.Say == d { // pressed again
+				now = model.OfferOpen
 			}
-			l.p.look()
+			w.commit(model.SayOffers{IDs: []string{o.ID}, Say: now})
 		})
 	}
 	texts := least(34, container.New(stackLayout{}, rows...))
-	buttons := container.NewHBox(say("Keep", session.YardKeep), say("Leave", session.YardLeave),
-		l.button(o.ID, "Change", false, func() { l.p.entry.change(i) }),
-		l.button(o.ID, "Remove…", false, func() { l.remove(i) }))
+	buttons := container.NewHBox(say("Keep", model.OfferKeep), say("Leave", model.OfferLeave),
+		l.button(o.ID, "Change", false, func() { l.p.entry.change(*o) }),
+		l.button(o.ID, "Remove", false, func() { l.remove(o.ID) }))
 	return flow([]fyne.CanvasObject{texts, buttons}, texts)
 }
 
 // standing says how a board stands to the job.
 func (l *yardList) standing(o *session.Offer) (string, widget.Importance) {
-	if o.Say == session.YardLeave {
+	if o.Say == model.OfferLeave {
 		return "Left: it does not count.", widget.LowImportance
 	}
 	text, strong := "", widget.MediumImportance
@@ -90,7 +85,7 @@ func (l *yardList) standing(o *session.Offer) (string, widget.Importance) {
 				text, strong = "To be bought: ", widget.SuccessImportance
 			}
 		}
-		if o.Say == session.YardKeep {
+		if o.Say == model.OfferKeep {
 			text = "Kept: "
 		}
 		if y, ok := r.worths[o.ID]; ok {
@@ -98,7 +93,7 @@ func (l *yardList) standing(o *session.Offer) (string, widget.Importance) {
 		}
 	}
 	switch {
-	case o.Say == session.YardKeep:
+	case o.Say == model.OfferKeep:
 		return "Kept.", strong
 	case text != "":
 		return "To be bought.", strong
@@ -115,20 +110,14 @@ func (l *yardList) button(board, text string, on bool, do func()) fyne.CanvasObj
 	return b
 }
 
-// remove takes a board off the list once that is sure.
-func (l *yardList) remove(i int) {
-	st := l.p.st
-	o := st.yard.Offers[i]
-	if st.at >= 0 {
-		l.p.w.say("A board is being changed: record it first, or give up the change.")
+// remove takes a board off the list.
+func (l *yardList) remove(id string) {
+	if l.p.st.was == id {
+		l.p.w.say("The board is being changed: record it first, or give up the change.")
 		return
 	}
-	l.p.w.ask(question{title: "Remove board " + o.ID + " from the list?", yes: "Remove", plain: true,
-		body: wrapped("What was measured of it is lost. “Leave” keeps it on the list without counting it.", widget.MediumImportance),
-		do: func() error {
-			st.yard.Offers = append(append([]session.Offer(nil), st.yard.Offers[:i]...), st.yard.Offers[i+1:]...)
-			l.p.entry.freeLetter()
-			l.p.look()
-			return nil
-		}})
+	if l.p.w.commit(model.DropOffer{ID: id}) {
+		l.p.entry.freeLetter()
+		l.p.w.say("Board " + id + " is off the list. " + l.p.w.acts.byID["undo"].keyNames() + " brings it back.")
+	}
 }

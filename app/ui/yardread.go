@@ -13,10 +13,16 @@ import (
 func (e *yardEntry) read() (o session.Offer, bad *fault) {
 	fail := func(i int, err error) (session.Offer, *fault) { return o, &fault{err, e.in[i]} }
 	var was *session.Offer
-	if at := e.p.st.at; at >= 0 && at < len(e.p.st.yard.Offers) {
-		was = &e.p.st.yard.Offers[at]
+	yard := e.p.yard()
+	for i := range yard.Offers {
+		if yard.Offers[i].ID == e.p.st.was {
+			was = &yard.Offers[i]
+		}
 	}
 	var err error
+	if was != nil {
+		o.Note = was.Note
+	}
 	if o.ID = strings.TrimSpace(e.in[yardLetter].Text); o.ID == "" {
 		return fail(yardLetter, errors.New("letter: every board needs one, such as A; chalk it on the board first"))
 	}
@@ -47,7 +53,7 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 		}
 	}
 	for f := range o.Sap {
-		o.Unseen[f] = true
+		o.Unseen[f], o.Faces[f] = true, e.pictured(f)
 		for k, edge := range [2]string{"marked edge", "other edge"} {
 			i := yardSap11 + 2*f + k
 			tape, seen, err := session.TapeOf(e.in[i].Text, e.p.w.ses.Units())

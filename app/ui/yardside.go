@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model"
 )
 
 // yardSide says beside the boards which of them to buy.
@@ -34,9 +35,10 @@ func newYardSide(p *yardPage) *yardSide {
 	})
 	s.all = newPageButton(w, "Keep what is to be bought", p.keepChosen)
 	s.take = newPageButton(w, "Take the kept boards into the rack", p.take)
-	s.rack = newTick(w, "Boards in the rack count, as paid", !p.st.yard.NoRack, func() {
-		p.st.yard.NoRack = !s.rack.Checked
-		p.look()
+	s.rack = newTick(w, "Boards in the rack count, as paid", !p.yard().NoRack, func() {
+		y := p.yard()
+		y.NoRack = !s.rack.Checked
+		p.set(y)
 	})
 	terms := newPageButton(w, "Order terms…", func() { w.act("terms") })
 	leave := newPageButton(w, "Back (Esc)", w.leavePage)
@@ -95,9 +97,11 @@ func (s *yardSide) fill() {
 	}
 	s.all.greyed(r == nil || r.choice == nil || len(r.choice.Chosen) == 0)
 	kept := false
-	for _, o := range s.p.w.ses.OnOffer(&s.p.st.yard) {
-		kept = kept || o.Say == session.YardKeep
+	yard := s.p.yard()
+	for i := range yard.Offers {
+		kept = kept || yard.Offers[i].Say == model.OfferKeep
 	}
+	s.rack.SetChecked(!yard.NoRack)
 	s.take.greyed(!kept)
 	for _, c := range []*fyne.Container{s.text, s.needs} {
 		c.Refresh()

@@ -74,7 +74,7 @@ func newTermsForm(w *Window, st *yardState) *termsForm {
 	ask := pairs(named("Better face / other, %"), f.form, named("of"), f.wood, named("It holds"), f.when,
 		named("Lot counted"), f.by, named("Must keep it"), f.of)
 	f.body = container.New(stackLayout{}, ask, f.offers, f.said)
-	if len(w.ses.OnOffer(&st.yard)) == 0 {
+	if len(w.ses.Yard().Offers) == 0 {
 		f.offers.Hide()
 	}
 	return f
@@ -93,7 +93,7 @@ func (f *termsForm) read() (session.TermsRead, error) {
 	}
 	var offers []session.Offer
 	if e.offers {
-		offers = f.w.ses.OnOffer(&f.st.yard)
+		offers = f.w.ses.Yard().Offers
 	}
 	return f.w.ses.OrderTerms(t, offers)
 }

@@ -19,10 +19,11 @@ const wrapAt = 110
 type emitter struct {
 	b     strings.Builder
 	exact bool
+	in    int // how far everything is indented
 }
 
 func (e *emitter) line(indent int, format string, args ...any) {
-	e.b.WriteString(strings.Repeat(" ", indent))
+	e.b.WriteString(strings.Repeat(" ", e.in+indent))
 	fmt.Fprintf(&e.b, format, args...)
 	e.b.WriteByte('\n')
 }
@@ -61,6 +62,7 @@ func (e *emitter) mms(list ...float64) string {
 func (e *emitter) points(p []geom.Point, indent, column int) string {
 	var b strings.Builder
 	b.WriteByte('[')
+	indent, column = e.in+indent, e.in+column
 	for i, q := range p {
 		s := e.mms(q.X, q.Y)
 		if i > 0 {

@@ -182,6 +182,18 @@ func (g gen) strip(id string, board string) model.Strip {
 	return s
 }
 
+// yard draws boards on offer: their wood is the yard's, and of a board only what
+// is found out before it is bought stands in the file.
+func (g gen) yard() *model.Yard {
+	y := &model.Yard{Species: g.word("wood", "walnut-black", "odd one"), Wanted: model.Wanted(g.word("to show", "", "heart", "sap", "both")), NoRack: g.coin("without rack")}
+	for i := range rapid.IntRange(0, 2).Draw(g.T, "offers") {
+		b := g.board(fmt.Sprint("o", i))
+		y.Offers = append(y.Offers, model.Offer{Say: model.Decision(g.word("say", "", "keep", "leave")), Board: &model.Board{
+			ID: b.ID, Species: y.Species, Wanted: y.Wanted, Length: b.Length, Width: b.Width, Thickness: b.Thickness, Price: b.Price, Faces: b.Faces, Note: b.Note}})
+	}
+	return y
+}
+
 func (g gen) board(id string) *model.Board {
 	b := model.NewBoard(id, g.word("species", "walnut-black", "teak", "odd one"), g.mm("length", 10, 6000), g.mm("width", 10, 900), g.mm("thickness", 11, 100))
 	b.Moisture, b.Note = g.mm("moisture", 0, 60), rapid.String().Draw(g.T, "note")
@@ -293,6 +305,16 @@ func (g gen) project() *model.Project {
 	}
 	if g.coin("printed") {
 		p.Printed = []model.PrintedPage{{Page: "panel", Of: g.word("of", "", "p0", "- a"), Part: rapid.IntRange(0, 3).Draw(g.T, "part"), Paper: g.word("paper", "", "a4"), Sheet: g.word("sheet", "", "A7KQ2"), Mark: g.word("mark", "0", "1e5", "ab")}}
+	}
+	if g.coin("clear") {
+		p.Clear = &model.ClearStock{Loss: g.mm("loss", 0, 0.9), Thickness: g.mm("as sold", 1, 90)}
+		if g.coin("price of it") {
+			p.Clear.Price = &model.Price{Amount: g.mm("amount", 0, 9999), Per: g.word("per", "board-foot", "cubic-foot", "cubic-metre")}
+		}
+	}
+	p.Currency = g.word("currency", "", "EUR")
+	if g.coin("yard") {
+		p.Yard = g.yard()
 	}
 	if g.coin("colours") {
 		p.Colours = []model.Colours{{Species: "teak", Years: g.mm("years", 0, 50), Sap: &colour.Lab{L: g.mm("L", 0, 100), A: g.mm("a", -50, 50)}}}

@@ -50,6 +50,11 @@ func fieldOf(r model.RuleError) string {
 		where = strings.Split(r.Where, ", ")
 	}
 	switch {
+	case len(where) > 0 && where[0] == "yard":
+		path, where = "yard", where[1:]
+		if r.Board != "" {
+			path = "yard.boards[" + short(r.Board) + "]"
+		}
 	case r.Set != "":
 		path = "sets[" + short(r.Set) + "]"
 		if len(where) == 0 {

@@ -56,7 +56,7 @@ func TestSaveAndKeepThePrevious(t *testing.T) {
 	}
 	for i, name := range []string{"second", "third"} {
 		before := content(t, path)
-		q, err := model.Apply(p, model.SetDetails{Name: name, Units: "mm"})
+		q, err := model.Apply(p, model.SetSettings{Settings: model.Settings{Name: name, Units: "mm"}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -189,7 +189,7 @@ func TestPowerCutsLeaveAWholeFile(t *testing.T) {
 		}
 		allowed := map[string]bool{"": true}
 		for i := 0; after == nil && i < 30; i++ {
-			q, err := model.Apply(p, model.SetDetails{Name: fmt.Sprint("Table ", i), Units: "mm"})
+			q, err := model.Apply(p, model.SetSettings{Settings: model.Settings{Name: fmt.Sprint("Table ", i), Units: "mm"}})
 			if err != nil {
 				rt.Fatal(err)
 			}

@@ -11,6 +11,7 @@ func (v *projectV1) project() *model.Project {
 	p := &model.Project{
 		Name:       v.Name,
 		Units:      unit.System(v.Units),
+		Currency:   v.Currency,
 		Climate:    model.Climate{Now: model.Air(v.Climate.Now), Dry: model.Air(v.Climate.Dry), Wet: model.Air(v.Climate.Wet)},
 		Limits:     model.Limits(v.Limits),
 		Allowances: model.Allowances(v.Allowances),
@@ -39,6 +40,7 @@ func (v *projectV1) project() *model.Project {
 	for _, k := range v.Printed {
 		p.Printed = append(p.Printed, model.PrintedPage(k))
 	}
+	p.Yard, p.Clear = v.Yard.yard(), v.Clear.clear()
 	for _, c := range v.Colours {
 		p.Colours = append(p.Colours, model.Colours{Species: c.Species, Years: c.Years, Heart: labV1(c.Heart), Sap: labV1(c.Sap)})
 	}

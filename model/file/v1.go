@@ -8,6 +8,7 @@ type projectV1 struct {
 	Heartside  int          `key:"heartside,required"`
 	Name       string       `key:"name"`
 	Units      string       `key:"units" enum:"mm|inch"`
+	Currency   string       `key:"currency"`
 	Climate    climateV1    `key:"climate"`
 	Limits     limitsV1     `key:"limits"`
 	Allowances allowancesV1 `key:"allowances"`
@@ -22,6 +23,8 @@ type projectV1 struct {
 	Kept       []keptV1     `key:"kept"`
 	Colours    []coloursV1  `key:"colours"`
 	Printed    []printedV1  `key:"printed"`
+	Yard       *yardV1      `key:"yard"`
+	Clear      *clearV1     `key:"clear-stock"`
 }
 
 type airV1 struct {

@@ -39,6 +39,9 @@ func (e *emitter) project(p *model.Project) {
 		units = "mm"
 	}
 	e.line(0, "units: %s", word(units))
+	if p.Currency != "" {
+		e.line(0, "currency: %s", word(p.Currency))
+	}
 	air := func(a model.Air) string {
 		pairs := []string{"rh", e.mm(a.RH), "temp", e.mm(a.Temp)}
 		if a.MC != 0 {
@@ -111,6 +114,8 @@ func (e *emitter) project(p *model.Project) {
 			e.line(2, "- %s", flow(pairs...))
 		}
 	}
+	e.yard(p.Yard)
+	e.clear(p.Clear)
 	for i, k := range p.Printed {
 		if i == 0 {
 			e.line(0, "printed:")

@@ -16,7 +16,7 @@ func (e *emitter) board(b *model.Board) {
 		e.line(4, "moisture: %s", e.mm(b.Moisture))
 	}
 	if b.Price != nil {
-		e.line(4, "price: %s", flow("amount", e.fine(b.Price.Amount), "per", word(b.Price.Per)))
+		e.line(4, "price: %s", e.price(b.Price))
 	}
 	if b.Bark != model.BarkUnknown {
 		e.line(4, "bark: %s", word(string(b.Bark)))

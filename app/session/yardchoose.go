@@ -241,15 +241,12 @@ type YardWorth struct {
 
 // Worths finds what each board on offer is worth to the job, by its letter.
 func (j *YardJob) Worths(ctx context.Context) (map[string]YardWorth, error) {
-	list, err := buy.Worths(ctx, j.boards, j.needs, j.work, buy.Options{})
+	list, err := buy.Worths(ctx, j.boards, append(append([]string{}, j.kept...), j.free...), j.needs, j.work, buy.Options{})
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]YardWorth{}
 	for _, w := range list {
-		if slices.Contains(j.rack, w.Board) {
-			continue
-		}
 		y := YardWorth{Amount: w.Amount, Needed: w.Needed}
 		sure := "worth "
 		if !w.Proved {

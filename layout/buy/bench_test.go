@@ -55,7 +55,7 @@ func BenchmarkChoose(b *testing.B) {
 func BenchmarkWorths20(b *testing.B) {
 	boards, needs, w := yard(20, 7)
 	for b.Loop() {
-		if _, err := Worths(context.Background(), boards, needs, w, Options{}); err != nil {
+		if _, err := Worths(context.Background(), boards, nil, needs, w, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -250,7 +250,7 @@ func TestWorthAgainstEverySetTried(t *testing.T) {
 	for range 12 {
 		boards, list := randomYard(r, 8, 1, false)
 		base := bruteCheapest(boards, list, coarse)
-		worths, err := Worths(context.Background(), boards, list, coarse, Options{})
+		worths, err := Worths(context.Background(), boards, nil, list, coarse, Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

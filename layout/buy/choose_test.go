@@ -334,7 +334,7 @@ func TestErrorsSayWhat(t *testing.T) {
 		if _, err := Choose(context.Background(), c.boards, c.needs, c.work, Options{}); err == nil {
 			t.Errorf("%s: no error", c.what)
 		}
-		if _, err := Worths(context.Background(), c.boards, c.needs, c.work, Options{}); err == nil {
+		if _, err := Worths(context.Background(), c.boards, nil, c.needs, c.work, Options{}); err == nil {
 			t.Errorf("%s: no error of Worths", c.what)
 		}
 		if _, err := Lacking(context.Background(), c.boards, c.needs, c.work, Options{}); err == nil {

@@ -16,13 +16,14 @@ type Worth struct {
 	By     By
 }
 
-// Worths returns what each board on offer is worth to the job: the cost of the
+// Worths returns what each board on offer, or each of those named in of where that
+// is not nil, is worth to the job: the cost of the
 // best choice without it less that of the best with it at a price of 0. It is the
 // most that may be paid for the board before the job does better without it; a
 // board is chosen where its price is under that. Boards that do nothing are
 // worth 0. Where no boards make the job nothing is worth anything and the list is
 // empty.
-func Worths(ctx context.Context, boards []Board, needs []Need, work Work, o Options) ([]Worth, error) {
+func Worths(ctx context.Context, boards []Board, of []string, needs []Need, work Work, o Options) ([]Worth, error) {
 	p, err := setup(boards, needs, &work)
 	if err != nil {
 		return nil, err
@@ -34,8 +35,11 @@ func Worths(ctx context.Context, boards []Board, needs []Need, work Work, o Opti
 		return nil, ctx.Err()
 	}
 	sure := base.proved()
-	out := make([]Worth, len(boards))
+	var out []Worth
 	for b := range boards {
+		if of != nil && !slices.Contains(of, boards[b].ID) {
+			continue
+		}
 		w := Worth{Board: boards[b].ID, Chosen: slices.Contains(base.set, b), By: by, Proved: sure}
 		if w.Chosen {
 			// With it free the best stays the best, for less.
@@ -53,7 +57,7 @@ func Worths(ctx context.Context, boards []Board, needs []Need, work Work, o Opti
 			w.Proved = sure && s.proved()
 			w.Amount = math.Max(0, base.best-s.best)
 		}
-		out[b] = w
+		out = append(out, w)
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}

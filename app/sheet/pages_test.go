@@ -46,7 +46,7 @@ func TestRandomPagesAreLegible(t *testing.T) {
 	f := faces(t)
 	n := 500
 	if testing.Short() {
-		n = 20
+		n = 8
 	}
 	for seed := range uint64(n) {
 		in := anyInput(rand.New(rand.NewPCG(seed, 1)), f)

@@ -96,9 +96,20 @@ func Cause(err error) error {
 	var link *os.LinkError
 	switch {
 	case errors.As(err, &path):
-		return path.Err
+		err = path.Err
 	case errors.As(err, &link):
-		return link.Err
+		err = link.Err
+	}
+	if err != nil && strings.HasSuffix(err.Error(), ".") {
+		return unended{err}
 	}
 	return err
 }
+
+// unended is an error of a system that ends its messages with a full stop, to
+// stand in the middle of a sentence.
+type unended struct{ error }
+
+func (e unended) Error() string { return strings.TrimRight(e.error.Error(), ".") }
+
+func (e unended) Unwrap() error { return e.error }

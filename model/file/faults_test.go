@@ -3,6 +3,7 @@ package file
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 	"testing"
 
@@ -202,5 +203,17 @@ func TestAllFaultsUpToTwenty(t *testing.T) {
 	}
 	if _, _, err = Read([]byte(b.String()), "t"); !errors.As(err, &list) || len(list) != 20 {
 		t.Errorf("%d told", len(list))
+	}
+}
+
+// Some systems end their messages with a full stop; ours go on after it.
+func TestCauseStandsInASentence(t *testing.T) {
+	system := errors.New("The system cannot find the file specified.")
+	got := Cause(fmt.Errorf("open: %w", &fs.PathError{Op: "open", Path: "x", Err: system}))
+	if got.Error() != "The system cannot find the file specified" || !errors.Is(got, system) {
+		t.Errorf("%v", got)
+	}
+	if Cause(nil) != nil {
+		t.Error("no error has a cause")
 	}
 }

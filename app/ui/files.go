@@ -35,6 +35,7 @@ func (w *Window) guard(what string, then func()) {
 		also: then,
 		size: fyne.NewSize(480, 210),
 	})
+	w.trace.asking("guard")
 }
 
 func (w *Window) newProject() {

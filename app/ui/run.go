@@ -151,5 +151,6 @@ func (w *Window) openDemo() error {
 func (w *Window) started() {
 	w.win.Canvas().Focus(w.surf)
 	w.trace.ready()
+	w.trace.load(w)
 	w.trace.state(w)
 }

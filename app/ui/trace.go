@@ -2,7 +2,9 @@ package ui
 
 import (
 	"fmt"
+	"hash/fnv"
 	"io"
+	"runtime"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -10,20 +12,27 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/file"
 )
 
 // tracer tells on a stream what a script that drives the real window cannot
 // see: where things are, in pixels of the window, and what is read. It is off
 // unless HEARTSIDE_TRACE is set; nothing else depends on it.
 type tracer struct {
-	out  io.Writer // nil: off
-	last map[string]string
+	out    io.Writer // nil: off
+	last   map[string]string
+	loads  bool // tell what is held
+	marked *model.Project
+	of     string // its mark
 }
 
 func newTracer(st Start) *tracer {
 	t := &tracer{last: map[string]string{}}
-	if st.Env != nil && st.Env("HEARTSIDE_TRACE") != "" {
-		t.out = st.Stderr
+	if st.Env == nil {
+		return t
+	}
+	if v := st.Env("HEARTSIDE_TRACE"); v != "" {
+		t.out, t.loads = st.Stderr, v == "load"
 	}
 	return t
 }
@@ -70,18 +79,50 @@ func (t *tracer) state(w *Window) {
 	t.faces(w)
 	id := w.ses.Selected().Panel
 	r := w.ses.Reading(id)
-	if r == nil {
-		return
-	}
-	lone := 0
-	for _, x := range r.Warnings {
-		if x.Kind == face.LoneStreak {
-			lone++
+	lone, light := 0, 0.0
+	if r != nil { // else there is no panel, or it is of nothing yet
+		light = r.Show.Light.Value
+		for _, x := range r.Warnings {
+			if x.Kind == face.LoneStreak {
+				lone++
+			}
 		}
 	}
 	undo, redo := w.ses.Depth()
-	t.line("state panel=%s light=%.4f lone=%d undo=%d redo=%d dirty=%v preview=%v",
-		id, r.Show.Light.Value, lone, undo, redo, w.ses.Dirty(), w.ses.Previewing())
+	t.line("state panel=%s light=%.4f lone=%d undo=%d redo=%d dirty=%v preview=%v mark=%s",
+		id, light, lone, undo, redo, w.ses.Dirty(), w.ses.Previewing(), t.mark(w.ses.Committed()))
+}
+
+// mark is short for all that a project holds, but for what was printed: that is
+// no change of the work.
+func (t *tracer) mark(p *model.Project) string {
+	if p != t.marked {
+		q := *p
+		q.Printed = nil
+		h := fnv.New32a()
+		h.Write(file.Exact(&q))
+		t.marked, t.of = p, fmt.Sprintf("%08x", h.Sum32())
+	}
+	return t.of
+}
+
+// load tells what the program holds, every few seconds, with what is no longer
+// used cleared away before.
+func (t *tracer) load(w *Window) {
+	if t.out == nil || !t.loads {
+		return
+	}
+	time.AfterFunc(5*time.Second, func() {
+		if w.work.Err() != nil {
+			return
+		}
+		var m runtime.MemStats
+		runtime.GC()
+		runtime.ReadMemStats(&m)
+		n := runtime.NumGoroutine()
+		w.post(func() { t.line("load goroutines=%d heap=%d", n, m.HeapAlloc) })
+		t.load(w)
+	})
 }
 
 // faces tells how far the photographs are, where there are any.

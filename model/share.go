@@ -26,6 +26,14 @@ func (p *Project) same(q *Project) bool {
 		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts) && p.Yard == q.Yard && p.Clear == q.Clear
 }
 
+// SameWork reports whether two projects differ at most in what was recorded at a
+// yard and said of clear stock: nothing that is made of the boards.
+func (p *Project) SameWork(q *Project) bool {
+	c := *q
+	c.Yard, c.Clear = p.Yard, p.Clear
+	return p.same(&c)
+}
+
 func sameList[T any](a, b []T) bool {
 	return len(a) == 0 && len(b) == 0 || reflect.DeepEqual(a, b)
 }

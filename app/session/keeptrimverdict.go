@@ -32,7 +32,7 @@ func (k *KeptTrimmed) verdicts(rows []cost.Row, clear cost.ClearStock) []string 
 	case math.Abs(more) <= nearlySame*keep.Used:
 		say("Both lose nearly the same.")
 	case more > 0:
-		say("Trimming loses %s more than keeping.", k.both(more, math.Max(0, trim.MoreLostVolume)))
+		say("Trimming loses %s more than keeping.", k.both(more, math.Max(0, trim.MoreLostVolume), more, trim.MoreLostVolume))
 	default:
 		say("Trimming loses %s less than keeping: the search found a better fit there.", unit.FormatArea(-more, k.sys))
 	}

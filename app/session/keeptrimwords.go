@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -54,8 +55,22 @@ func PerOf(sys unit.System) cost.Per {
 
 func (k *KeptTrimmed) money(v float64) string { return unit.FormatMoney(v, k.currency) }
 
-func (k *KeptTrimmed) both(area, volume float64) string {
-	return unit.FormatArea(area, k.sys) + ", " + k.volume(volume)
+// both prints an area of face and a volume, in the units of the largest of a row.
+func (k *KeptTrimmed) both(area, volume, areas, volumes float64) string {
+	text := unit.FormatAreaLike(area, areas, k.sys) + ", " + unit.FormatVolumeLike(volume, volumes, k.sys)
+	if k.sys == unit.Inch {
+		text += " (" + unit.FormatCubicFeet(volume) + ")"
+	}
+	return text
+}
+
+// most returns the largest of a figure of the rows.
+func most(rows []cost.Row, of func(*cost.Row) float64) float64 {
+	v := 0.0
+	for i := range rows {
+		v = math.Max(v, of(&rows[i]))
+	}
+	return v
 }
 
 func (k *KeptTrimmed) volume(mm3 float64) string {
@@ -100,9 +115,11 @@ func (k *KeptTrimmed) table(rows []cost.Row) []Row {
 		out = append(out, x)
 	}
 	own := func(i int) *KeptPlan { return [2]*KeptPlan{&k.Keep, &k.Trim}[i] }
-	add("Wood used up", func(_ int, r *cost.Row) string { return k.both(r.Used, r.UsedVolume) })
+	add("Wood used up", func(_ int, r *cost.Row) string {
+		return k.both(r.Used, r.UsedVolume, most(rows, func(r *cost.Row) float64 { return r.Used }), most(rows, func(r *cost.Row) float64 { return r.UsedVolume }))
+	})
 	add("Lost of it", func(_ int, r *cost.Row) string {
-		return k.both(r.Lost, r.LostVolume) + "; " + unit.FormatPercent(r.Loss())
+		return k.both(r.Lost, r.LostVolume, most(rows, func(r *cost.Row) float64 { return r.Lost }), most(rows, func(r *cost.Row) float64 { return r.LostVolume })) + "; " + unit.FormatPercent(r.Loss())
 	})
 	add("Planed off the parts", func(i int, _ *cost.Row) string {
 		if i > 1 {
@@ -114,7 +131,7 @@ func (k *KeptTrimmed) table(rows []cost.Row) []Row {
 		if r.Spared <= 0 {
 			return "nothing: it loses most"
 		}
-		return k.both(r.Spared, r.SparedVolume)
+		return k.both(r.Spared, r.SparedVolume, most(rows, func(r *cost.Row) float64 { return r.Spared }), most(rows, func(r *cost.Row) float64 { return r.SparedVolume }))
 	})
 	add("To buy for 100 finished", func(_ int, r *cost.Row) string { return buyWords(r.Loss()) })
 	add("Boards cut into", func(i int, r *cost.Row) string {

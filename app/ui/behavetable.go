@@ -114,7 +114,8 @@ func (l *tableLayout) columns(objs []fyne.CanvasObject, width float32) (name flo
 	if fits(values) > room-left {
 		return width, values, true
 	}
-	return room - fits(values), values, false
+	// In a wide window the values stay near their names.
+	return fyne.Min(room-fits(values), fyne.Max(left, nameAll)+4*tableGap), values, false
 }
 
 func fits(list []float32) (sum float32) {

@@ -35,6 +35,7 @@ type keepTrimPage struct {
 	stop   *pageButton
 	again  *pageButton
 	offer  *keepTrimFields
+	buying *quantityCard
 }
 
 // keepTrimCard is one of the two comparisons.
@@ -48,8 +49,8 @@ type keepTrimCard struct {
 	laid    map[*model.Project]bool // what using the plan made of the project
 }
 
-// addKeepTrimActions lists the page. What was entered of clear stock is kept
-// while the window is open.
+// addKeepTrimActions lists the page. What is half typed is kept while the window
+// is open.
 func (w *Window) addKeepTrimActions() {
 	entry := &keepTrimEntry{}
 	w.acts.add(&Action{ID: "keep-trim", Label: "Keep or trim", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyU)}, Hint: "What it takes to keep the light wood, to trim it off, or to buy clear stock: wood, joints, cost and look.", Can: w.canPlan,
@@ -151,7 +152,7 @@ func (p *keepTrimPage) running() bool {
 // current reports whether a comparison is still of the project.
 func (p *keepTrimPage) current(c *keepTrimCard) bool {
 	now := p.w.ses.Committed()
-	return now == p.base || c.laid[now]
+	return now == p.base || c.laid[now] || now.SameWork(p.base)
 }
 
 // use lays the trimmed plan of a card, as one change.
@@ -182,6 +183,7 @@ func (p *keepTrimPage) build() {
 	leave := p.button("Back (Esc)", w.leavePage)
 	leave.Importance = widget.LowImportance
 	p.offer = newKeepTrimFields(p)
+	p.buying = newQuantityCard(p.w, p.entry, p.key)
 	p.body = container.New(stackLayout{})
 	var room *fyne.Container
 	room, p.scroll = down(container.NewPadded(p.body), nil)

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -10,13 +12,20 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/cost"
+	"heartside/model"
 )
 
-// keepTrimEntry is what was typed of clear stock. It is not saved.
+// keepTrimEntry is what is typed of clear stock, and of waste; "" takes what past
+// jobs say.
 type keepTrimEntry struct {
 	price, loss, thick string
 	per                cost.Per
+	waste              string
+	seen               *model.ClearStock // the project's, when the fields were last written
 }
+
+// keepTrimPers are what clear stock is sold by.
+var keepTrimPers = []cost.Per{cost.PerBoardFoot, cost.PerCubicFoot, cost.PerCubicMetre}
 
 // keepTrimFields asks for clear stock.
 type keepTrimFields struct {
@@ -29,33 +38,92 @@ type keepTrimFields struct {
 
 func newKeepTrimFields(p *keepTrimPage) *keepTrimFields {
 	w, e := p.w, p.entry
-	if e.per == "" {
-		e.per, e.loss = session.PerOf(w.ses.Units()), fmt.Sprintf("%.0f %%", 100*session.LossClear)
-	}
+	e.follow(w)
 	f := &keepTrimFields{p: p, price: w.newField(e.price, "no price yet"), loss: w.newField(e.loss, ""), thick: w.newField(e.thick, "as the boards")}
-	pers := []cost.Per{cost.PerBoardFoot, cost.PerCubicFoot, cost.PerCubicMetre}
 	short := map[cost.Per]string{cost.PerBoardFoot: "per bd ft", cost.PerCubicFoot: "per ft³", cost.PerCubicMetre: "per m³"}
-	f.per = choice(w, pers, func(c cost.Per) string { return short[c] }, e.per)
+	f.per = choice(w, keepTrimPers, func(c cost.Per) string { return short[c] }, e.per)
 	typed := func() {
 		e.price, e.loss, e.thick = f.price.Text, f.loss.Text, f.thick.Text
 		if i := f.per.SelectedIndex(); i >= 0 {
-			e.per = pers[i]
+			e.per = keepTrimPers[i]
 		}
 		p.fill()
 	}
 	for _, x := range []*field{f.price, f.loss, f.thick} {
 		x.follow(typed)
+		x.left = f.keep
+		x.OnSubmitted = func(string) { f.keep() }
 	}
-	f.per.changed = typed
+	f.per.changed = func() { typed(); f.keep() }
 	f.note = wrapped("", widget.LowImportance)
 	ask := flow([]fyne.CanvasObject{named("Clear stock costs"), f.price, f.per, named("lost of it"), f.loss, named("thickness as sold"), f.thick})
 	f.box = container.New(stackLayout{}, ask, snug(f.note))
 	return f
 }
 
-// read reads the fields for a comparison.
-func (f *keepTrimFields) read(got *session.KeptTrimmed) (session.ClearOffer, error) {
-	o := session.ClearOffer{Rate: cost.Rate{Per: f.p.entry.per}, Thickness: got.Keep.Thickness}
+// follow takes over what the project says of clear stock where that is other than
+// when it was last looked at: the first time, and after undo.
+func (e *keepTrimEntry) follow(w *Window) bool {
+	c := w.ses.Project().Clear
+	if e.per != "" && c == e.seen {
+		return false
+	}
+	e.seen = c
+	e.price, e.thick = "", ""
+	e.per, e.loss = session.PerOf(w.ses.Units()), fmt.Sprintf("%.0f %%", 100*session.LossClear)
+	if c == nil {
+		return true
+	}
+	e.loss = strconv.FormatFloat(100*c.Loss, 'f', -1, 64) + " %"
+	if c.Price != nil {
+		e.price, e.per = strconv.FormatFloat(c.Price.Amount, 'f', -1, 64), cost.Per(c.Price.Per)
+	}
+	if c.Thickness > 0 {
+		e.thick = w.ses.Len(c.Thickness)
+	}
+	return true
+}
+
+// write shows what is held of clear stock.
+func (f *keepTrimFields) write() {
+	e := *f.p.entry // writing a field reads the others
+	f.price.SetText(e.price)
+	f.loss.SetText(e.loss)
+	f.thick.SetText(e.thick)
+	*f.p.entry = e
+	for i, per := range keepTrimPers {
+		if per == e.per && f.per.SelectedIndex() != i {
+			f.per.SetSelectedIndex(i)
+		}
+	}
+}
+
+// keep makes what is typed of clear stock part of the project, where it can be
+// read and says something.
+func (f *keepTrimFields) keep() {
+	w, e := f.p.w, f.p.entry
+	o, err := f.read(0)
+	if err != nil {
+		return
+	}
+	c := &model.ClearStock{Loss: o.Loss, Thickness: o.Thickness}
+	if strings.TrimSpace(f.price.Text) != "" {
+		c.Price = &model.Price{Amount: o.Rate.Amount, Per: string(o.Rate.Per)}
+	}
+	if was := w.ses.Project().Clear; was == nil && c.Price == nil && c.Thickness == 0 && c.Loss == session.LossClear {
+		return
+	} else if was != nil && c.Thickness > 0 && f.thick.Text == w.ses.Len(was.Thickness) {
+		c.Thickness = was.Thickness // finer than it prints
+	}
+	if w.commit(model.SetClear{Clear: c}) {
+		e.seen = w.ses.Project().Clear
+	}
+}
+
+// read reads the fields for a comparison; thick is the thickness as sold where none
+// is typed.
+func (f *keepTrimFields) read(thick float64) (session.ClearOffer, error) {
+	o := session.ClearOffer{Rate: cost.Rate{Per: f.p.entry.per}, Thickness: thick}
 	price, err := f.price.number("what clear stock costs")
 	if err == nil && price < 0 {
 		err = fmt.Errorf("what clear stock costs: “%s” is under nothing; write its price, or leave it empty", f.price.Text)
@@ -80,8 +148,15 @@ func (f *keepTrimFields) read(got *session.KeptTrimmed) (session.ClearOffer, err
 // fill shows what was found.
 func (p *keepTrimPage) fill() {
 	f := p.offer
+	if p.entry.follow(p.w) {
+		f.write()
+	}
+	money := ""
+	if c := p.w.ses.Project().Currency; c != "" {
+		money = ", " + c
+	}
 	f.note.Importance = widget.LowImportance
-	note := fmt.Sprintf("Prices are in the money the boards' prices are in. A loss of %.0f %% is common practice, no source. What is typed here is not saved.", 100*session.LossClear)
+	note := fmt.Sprintf("Prices are in the money the boards' prices are in%s. A loss of %.0f %% is common practice, no source.", money, 100*session.LossClear)
 	p.body.Objects = nil
 	for _, c := range p.cards {
 		name := wrapped(c.title, widget.MediumImportance)
@@ -101,6 +176,8 @@ func (p *keepTrimPage) fill() {
 	if len(p.cards) > 0 {
 		p.body.Add(snug(wrapped(session.LostWords, widget.LowImportance)))
 	}
+	p.buying.fill()
+	p.body.Add(p.buying.box)
 	f.note.SetText(note)
 	p.state()
 	p.body.Refresh()
@@ -109,7 +186,7 @@ func (p *keepTrimPage) fill() {
 
 // fillCard adds one comparison; an error tells of what was typed.
 func (p *keepTrimPage) fillCard(c *keepTrimCard) error {
-	offer, typed := p.offer.read(c.got)
+	offer, typed := p.offer.read(c.got.Keep.Thickness)
 	if typed != nil { // no figures of clear stock then
 		offer = session.ClearOffer{}
 	}

@@ -111,3 +111,17 @@ func TestFormatPercent(t *testing.T) {
 		}
 	})
 }
+
+// Beside 1.2 m2, 45 cm2 are 0.005 m2; beside a volume of 0.01 m3, 90 cm3 are 0.0001.
+func TestLikeUnits(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{FormatAreaLike(4500, 1.2e6, MM), "0.005 m²"},
+		{FormatAreaLike(0, 1.2e6, MM), "0.000 m²"},
+		{FormatAreaLike(72*645.16, 20*92903.04, Inch), "0.50 ft²"},
+		{FormatVolumeLike(90e3, 1e7, MM), "0.0001 m³"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}

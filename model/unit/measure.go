@@ -23,13 +23,17 @@ func CubicMetres(mm3 float64) float64 { return mm3 / CubicMetreMM3 }
 // FormatVolume prints a volume in mm3: in m3 to four decimals as "0.0131 m³",
 // under 0.001 m3 in whole cm3; in inches in board feet to two decimals as
 // "5.55 bd ft".
-func FormatVolume(mm3 float64, sys System) string {
+func FormatVolume(mm3 float64, sys System) string { return FormatVolumeLike(mm3, mm3, sys) }
+
+// FormatVolumeLike prints a volume in the unit that another one is printed in, so
+// that the two can be compared.
+func FormatVolumeLike(mm3, like float64, sys System) string {
 	switch {
 	case math.IsNaN(mm3) || math.IsInf(mm3, 0):
 		return notKnown
 	case sys == Inch:
 		return signed(BoardFeet(mm3), 2) + " bd ft"
-	case math.Abs(mm3) < 1e6:
+	case math.Abs(like) < 1e6:
 		return signed(mm3/1e3, 0) + " cm³"
 	}
 	return signed(CubicMetres(mm3), 4) + " m³"
@@ -47,8 +51,12 @@ func FormatCubicFeet(mm3 float64) string {
 // FormatArea prints an area in mm2: from 0.1 m2 to three decimals as
 // "0.405 m²", from 1 cm2 to 0.1 cm2 as "225 cm²", below in whole mm2; in inches
 // from 1 square foot to two decimals as "4.36 ft²", below to 0.1 as "35 in²".
-func FormatArea(mm2 float64, sys System) string {
-	a := math.Abs(mm2)
+func FormatArea(mm2 float64, sys System) string { return FormatAreaLike(mm2, mm2, sys) }
+
+// FormatAreaLike prints an area in the unit that another one is printed in, so that
+// the two can be compared.
+func FormatAreaLike(mm2, like float64, sys System) string {
+	a := math.Abs(like)
 	switch {
 	case math.IsNaN(mm2) || math.IsInf(mm2, 0):
 		return notKnown

@@ -27,6 +27,7 @@ const (
 	Rail          PartKind = "rail"
 	BreadboardEnd PartKind = "breadboard-end"
 	OtherPart     PartKind = "other"
+	TestPiece     PartKind = "test-piece" // for trying a finish: it is in no furniture
 )
 
 // PartPlace is a cutting for a part: a rectangle on a board in face-1
@@ -104,7 +105,7 @@ func (c *checker) parts(p *Project, panels map[string]bool) {
 
 func (c *checker) part(n *Part) {
 	at := RuleError{Part: n.ID}
-	c.word(at, "kind", string(n.Kind), "", string(Leg), string(Rail), string(BreadboardEnd), string(OtherPart))
+	c.word(at, "kind", string(n.Kind), "", string(Leg), string(Rail), string(BreadboardEnd), string(OtherPart), string(TestPiece))
 	if n.Count < 1 || n.Count > mostParts {
 		c.fail(RuleError{Rule: RuleCount, Part: n.ID, Where: "count", Detail: fmt.Sprintf("%d of them cannot be made", n.Count)})
 	}

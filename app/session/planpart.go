@@ -22,6 +22,9 @@ func (s *Session) PartsToPlan() []PartToPlan {
 	v := s.view()
 	var out []PartToPlan
 	for _, n := range v.project.Parts {
+		if n.Kind == model.TestPiece {
+			continue // it lies where it holds both woods
+		}
 		x := PartToPlan{ID: n.ID, Layers: layersOf(n, v.sound())}
 		stays := 0
 		for _, k := range n.Places {

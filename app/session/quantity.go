@@ -65,6 +65,9 @@ func finishedSizes(p *model.Project, all bool) []cost.Size {
 		}
 	}
 	for _, n := range p.Parts {
+		if n.Kind == model.TestPiece {
+			continue
+		}
 		count := n.Count
 		if !all {
 			count = min(count, len(n.Places))

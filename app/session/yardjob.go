@@ -89,6 +89,9 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 		j.panel(p, n, wanted)
 	}
 	for _, n := range p.Parts {
+		if n.Kind == model.TestPiece {
+			continue
+		}
 		if other := s.otherWood(lieOn(n.Places, func(k model.PartPlace) string { return k.Board }), y.Species); other != "" {
 			j.Notes = append(j.Notes, fmt.Sprintf("%s does not count: it lies on boards of another wood (%s).", n.ID, other))
 			continue

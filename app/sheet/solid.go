@@ -47,6 +47,8 @@ func kindOfPart(k model.PartKind) string {
 		return "rail"
 	case model.BreadboardEnd:
 		return "breadboard end"
+	case model.TestPiece:
+		return "test piece"
 	}
 	return "part"
 }
@@ -54,6 +56,9 @@ func kindOfPart(k model.PartKind) string {
 // woodOfPart says which wood a part is to show: its own wish, else its board's.
 func woodOfPart(n *model.Part, b *model.Board) string {
 	w := n.Wanted
+	if n.Kind == model.TestPiece {
+		return "both, to try the finish"
+	}
 	if w == model.WantDefault && b != nil {
 		w = b.Wanted
 	}

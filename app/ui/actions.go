@@ -36,6 +36,7 @@ func (w *Window) addActions() {
 	w.addSheetActions()
 	w.addPlaningActions()
 	w.addYardActions()
+	w.addLeftActions()
 	w.onPanels()
 }
 

@@ -44,7 +44,7 @@ type partForm struct {
 }
 
 func partKinds() []model.PartKind {
-	return []model.PartKind{model.Leg, model.Rail, model.BreadboardEnd, model.OtherPart}
+	return []model.PartKind{model.Leg, model.Rail, model.BreadboardEnd, model.TestPiece, model.OtherPart}
 }
 
 func partKindWords(k model.PartKind) string {
@@ -55,6 +55,8 @@ func partKindWords(k model.PartKind) string {
 		return "Rail"
 	case model.BreadboardEnd:
 		return "Breadboard end"
+	case model.TestPiece:
+		return "Test piece"
 	}
 	return "Other"
 }

@@ -249,7 +249,7 @@ type setV1 struct {
 
 type partV1 struct {
 	ID        string        `key:"id,required"`
-	Kind      string        `key:"kind" enum:"leg|rail|breadboard-end|other"`
+	Kind      string        `key:"kind" enum:"leg|rail|breadboard-end|other|test-piece"`
 	Count     int           `key:"count"`
 	Length    float64       `key:"length,required"`
 	Width     float64       `key:"width,required"`

@@ -1,0 +1,99 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/session"
+	"heartside/layout/offcut"
+)
+
+// testForm asks for test pieces and says where they would lie.
+type testForm struct {
+	p                    *leftPage
+	number, length, wide *field
+	said                 *fyne.Container
+	found                session.Reserved
+}
+
+// testAsk asks for test pieces.
+func (p *leftPage) testAsk() {
+	w, usual := p.w, offcut.UsualTrial
+	f := &testForm{p: p, number: w.newField("1", "1"), length: w.newField(w.ses.Len(usual.Length), ""), wide: w.newField(w.ses.Len(usual.Width), ""), said: container.New(stackLayout{})}
+	for _, x := range []*field{f.number, f.length, f.wide} {
+		x.follow(f.fill)
+	}
+	body := container.New(stackLayout{}, pairs(named("How many"), f.number, named("Length of each"), f.length, named("Width of each"), f.wide),
+		snug(wrapped(fmt.Sprintf("Each holds at least %s of heartwood and of sapwood on one face and no knot, from waste first, then from the smallest piece. Try the whole sequence of the finish on both woods. The size is common practice, no source.", session.Percent(usual.Least)), widget.LowImportance)),
+		f.said)
+	f.fill()
+	w.ask(question{title: "Reserve test pieces", body: body, yes: "Reserve them", focus: f.number, size: fyne.NewSize(620, 460), tall: true, do: f.keep})
+}
+
+// want reads what is asked.
+func (f *testForm) want() (offcut.Trial, error) {
+	t := offcut.UsualTrial
+	n, err := strconv.Atoi(strings.TrimSpace(f.number.Text))
+	if err != nil || n < 1 || n > 50 {
+		return t, fmt.Errorf("how many: “%s” is no count; write 1 to 50", f.number.Text)
+	}
+	t.Count = n
+	if t.Length, err = f.length.size("length of a test piece"); err != nil {
+		return t, err
+	}
+	t.Width, err = f.wide.size("width of a test piece")
+	return t, err
+}
+
+// fill says where they would lie.
+func (f *testForm) fill() {
+	f.found = session.Reserved{}
+	want, err := f.want()
+	var wish session.LeftWish
+	if err == nil {
+		wish, err = f.p.wish()
+	}
+	if err == nil {
+		f.found, err = f.p.w.ses.TestPieces(want, wish)
+	}
+	f.said.Objects = nil
+	add := func(text string, i widget.Importance) { f.said.Add(line(text, i)) }
+	switch {
+	case err != nil:
+		add("⚠ "+ended(sentence(err.Error())), widget.WarningImportance)
+	case f.found.Found == 0:
+		add("⚠ "+nowhere, widget.WarningImportance)
+	case f.found.Found < want.Count:
+		add(fmt.Sprintf("⚠ Only %d of %d have room.", f.found.Found, want.Count), widget.WarningImportance)
+	}
+	for _, l := range f.found.Lines {
+		add(l, widget.MediumImportance)
+	}
+	f.said.Refresh()
+	if f.p.w.asks != nil {
+		settled(f.p.w.asks.scroll)
+	}
+}
+
+const nowhere = "No such piece is left. Make it smaller, or let boards that nothing is cut from count, too."
+
+// keep reserves what was found.
+func (f *testForm) keep() error {
+	if f.found.Edit == nil {
+		return errors.New("there is no room for a test piece of that size")
+	}
+	if err := f.p.w.ses.Commit(f.found.Edit); err != nil {
+		return err
+	}
+	w := f.p.w
+	w.post(func() {
+		w.say(count(f.found.Found, "test piece is", "test pieces are") + " reserved: cut and labelled like a solid part, on the sheet too. " + w.acts.byID["cuttings"].keyNames() + " moves them.")
+	})
+	return nil
+}

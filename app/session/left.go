@@ -35,6 +35,7 @@ type LeftBoard struct {
 	Board  string
 	Pieces []Leftover
 	Strips []face.Strip // what is cut from it
+	Labels []string     // of these: strip number, or name of the part
 }
 
 // LeftRead is what is left of the boards of a project.
@@ -88,6 +89,9 @@ func (s *Session) Left(w LeftWish) (LeftRead, error) {
 			return LeftRead{}, err
 		}
 		lb := LeftBoard{Board: m.ID, Strips: strips}
+		for i := range strips {
+			lb.Labels = append(lb.Labels, s.cutLabel(strips[i].ID))
+		}
 		for i, o := range list {
 			piece := Leftover{Offcut: o, Name: fmt.Sprintf("%s%d", m.ID, i+1), Wood: leftWood(m, t, &o), Cost: s.leftCost(m, &o)}
 			piece.Size = fmt.Sprintf("%s × %s × %s", s.Len(o.Length()), s.Len(o.Width()), s.Len(o.Thickness))
@@ -115,6 +119,21 @@ func (s *Session) Left(w LeftWish) (LeftRead, error) {
 		out.Lead = fmt.Sprintf("%s of %s or more, %s of face together.", countWords(count, "piece", "pieces"), least, s.Area(area))
 	}
 	return out, nil
+}
+
+// cutLabel is what a strip or a cutting of a part is called on its board.
+func (s *Session) cutLabel(id string) string {
+	if name, ok := cuttingName(s.Project(), id); ok {
+		return name
+	}
+	for _, n := range s.Project().Panels {
+		for _, st := range n.Strips {
+			if st.ID == id {
+				return s.Number(n.ID, id)
+			}
+		}
+	}
+	return id
 }
 
 // leftCell is how finely what an offcut holds is measured, mm. An engineering

@@ -11,7 +11,6 @@ import (
 
 	"heartside/app/render"
 	"heartside/app/session"
-	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
 	"heartside/model/catalog"
@@ -79,7 +78,7 @@ func (d *leftDrawing) draw(c render.Canvas, b *model.Board, box geom.Rect, st re
 		}
 	}
 	for i := range d.board.Strips {
-		d.strip(c, &d.board.Strips[i], m)
+		d.strip(c, i, m, st)
 	}
 	white := color.NRGBA{R: 255, G: 255, B: 255, A: 255}
 	for i := range d.board.Pieces {
@@ -87,15 +86,7 @@ func (d *leftDrawing) draw(c render.Canvas, b *model.Board, box geom.Rect, st re
 		r := m.ApplyTo(x.Place.Polygon()).Bounds()
 		c.Stroke(render.Box(r.Inset(1)), render.Pen{Width: 3, Color: color.NRGBA{A: 200}})
 		c.Stroke(render.Box(r.Inset(1)), render.Pen{Width: 1.4, Color: white})
-		name := st
-		name.Bold, name.Align, name.Color = true, render.Middle, white
-		rim := name
-		rim.Color = color.NRGBA{A: 220}
-		at := geom.Pt(r.Centre().X, r.Centre().Y+0.36*st.Size)
-		for _, o := range []geom.Point{{X: -1}, {X: 1}, {Y: -1}, {Y: 1}} {
-			c.Text(at.Add(o), x.Name, rim)
-		}
-		c.Text(at, x.Name, name)
+		rimmed(c, r.Centre(), x.Name, st)
 	}
 	c.Pop()
 	c.Stroke(render.Box(box), render.Pen{Width: 1, Color: st.Color})
@@ -103,10 +94,24 @@ func (d *leftDrawing) draw(c render.Canvas, b *model.Board, box geom.Rect, st re
 }
 
 // strip draws a piece that is cut.
-func (d *leftDrawing) strip(c render.Canvas, s *face.Strip, m geom.Affine) {
+func (d *leftDrawing) strip(c render.Canvas, i int, m geom.Affine, st render.Style) {
+	s := &d.board.Strips[i]
 	at := geom.Rotate(s.Angle).Then(geom.Translate(s.X, s.Y)).Then(m)
 	ring := render.Ring(at.ApplyTo(geom.R(0, 0, s.L, s.W).Polygon()))
 	c.Fill(ring, color.NRGBA{R: 128, G: 128, B: 128, A: 150})
 	c.Hatch(ring, render.Hatch{Angle: 45, Spacing: 7, Cross: true, Pen: render.Pen{Width: 0.8, Color: color.NRGBA{A: 170}}})
 	c.Stroke(ring, render.Pen{Width: 1, Color: color.NRGBA{A: 220}})
+	rimmed(c, at.Apply(geom.Pt(s.L/2, s.W/2)), d.board.Labels[i], st)
+}
+
+// rimmed writes a name in white with a dark rim, about a point.
+func rimmed(c render.Canvas, at geom.Point, name string, st render.Style) {
+	at.Y += 0.36 * st.Size
+	st.Bold, st.Align = true, render.Middle
+	st.Color = color.NRGBA{A: 220}
+	for _, o := range []geom.Point{{X: -1}, {X: 1}, {Y: -1}, {Y: 1}} {
+		c.Text(at.Add(o), name, st)
+	}
+	st.Color = color.NRGBA{R: 255, G: 255, B: 255, A: 255}
+	c.Text(at, name, st)
 }

@@ -61,6 +61,7 @@ func (e RenamePanel) apply(p *Project) (*Project, error) {
 				}
 			}
 		}
+		q.Record = renameInRecord(q.Record, e.From, e.To)
 		q.Kept = cloneSlice(q.Kept)
 		for i := range q.Kept {
 			if q.Kept[i].Panel == e.From {

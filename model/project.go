@@ -28,6 +28,7 @@ type Project struct {
 	Parts      []Part        // solid parts from the same boards
 	Printed    []PrintedPage // of the layout sheet, as they lie in the workshop
 	Yard       *Yard         // nil: nothing was recorded at a yard
+	Record     []FinishStep  // colour and finish, in their order
 	Clear      *ClearStock   // nil: nothing was said of it
 }
 

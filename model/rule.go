@@ -55,6 +55,7 @@ const (
 	RuleProfile      Rule = "profile"       // what is worked off an edge leaves a face and some thickness
 	RuleCut          Rule = "cut"           // what is cut off the ends of a board leaves wood
 	RulePrinted      Rule = "printed"       // a page that was printed has a kind and a mark, and stands once
+	RuleRecord       Rule = "record"        // a step says what, on which wood and sides, on a day
 	RuleCurrency     Rule = "currency"      // a code of three capitals
 	RuleWanted       Rule = "wanted-not-stated"
 	RuleSameNumber   Rule = "same-number"
@@ -87,6 +88,8 @@ func hints(r Rule) string {
 		return "cut off less; where nothing of it can be used, say that the board is spoiled"
 	case RulePrinted:
 		return "take the line out of the file; the page then counts as not printed"
+	case RuleRecord:
+		return "say what was put on; wood is heart, sap or all, where is face, back or edges, and a day is written as 2026-03-01"
 	case RuleCurrency:
 		return "write its three letters, such as EUR, USD or GBP, or nothing"
 	case RuleSize:

@@ -23,7 +23,7 @@ func (p *Project) same(q *Project) bool {
 		p.Allowances == q.Allowances && p.Machines == q.Machines && p.Behaviour == q.Behaviour &&
 		slices.Equal(p.Boards, q.Boards) && slices.Equal(p.Panels, q.Panels) && slices.Equal(p.Joined, q.Joined) &&
 		sameList(p.Spares, q.Spares) && sameList(p.Kept, q.Kept) && sameList(p.Colours, q.Colours) &&
-		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts) && p.Yard == q.Yard && p.Clear == q.Clear
+		sameList(p.Sets, q.Sets) && sameList(p.Parts, q.Parts) && sameList(p.Record, q.Record) && p.Yard == q.Yard && p.Clear == q.Clear
 }
 
 // SameWork reports whether two projects differ at most in what was recorded at a

@@ -87,6 +87,7 @@ func validateChanged(old, q *Project) error {
 	c.parts(q, panels)
 	c.colours(q)
 	c.printed(q)
+	c.record(q.Record)
 	if old == nil || old.Yard != q.Yard {
 		c.yard(q.Yard)
 	}

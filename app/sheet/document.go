@@ -97,6 +97,10 @@ func (b *builder) write() {
 	if in.Pages.Yard {
 		b.yard()
 	}
+	b.kind = KindRecord
+	if in.Pages.Record {
+		b.record()
+	}
 	b.kind = KindSources
 	if in.Pages.Sources {
 		b.sourcesPage()

@@ -46,6 +46,7 @@ func TestOtherPagesSay(t *testing.T) {
 		KindClient: {"Now", "What is natural", "Signature", "In ten years"},
 		KindYard:   {"What the job needs", "Keep", "Leave", "Price", "panel top"},
 		KindJoints: {"Joint 1,", "1a", "piece 2 of 5", "drawn full size"},
+		KindRecord: {"Panel top", "marked end left", "Colour and finish", "Sapwood that shows", "No step is recorded", "oily rags"},
 		KindBoards: {"square off past the checks, measure from here", "expected", "found"},
 	} {
 		for _, want := range wants {

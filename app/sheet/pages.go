@@ -17,12 +17,13 @@ const (
 	KindClient  Kind = "client"  // what a client sees and signs
 	KindYard    Kind = "yard"    // a tally to fill in where boards are bought
 	KindJoints  Kind = "joints"  // strips of full size along the joints
+	KindRecord  Kind = "record"  // which board and face went where, and the finish
 	KindSources Kind = "sources" // where the numbers come from
 )
 
 // Kinds returns the kinds of pages in the order they are named.
 func Kinds() []Kind {
-	return []Kind{KindPanel, KindBoards, KindFit, KindLabels, KindClient, KindYard, KindJoints, KindSources}
+	return []Kind{KindPanel, KindBoards, KindFit, KindLabels, KindClient, KindYard, KindJoints, KindRecord, KindSources}
 }
 
 // Pages chooses what a sheet holds. The zero value is the sheet for the bench:
@@ -36,6 +37,7 @@ type Pages struct {
 	Client  bool // a page for a client for every panel
 	Yard    bool // a tally for the yard
 	Joints  bool // the joints in full size
+	Record  bool // which board and face went where, and the finish
 }
 
 // Of returns where the choice of a kind is kept, nil for an unknown one.
@@ -57,6 +59,8 @@ func (p *Pages) Of(k Kind) *bool {
 		return &p.Yard
 	case KindJoints:
 		return &p.Joints
+	case KindRecord:
+		return &p.Record
 	}
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"heartside/model"
 	"heartside/model/unit"
 )
 
@@ -80,6 +81,9 @@ func (b *builder) needTable() *table {
 			b.say.fine(p.Thickness + a.AfterGlue), unit.FormatVolume(p.Length*p.Width*p.Thickness, b.say.sys)})
 	}
 	for _, n := range b.in.Project.Parts {
+		if n.Kind == model.TestPiece {
+			continue
+		}
 		t.rows = append(t.rows, []string{n.ID, fmt.Sprintf("%d, %s", n.Count, kindOfPart(n.Kind)), b.say.size(n.Length, n.Width, n.Thickness),
 			b.say.bare(n.Length + 2*a.Ends), b.say.fine(n.Thickness), unit.FormatVolume(float64(n.Count)*n.Length*n.Width*n.Thickness, b.say.sys)})
 	}
@@ -94,6 +98,9 @@ func (b *builder) need() float64 {
 		v += p.Length * p.Width * p.Thickness
 	}
 	for _, n := range b.in.Project.Parts {
+		if n.Kind == model.TestPiece {
+			continue
+		}
 		v += float64(n.Count) * n.Length * n.Width * n.Thickness
 	}
 	return v

@@ -37,6 +37,7 @@ func (w *Window) addActions() {
 	w.addPlaningActions()
 	w.addYardActions()
 	w.addLeftActions()
+	w.addRecordActions()
 	w.onPanels()
 }
 

@@ -33,6 +33,8 @@ func kindOfPages(k sheet.Kind) string {
 		return "Yard tally"
 	case sheet.KindJoints:
 		return "Joints in full size"
+	case sheet.KindRecord:
+		return "Record"
 	case sheet.KindSources:
 		return "Sources"
 	}

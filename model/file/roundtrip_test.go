@@ -306,6 +306,13 @@ func (g gen) project() *model.Project {
 	if g.coin("printed") {
 		p.Printed = []model.PrintedPage{{Page: "panel", Of: g.word("of", "", "p0", "- a"), Part: rapid.IntRange(0, 3).Draw(g.T, "part"), Paper: g.word("paper", "", "a4"), Sheet: g.word("sheet", "", "A7KQ2"), Mark: g.word("mark", "0", "1e5", "ab")}}
 	}
+	if g.coin("record") {
+		p.Record = []model.FinishStep{{What: g.word("what", "dye", "oil: tung", "- x"), Product: rapid.String().Draw(g.T, "product"), Wood: model.ZoneKind(g.word("on", "", "heart", "sap")),
+			Date: g.word("day", "", "2026-03-01"), Note: g.word("step note", "", "two coats")}}
+		if g.coin("where") {
+			p.Record[0].Panels, p.Record[0].Where = []string{"p0", "gone"}, []model.FinishPlace{model.OnShow, model.OnEdges}
+		}
+	}
 	if g.coin("clear") {
 		p.Clear = &model.ClearStock{Loss: g.mm("loss", 0, 0.9), Thickness: g.mm("as sold", 1, 90)}
 		if g.coin("price of it") {

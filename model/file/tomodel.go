@@ -40,6 +40,7 @@ func (v *projectV1) project() *model.Project {
 	for _, k := range v.Printed {
 		p.Printed = append(p.Printed, model.PrintedPage(k))
 	}
+	p.Record = recordV1(v.Record)
 	p.Yard, p.Clear = v.Yard.yard(), v.Clear.clear()
 	for _, c := range v.Colours {
 		p.Colours = append(p.Colours, model.Colours{Species: c.Species, Years: c.Years, Heart: labV1(c.Heart), Sap: labV1(c.Sap)})

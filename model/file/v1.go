@@ -25,6 +25,7 @@ type projectV1 struct {
 	Printed    []printedV1  `key:"printed"`
 	Yard       *yardV1      `key:"yard"`
 	Clear      *clearV1     `key:"clear-stock"`
+	Record     []finishV1   `key:"record"`
 }
 
 type airV1 struct {

@@ -114,6 +114,7 @@ func (e *emitter) project(p *model.Project) {
 			e.line(2, "- %s", flow(pairs...))
 		}
 	}
+	e.record(p.Record)
 	e.yard(p.Yard)
 	e.clear(p.Clear)
 	for i, k := range p.Printed {

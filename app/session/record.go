@@ -93,12 +93,13 @@ func FinishPlaceWords(w model.FinishPlace) string {
 
 // SapToColour tells how much sapwood shows on a panel, to be coloured.
 func SapToColour(r *face.Reading, sys unit.System) string {
+	most := max(r.Show.Light.Hi*r.Show.Area, r.Back.Light.Hi*r.Back.Area)
 	one := func(f *face.Face) string {
 		lo, hi := f.Light.Lo*f.Area, f.Light.Hi*f.Area
 		if hi-lo > 0.005*f.Area {
-			return fmt.Sprintf("%s to %s", unit.FormatAreaLike(lo, hi, sys), unit.FormatArea(hi, sys))
+			return fmt.Sprintf("%s to %s", unit.FormatAreaLike(lo, most, sys), unit.FormatAreaLike(hi, most, sys))
 		}
-		return unit.FormatArea(f.Light.Value*f.Area, sys)
+		return unit.FormatAreaLike(f.Light.Value*f.Area, most, sys)
 	}
 	return fmt.Sprintf("Sapwood that shows: %s on the show face, %s on the back", one(&r.Show), one(&r.Back))
 }

@@ -166,6 +166,9 @@ func (l *tableLayout) rows(objs []fyne.CanvasObject, width float32, do func(o fy
 			h = 0
 		}
 		x := width
+		if !under {
+			x = name + fits(values) + tableGap*float32(len(values))
+		}
 		for k := l.cols - 2; k >= 0; k-- {
 			o := objs[i+1+k]
 			x -= values[k]

@@ -54,9 +54,51 @@ func (f Face) crop(r geom.Rect) Face {
 		}
 	}
 	for _, line := range f.Grain {
-		if slices.ContainsFunc(line, r.Contains) {
-			out.Grain = append(out.Grain, shift.ApplyTo(line))
+		for _, run := range runsIn(line, r) {
+			out.Grain = append(out.Grain, shift.ApplyTo(run))
 		}
 	}
+	return out
+}
+
+// runsIn cuts a line to a rectangle, segment by segment (Liang and Barsky 1984). It
+// may enter several times.
+func runsIn(line []geom.Point, r geom.Rect) (out []geom.Polygon) {
+	var run geom.Polygon
+	end := func() {
+		if len(run) > 1 {
+			out = append(out, run)
+		}
+		run = nil
+	}
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		from, to, in := 0.0, 1.0, true
+		for _, c := range [...]struct{ step, room float64 }{
+			{a.X - b.X, a.X - r.Min.X}, {b.X - a.X, r.Max.X - a.X}, {a.Y - b.Y, a.Y - r.Min.Y}, {b.Y - a.Y, r.Max.Y - a.Y},
+		} {
+			switch {
+			case c.step == 0:
+				in = in && c.room >= 0
+			case c.step < 0:
+				from = max(from, c.room/c.step)
+			default:
+				to = min(to, c.room/c.step)
+			}
+		}
+		if !in || from >= to {
+			end()
+			continue
+		}
+		if from > 0 || run == nil {
+			end()
+			run = geom.Polygon{a.Lerp(b, from)}
+		}
+		run = append(run, a.Lerp(b, to))
+		if to < 1 {
+			end()
+		}
+	}
+	end()
 	return out
 }

@@ -36,7 +36,7 @@ func TestCropByHand(t *testing.T) {
 	if len(f2.Zones) != 1 || f2.Zones[0].Polygon.Bounds() != geom.R(-500, 0, 1500, 30) {
 		t.Errorf("face 2 %+v", f2)
 	}
-	if len(f1.Grain) != 1 || f1.Grain[0][1] != geom.Pt(500, 30) {
+	if len(f1.Grain) != 1 || f1.Grain[0][0] != geom.Pt(0, 30) || f1.Grain[0][1] != geom.Pt(500, 30) {
 		t.Errorf("grain %+v", f1.Grain)
 	}
 	p := NewProject()
@@ -58,5 +58,26 @@ func TestCropOfWhatIsNotReadYet(t *testing.T) {
 	b.Faces[0] = Face{Known: true, Photo: "a.jpg", Split: &Split{By: SplitOpen}}
 	if got := b.Crop("B", geom.R(0, 0, 500, 100)); got.Faces[0].Known {
 		t.Errorf("%+v", got.Faces[0])
+	}
+}
+
+// The line from (0, 10) to (2400, 250) rises 0.1 a mm. In x 1000 to 1800, y 20 to
+// 120 it enters at (1000, 110) and leaves at the top at (1100, 120): from (0, 90) to
+// (100, 100) in the piece. One that goes in, out and in again is two.
+func TestGrainLinesAreCutToThePiece(t *testing.T) {
+	near := func(got, want []geom.Point) bool {
+		ok := len(got) == len(want)
+		for i := range got {
+			ok = ok && i < len(want) && got[i].Dist(want[i]) < 1e-9
+		}
+		return ok
+	}
+	b := NewBoard("A", "teak", 2400, 260, 25)
+	b.Faces[0] = Face{Known: true, Grain: [][]geom.Point{{{X: 0, Y: 10}, {X: 2400, Y: 250}}, {{X: 0, Y: 200}, {X: 2400, Y: 200}},
+		{{X: 1100, Y: 50}, {X: 1200, Y: 150}, {X: 1300, Y: 50}}}}
+	got := b.Crop("B", geom.R(1000, 20, 1800, 120)).Faces[0].Grain
+	if len(got) != 3 || !near(got[0], []geom.Point{{X: 0, Y: 90}, {X: 100, Y: 100}}) ||
+		!near(got[1], []geom.Point{{X: 100, Y: 30}, {X: 170, Y: 100}}) || !near(got[2], []geom.Point{{X: 230, Y: 100}, {X: 300, Y: 30}}) {
+		t.Errorf("%v", got)
 	}
 }

@@ -188,15 +188,21 @@ func (s *Session) wantsOfLeft(also *offcut.Want) []offcut.Want {
 		out = append(out, *also)
 	}
 	p := s.Project()
-	for _, n := range p.Parts {
-		if n.Kind != model.TestPiece && len(n.Places) < n.Count {
-			out = append(out, offcut.Want{ID: n.ID, Length: n.Length, Width: n.Width, Thickness: n.Thickness})
+	for _, x := range s.PartsToPlan() {
+		if n, _ := p.Part(x.ID); x.Missing > 0 {
+			name := n.ID
+			if x.Layers > 1 {
+				name = fmt.Sprintf("layers of %s, %d each", n.ID, x.Layers)
+			}
+			out = append(out, offcut.Want{ID: name, Length: n.Length, Width: n.Width, Thickness: n.Thickness / float64(x.Layers)})
 		}
 	}
 	for _, n := range p.Panels {
+		sizes := map[[2]float64]bool{}
 		for _, st := range n.Strips {
-			if st.Empty() {
-				out = append(out, offcut.Want{ID: "strip " + s.Number(n.ID, st.ID) + " of " + n.ID, Length: st.L, Width: st.W, Thickness: n.Thickness, Clear: true})
+			if size := [2]float64{st.L, st.W}; st.Empty() && !sizes[size] { // places alike stand once
+				sizes[size] = true
+				out = append(out, offcut.Want{ID: fmt.Sprintf("strips %s × %s of %s", s.Len(st.L), s.Len(st.W), n.ID), Length: st.L, Width: st.W, Thickness: n.Thickness, Clear: true})
 			}
 		}
 	}

@@ -54,12 +54,13 @@ func (s *Session) NextProject(pieces []Leftover) (p *model.Project, notes []stri
 // the piece in it.
 func (s *Session) cropPicture(b *model.Board, f int, r geom.Rect, piece *model.Board) error {
 	from := &b.Faces[f]
-	name := filepath.FromSlash(from.Photo)
-	if !filepath.IsAbs(name) {
-		if s.Path() == "" {
-			return errors.New("it has no file of its own")
+	name := from.Photo
+	if f, own := s.from.(Folder); own { // the next project has no folder yet
+		abs, err := filepath.Abs(f.path(name))
+		if err != nil {
+			return err
 		}
-		name = filepath.Join(filepath.Dir(s.Path()), name)
+		name = filepath.ToSlash(abs)
 	}
 	if from.Corners == nil {
 		return errors.New("its corners were never found")
@@ -86,7 +87,21 @@ func (s *Session) cropPicture(b *model.Board, f int, r geom.Rect, piece *model.B
 		corners[i] = lens.Bowed(m.Apply(q))
 	}
 	to := &piece.Faces[f]
-	to.Photo, to.Corners, to.Bow, to.White = filepath.ToSlash(name), &corners, from.Bow, from.White
+	to.Photo, to.Corners, to.Bow, to.White = name, &corners, from.Bow, from.White
 	to.Reference = from.Reference
+	if from.Split != nil { // found, and perhaps never looked at
+		split := *from.Split
+		to.Split = &split
+	}
 	return nil
+}
+
+// Begin puts a project that NextProject made on screen. It reads its pictures where
+// this one does, until it is saved.
+func (s *Session) Begin(p *model.Project) {
+	from := s.from
+	if _, own := from.(Folder); own {
+		from = Folder("")
+	}
+	s.begin(p, "", from)
 }

@@ -19,6 +19,16 @@ type Reserved struct {
 	Found int
 }
 
+// UsualTestPiece is what a test piece mostly measures, or where the machines take no
+// less, that.
+func (s *Session) UsualTestPiece() offcut.Trial {
+	p, t := s.Project(), offcut.UsualTrial
+	l, w := cutting.BlankSize(t.Length, t.Width, AllowancesOf(p.Allowances))
+	t.Length += max(0, p.Machines.Shortest-l)
+	t.Width += max(0, p.Machines.Narrowest-w)
+	return t
+}
+
 // TestPieces finds places for test pieces that hold heartwood and sapwood on what
 // is left of boards, from waste first. They are cut out as solid parts are.
 func (s *Session) TestPieces(want offcut.Trial, w LeftWish) (Reserved, error) {
@@ -27,6 +37,7 @@ func (s *Session) TestPieces(want offcut.Trial, w LeftWish) (Reserved, error) {
 	a := AllowancesOf(p.Allowances)
 	all := v.cutFrom()
 	blank := want
+	blank.Ends, blank.Edges = a.Ends, a.Joint+a.Rest
 	blank.Length, blank.Width = cutting.BlankSize(want.Length, want.Width, a)
 	type found struct {
 		offcut.Piece

@@ -54,33 +54,57 @@ func (s *Session) CutBoards() []string {
 	return out
 }
 
-// finishedSizes are the panels and parts of a project; those of which no strip
-// lies on a board only where all is set.
-func finishedSizes(p *model.Project, all bool) []cost.Size {
+// finishedSizes are all panels and parts of a project.
+func finishedSizes(p *model.Project) []cost.Size {
 	var out []cost.Size
 	for _, n := range p.Panels {
-		lies := slices.ContainsFunc(n.Strips, func(st model.Strip) bool { return !st.Empty() })
-		if all || lies {
-			out = append(out, cost.Size{Length: n.Length, Width: n.Width, Thickness: n.Thickness})
-		}
+		out = append(out, cost.Size{Length: n.Length, Width: n.Width, Thickness: n.Thickness})
 	}
 	for _, n := range p.Parts {
-		if n.Kind == model.TestPiece {
-			continue
-		}
-		count := n.Count
-		if !all {
-			count = min(count, len(n.Places))
-		}
-		for range count {
-			out = append(out, cost.Size{Length: n.Length, Width: n.Width, Thickness: n.Thickness})
+		if n.Kind != model.TestPiece {
+			out = append(out, cost.Size{Length: n.Length * float64(n.Count), Width: n.Width, Thickness: n.Thickness})
 		}
 	}
 	return out
 }
 
-// ThisJob returns what the project took of some boards: what lies on boards is
-// taken to be made.
+// madeSizes are panels and parts as far as their strips and cuttings lie on some
+// boards: a panel of which half is from them stands with half its length.
+func madeSizes(p *model.Project, boards []string) []cost.Size {
+	var out []cost.Size
+	add := func(l, w, t, share float64) {
+		if share > 0 {
+			out = append(out, cost.Size{Length: l * share, Width: w, Thickness: t})
+		}
+	}
+	for _, n := range p.Panels {
+		own, all := 0.0, 0.0
+		for _, st := range n.Strips {
+			all += st.L * st.W
+			if slices.Contains(boards, st.Board) {
+				own += st.L * st.W
+			}
+		}
+		if all > 0 {
+			add(n.Length, n.Width, n.Thickness, own/all)
+		}
+	}
+	for _, n := range p.Parts {
+		own := 0
+		for _, k := range n.Places {
+			if slices.Contains(boards, k.Board) {
+				own++
+			}
+		}
+		if n.Kind != model.TestPiece {
+			add(n.Length*float64(n.Count), n.Width, n.Thickness, float64(own)/float64(max(n.Count, len(n.Places))))
+		}
+	}
+	return out
+}
+
+// ThisJob returns what the project took of some boards, and what is made of them:
+// what lies on a board is taken to be made.
 func (s *Session) ThisJob(boards []string, now time.Time) (PastJob, error) {
 	p := s.Project()
 	j := PastJob{Name: p.Name, Done: now}
@@ -98,12 +122,12 @@ func (s *Session) ThisJob(boards []string, now time.Time) (PastJob, error) {
 			j.Species = ""
 		}
 	}
-	made := finishedSizes(p, false)
+	made := madeSizes(p, boards)
 	switch {
 	case len(bought) == 0:
 		return j, errors.New("tick the boards that this job took")
 	case len(made) == 0:
-		return j, errors.New("nothing lies on a board yet, so nothing is made")
+		return j, errors.New("nothing lies on these boards, so nothing is made of them")
 	}
 	y, err := cost.YieldOf(bought, made)
 	if err != nil {
@@ -149,6 +173,9 @@ func WasteOf(jobs []PastJob, species string) (share float64, from string) {
 		return share, fmt.Sprintf("your own: %s in %s", countWords(n, "job", "jobs"), woodWords(species))
 	}
 	if share, n := sum(func(*PastJob) bool { return true }); n > 0 {
+		if species == "" {
+			return share, fmt.Sprintf("your own: %s", countWords(n, "job", "jobs"))
+		}
 		return share, fmt.Sprintf("your own: %s in other woods", countWords(n, "job", "jobs"))
 	}
 	return UsualWaste, "no jobs of your own are kept yet; common practice, no source"
@@ -170,7 +197,7 @@ func (s *Session) MainSpecies() string {
 // is bought is lost, and what adding that share to the need would give instead.
 func (s *Session) ToBuy(waste float64) ([]string, error) {
 	need := 0.0
-	for _, z := range finishedSizes(s.Project(), true) {
+	for _, z := range finishedSizes(s.Project()) {
 		need += z.Face()
 	}
 	if need == 0 {

@@ -58,8 +58,9 @@ func TestQuantityToBuy(t *testing.T) {
 	}
 }
 
-// 0.4 m2 finished of 0.5 m2 are 20 % lost; of both boards, 0.8 m2, 50 %. 20 of 25 mm
-// are finished thickness, apart.
+// One of two like strips lies on board A: half of 0.4 m2 is made of its 0.5 m2, 60 %
+// lost; with the other one on B all of it, of 0.8 m2, 50 %; of B alone 0.2 of 0.3, a
+// third. 20 of 25 mm are finished thickness, apart.
 func TestThisJobsWaste(t *testing.T) {
 	s := quantitySession(t)
 	if got := s.CutBoards(); len(got) != 1 || got[0] != "A" {
@@ -70,17 +71,25 @@ func TestThisJobsWaste(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	layouttest.Near(t, "waste", j.Waste(), 0.20, 1e-9)
+	layouttest.Near(t, "waste", j.Waste(), 0.60, 1e-9)
 	layouttest.Near(t, "thickness", j.Thick, 0.80, 1e-9)
-	if j.Species != "walnut-black" || j.Name != "Shelf" || !strings.Contains(s.JobWords(&j), "0.400 m² finished of 0.500 m² bought, 20 % lost; of the thickness, apart, 20 % planed off") {
+	if j.Species != "walnut-black" || j.Name != "Shelf" || !strings.Contains(s.JobWords(&j), "0.200 m² finished of 0.500 m² bought, 60 % lost; of the thickness, apart, 20 % planed off") {
 		t.Errorf("%+v, %s", j, s.JobWords(&j))
 	}
-	if j, err = s.ThisJob([]string{"A", "B"}, now); err != nil {
+	if _, err := s.ThisJob([]string{"B"}, now); err == nil {
+		t.Error("of a board that nothing lies on: no error")
+	}
+	if err := s.Commit(model.PlaceStrip{Panel: "shelf", Strip: "2", Board: "B", X: -20, Y: 10}); err != nil {
 		t.Fatal(err)
 	}
-	layouttest.Near(t, "waste of both", j.Waste(), 0.50, 1e-9)
-	if _, err := s.ThisJob([]string{"B"}, now); err == nil {
-		t.Error("0.4 m2 from 0.3 m2: no error")
+	for _, c := range []struct {
+		boards []string
+		want   float64
+	}{{[]string{"A", "B"}, 0.50}, {[]string{"B"}, 1.0 / 3}} {
+		if j, err = s.ThisJob(c.boards, now); err != nil {
+			t.Fatal(err)
+		}
+		layouttest.Near(t, strings.Join(c.boards, ","), j.Waste(), c.want, 1e-9)
 	}
 	if _, err := s.ThisJob(nil, now); err == nil {
 		t.Error("of no board: no error")
@@ -101,6 +110,9 @@ func TestWasteOfOwnJobs(t *testing.T) {
 	w, from = WasteOf(jobs, "teak") // 2.2 of 5
 	layouttest.Near(t, "all", w, 0.56, 1e-9)
 	if !strings.Contains(from, "3 jobs in other woods") {
+		t.Error(from)
+	}
+	if _, from = WasteOf(jobs, ""); strings.Contains(from, "other woods") {
 		t.Error(from)
 	}
 	if w, from = WasteOf(nil, "teak"); w != 0.30 || !strings.Contains(from, "no source") {

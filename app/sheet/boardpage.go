@@ -92,18 +92,23 @@ func (b *builder) boardHeader(bd *face.Board, parts []place) header {
 	return h
 }
 
+// isTest reports whether a place is of a test piece.
+func isTest(p place) bool { return p.part != nil && p.part.Kind == model.TestPiece }
+
 // partsFact says which panels a board's strips go to: "A1 and A2 for panel top".
 func partsFact(parts []place) []string {
 	var out []string
 	for i := 0; i < len(parts); {
 		var names []string
 		k := i
-		for ; k < len(parts) && parts[k].panel == parts[i].panel && (parts[k].part == nil) == (parts[i].part == nil); k++ {
+		for ; k < len(parts) && parts[k].panel == parts[i].panel && (parts[k].part == nil) == (parts[i].part == nil) && isTest(parts[k]) == isTest(parts[i]); k++ {
 			names = append(names, parts[k].number)
 		}
 		switch m := parts[i].panel; {
 		case m != nil:
 			out = append(out, and(names)+" for panel "+m.ID)
+		case isTest(parts[i]):
+			out = append(out, and(names)+" to try the finish on heartwood and sapwood")
 		case parts[i].part != nil && len(names) == 1:
 			out = append(out, names[0]+" is a solid part")
 		case parts[i].part != nil:

@@ -195,7 +195,7 @@ func (p *leftPage) begin() {
 		clear(p.st.ticked)
 		w.turnTo(nil)
 		w.surf.forget()
-		w.ses.Replace(next)
+		w.ses.Begin(next)
 		w.opened()
 		text := fmt.Sprintf("The next project has %s, each with its letter: chalk it on.", count(len(next.Boards), "board", "boards"))
 		for _, n := range notes {

@@ -18,19 +18,20 @@ import (
 type testForm struct {
 	p                    *leftPage
 	number, length, wide *field
+	usual                offcut.Trial // what the fields begin with, finer than they print
 	said                 *fyne.Container
 	found                session.Reserved
 }
 
 // testAsk asks for test pieces.
 func (p *leftPage) testAsk() {
-	w, usual := p.w, offcut.UsualTrial
-	f := &testForm{p: p, number: w.newField("1", "1"), length: w.newField(w.ses.Len(usual.Length), ""), wide: w.newField(w.ses.Len(usual.Width), ""), said: container.New(stackLayout{})}
+	w, usual := p.w, p.w.ses.UsualTestPiece()
+	f := &testForm{p: p, usual: usual, number: w.newField("1", "1"), length: w.newField(w.ses.Len(usual.Length), ""), wide: w.newField(w.ses.Len(usual.Width), ""), said: container.New(stackLayout{})}
 	for _, x := range []*field{f.number, f.length, f.wide} {
 		x.follow(f.fill)
 	}
 	body := container.New(stackLayout{}, pairs(named("How many"), f.number, named("Length of each"), f.length, named("Width of each"), f.wide),
-		snug(wrapped(fmt.Sprintf("Each holds at least %s of heartwood and of sapwood on one face and no knot, from waste first, then from the smallest piece. Try the whole sequence of the finish on both woods. The size is common practice, no source.", session.Percent(usual.Least)), widget.LowImportance)),
+		snug(wrapped(fmt.Sprintf("Each holds at least %s of heartwood and of sapwood on one face and no knot, from waste first, then from the smallest piece. Try the whole sequence of the finish on both woods. The size is common practice, no source, or what your machines take at least.", session.Percent(usual.Least)), widget.LowImportance)),
 		f.said)
 	f.fill()
 	w.ask(question{title: "Reserve test pieces", body: body, yes: "Reserve them", focus: f.number, size: fyne.NewSize(620, 460), tall: true, do: f.keep})
@@ -44,11 +45,19 @@ func (f *testForm) want() (offcut.Trial, error) {
 		return t, fmt.Errorf("how many: “%s” is no count; write 1 to 50", f.number.Text)
 	}
 	t.Count = n
-	if t.Length, err = f.length.size("length of a test piece"); err != nil {
+	if t.Length, err = f.side(f.length, "length of a test piece", f.usual.Length); err != nil {
 		return t, err
 	}
-	t.Width, err = f.wide.size("width of a test piece")
+	t.Width, err = f.side(f.wide, "width of a test piece", f.usual.Width)
 	return t, err
+}
+
+// side reads a size; one that was not touched is what it began with.
+func (f *testForm) side(x *field, name string, was float64) (float64, error) {
+	if x.Text == f.p.w.ses.Len(was) {
+		return was, nil
+	}
+	return x.size(name)
 }
 
 // fill says where they would lie.

@@ -12,21 +12,34 @@ import (
 	"heartside/app/session"
 )
 
-// keyJobs holds the maker's past jobs, the newest last.
-const keyJobs = "past-jobs"
+// keyJobs holds the maker's past jobs, the newest last, keyJobsAside a list that
+// could not be read.
+const (
+	keyJobs      = "past-jobs"
+	keyJobsAside = "past-jobs-set-aside"
+)
 
 // mostJobs is how many past jobs are kept; older ones say little of how one works
 // now. An engineering choice.
 const mostJobs = 200
 
-// jobs are the maker's past jobs. What another program wrote there is none.
+// jobs are the maker's past jobs. What cannot be read is set aside.
 func (s settings) jobs() []session.PastJob {
 	var out []session.PastJob
-	if err := json.Unmarshal([]byte(s.p.String(keyJobs)), &out); err != nil {
+	text := s.p.String(keyJobs)
+	if text == "" {
+		return nil
+	}
+	if err := json.Unmarshal([]byte(text), &out); err != nil {
+		s.p.SetString(keyJobsAside, text)
+		s.p.RemoveValue(keyJobs)
 		return nil
 	}
 	return slices.DeleteFunc(out, func(j session.PastJob) bool { return !(j.Bought > 0) || !(j.Finished >= 0) })
 }
+
+// jobsAside reports whether a list of past jobs could not be read.
+func (s settings) jobsAside() bool { return s.p.String(keyJobsAside) != "" }
 
 func (s settings) keepJobs(list []session.PastJob) {
 	data, err := json.Marshal(list[max(0, len(list)-mostJobs):])
@@ -109,6 +122,9 @@ func (f *jobsForm) changed() {
 // fill lists the jobs, the newest first.
 func (f *jobsForm) fill() {
 	f.past.Objects = nil
+	if f.w.set.jobsAside() {
+		f.past.Add(line("⚠ A list of past jobs could not be read. It is kept in the program's preferences under “"+keyJobsAside+"”, and a new list is begun.", widget.WarningImportance))
+	}
 	if len(f.list) == 0 {
 		f.past.Add(line("None yet. Keep each job when it is done: what was really lost is then what is reckoned with.", widget.LowImportance))
 	}

@@ -98,7 +98,11 @@ func TestPastJobsOutliveTheProgram(t *testing.T) {
 		t.Errorf("a job without wood is let in: %+v", got)
 	}
 	s.p.SetString(keyJobs, "no list")
-	if got := s.jobs(); got != nil {
-		t.Errorf("%+v", got)
+	if got := s.jobs(); got != nil || !s.jobsAside() {
+		t.Errorf("%+v, set aside %v", got, s.jobsAside())
+	}
+	s.keepJobs([]session.PastJob{{Name: "next", Finished: 1, Bought: 2}})
+	if got := s.jobs(); len(got) != 1 || s.p.String(keyJobsAside) != "no list" {
+		t.Errorf("the next job is %+v, what was there %q", got, s.p.String(keyJobsAside))
 	}
 }

@@ -73,7 +73,7 @@ func TestOffcutsOfNothing(t *testing.T) {
 			t.Errorf("a least size of %v is taken", l)
 		}
 	}
-	if _, err := Trials(b, nil, bare, nil, Trial{200, 80, 1, 0.7}); err == nil {
+	if _, err := Trials(b, nil, bare, nil, Trial{Length: 200, Width: 80, Count: 1, Least: 0.7}); err == nil {
 		t.Error("a piece with 70 % of either wood is sought")
 	}
 	if _, err := Uses(nil, []Want{{ID: "w"}}, bare, 0); err == nil {
@@ -117,7 +117,7 @@ func TestTestPiecesLeaveLargeOffcutsWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := Trials(b, strips, bare, list, Trial{200, 80, 1, 0.25})
+	got, err := Trials(b, strips, bare, list, Trial{Length: 200, Width: 80, Count: 1, Least: 0.25})
 	if err != nil || len(got) != 1 {
 		t.Fatalf("%+v, %v", got, err)
 	}
@@ -141,5 +141,27 @@ func TestUsesByHand(t *testing.T) {
 	}
 	if len(got) != 2 || got[0] != (Use{0, "runner", 3, 3}) || got[1] != (Use{1, "runner", 1, 3}) || got[0].Count() != 9 {
 		t.Errorf("uses %+v", got)
+	}
+}
+
+// Sapwood 22.5 wide along an edge: of a blank of 89 with 4.5 off each edge 18 of the 80
+// are left of it at the edge, 22.5 %: under a quarter. At 25 wide 20.5 of 80 are, 25.6
+// %; of 200 x 80 mm2 that is 4100.
+func TestTestPieceIsJudgedWithoutWhatComesOff(t *testing.T) {
+	want := Trial{Length: 250, Width: 89, Count: 1, Least: 0.25, Ends: 25, Edges: 4.5}
+	for wide, found := range map[float64]bool{22.5: false, 25: true} {
+		b := &face.Board{ID: "A", Length: 600, Width: 210, Thickness: 25}
+		b.Faces[0].Zones = []face.Zone{{Kind: face.Sap, Polygon: geom.R(0, 0, 600, wide).Polygon()}}
+		got, err := Trials(b, nil, bare, nil, want)
+		if err != nil || (len(got) == 1) != found {
+			t.Fatalf("%g wide: %+v, %v", wide, got, err)
+		}
+		if found && (math.Abs(got[0].Sap-4100) > 200 || math.Abs(got[0].Sap+got[0].Heart-16000) > 1) {
+			t.Errorf("%g mm2 of sapwood, %g of heartwood", got[0].Sap, got[0].Heart)
+		}
+	}
+	want.Ends = 125
+	if _, err := Trials(&face.Board{ID: "A", Length: 600, Width: 210}, nil, bare, nil, want); err == nil {
+		t.Error("nothing is left of it")
 	}
 }

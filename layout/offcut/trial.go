@@ -17,6 +17,7 @@ type Trial struct {
 	Length, Width float64 // of a piece, along and across the grain
 	Count         int
 	Least         float64 // share of the face that each of the two woods has at least
+	Ends, Edges   float64 // of Length and Width, what comes off each end and each edge before it is a test piece
 }
 
 // UsualTrial is a piece on which a full sequence of a finish can be judged:
@@ -56,6 +57,9 @@ func Trials(b *face.Board, strips []face.Strip, a cutting.Allowances, offcuts []
 		if !(v > 0) || math.IsInf(v, 0) {
 			return nil, fmt.Errorf("a test piece of %g x %g mm is no size; give length and width over 0", want.Length, want.Width)
 		}
+	}
+	if want.Ends < 0 || want.Edges < 0 || want.Length <= 2*want.Ends || want.Width <= 2*want.Edges {
+		return nil, fmt.Errorf("a test piece of %g x %g mm of which %g and %g mm come off each end and edge is none", want.Length, want.Width, want.Ends, want.Edges)
 	}
 	if !(want.Least > 0) || want.Least > 0.5 || want.Count < 0 {
 		return nil, fmt.Errorf("%d test pieces with at least %g of either wood cannot be; give a count and a share over 0 up to 0.5", want.Count, want.Least)
@@ -103,7 +107,7 @@ func Trials(b *face.Board, strips []face.Strip, a cutting.Allowances, offcuts []
 // nearest to the marked end, then to the marked edge.
 func bestTrial(b *face.Board, t *stock.Table, rooms []geom.Rect, want Trial) (Piece, bool) {
 	best, found := Piece{}, false
-	area := want.Length * want.Width
+	area := (want.Length - 2*want.Ends) * (want.Width - 2*want.Edges)
 	for _, r := range rooms {
 		for _, x := range places(r.Min.X, r.Max.X-want.Length) {
 			for _, y := range places(r.Min.Y, r.Max.Y-want.Width) {
@@ -111,7 +115,7 @@ func bestTrial(b *face.Board, t *stock.Table, rooms []geom.Rect, want Trial) (Pi
 				var rare [2]float64
 				var wood [2]stock.Wood
 				for f := range wood {
-					w := t.On(f+1, p)
+					w := t.On(f+1, geom.R(p.Min.X+want.Ends, p.Min.Y+want.Edges, p.Max.X-want.Ends, p.Max.Y-want.Edges))
 					if wood[f] = w; w.Flaw+w.Unseen+w.Outside <= 1 {
 						rare[f] = math.Min(w.Heart, w.Sap)
 					}

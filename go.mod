@@ -13,6 +13,8 @@ require (
 	golang.org/x/image v0.47.0
 	// The project file, with line numbers.
 	gopkg.in/yaml.v3 v3.0.1
+	// The QR code a telephone reads to send its photographs.
+	rsc.io/qr v0.2.0
 )
 
 // Tests only: properties tried on random values.

@@ -10,6 +10,9 @@ packages_build=(gcc libc6-dev pkg-config ca-certificates
 	libgl1-mesa-dev libx11-dev libxcursor-dev libxrandr-dev libxinerama-dev
 	libxi-dev libxxf86vm-dev libwayland-dev libxkbcommon-dev)
 packages_run=(libgl1-mesa-dri)
+# What tests alone use: a browser for the page of the telephone, a reader for
+# its QR code. Their tests are skipped where these are missing.
+packages_test=(chromium chromium-driver zbar-tools)
 
 # The toolchain to fetch where Go is missing or too old. go.mod says the least
 # that will do.

@@ -20,6 +20,19 @@ var Demo embed.FS
 //go:embed tables
 var Tables embed.FS
 
+// Examples holds invented projects without photographs, under examples/, to be
+// opened as copies.
+//
+//go:embed examples
+var Examples embed.FS
+
+// Help holds the pages of the help, under help/, in the order of their names: a
+// title, paragraphs, points that begin with "- ", and lines that begin with "> "
+// and name the action that goes there.
+//
+//go:embed help
+var Help embed.FS
+
 // Icon is the program's own, an SVG.
 //
 //go:embed icon/heartside.svg

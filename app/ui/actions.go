@@ -28,6 +28,7 @@ func (w *Window) addActions() {
 	w.addZoneActions()
 	w.addViewActions()
 	w.addRackActions()
+	w.addPhoneActions()
 	w.addArrangeActions()
 	w.addMatchActions()
 	w.addJobActions()
@@ -38,6 +39,9 @@ func (w *Window) addActions() {
 	w.addYardActions()
 	w.addLeftActions()
 	w.addRecordActions()
+	w.addExampleActions()
+	w.addHintActions()
+	w.addHelpActions()
 	w.onPanels()
 }
 

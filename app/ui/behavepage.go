@@ -109,7 +109,9 @@ func (p *behavePage) fill() {
 		p.shown, p.ages = "", nil
 		p.head.SetText("How the wood will behave")
 		p.top.Objects = nil
-		p.cards.Objects = []fyne.CanvasObject{wrapped("There is no panel yet. "+p.w.acts.byID["new-panel"].keyNames()+" makes one.", widget.MediumImportance)}
+		next := newNextSteps(p.w)
+		next.show(p.w.missing())
+		p.cards.Objects = []fyne.CanvasObject{wrapped("There is no panel yet. "+p.w.acts.byID["new-panel"].keyNames()+" makes one.", widget.MediumImportance), next.box}
 		p.relaid()
 		return
 	}

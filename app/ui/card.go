@@ -21,7 +21,7 @@ type card struct {
 	note    session.Note
 	opened  bool
 	pointed bool
-	more    *widget.Button
+	more    *signButton
 	detail  *fyne.Container
 	fixes   []*fixButton
 }
@@ -52,8 +52,7 @@ func newCard(c *column, i int, n session.Note, opened bool) *card {
 	case len(n.Fixes) == 0:
 		k.detail.Add(line("No small change mends this without making another warning.", widget.LowImportance))
 	}
-	k.more = widget.NewButtonWithIcon("", theme.MenuDropDownIcon(), k.toggle)
-	k.more.Importance = widget.LowImportance
+	k.more = newSignButton(c.w, theme.MenuDropDownIcon(), k.moreWords, k.toggle)
 	k.ExtendBaseWidget(k)
 	k.arrange()
 	return k
@@ -70,6 +69,14 @@ func wrapped(s string, importance widget.Importance) *widget.Label {
 // line is wrapped with less air round it.
 func line(s string, importance widget.Importance) fyne.CanvasObject {
 	return snug(wrapped(s, importance))
+}
+
+// moreWords says what the arrow of the card does.
+func (k *card) moreWords() string {
+	if k.opened {
+		return "Fold away: " + k.note.Title
+	}
+	return "Reasons and fixes: " + k.note.Title
 }
 
 func (k *card) toggle() {

@@ -23,6 +23,7 @@ type column struct {
 	more  *moreReadings
 	seen  *seenTogether
 	empty *widget.Label
+	next  *nextSteps // what comes next, where something is missing
 	told  *notices
 	how   *widget.Button // how the readings are meant
 
@@ -53,6 +54,7 @@ func (c *column) rebuild() {
 	c.cards = container.New(stackLayout{})
 	c.empty = wrapped("", widget.MediumImportance)
 	c.empty.Hide()
+	c.next = newNextSteps(c.w)
 	was := c.told
 	c.told = newNotices(c.w)
 	if was != nil {
@@ -62,11 +64,11 @@ func (c *column) rebuild() {
 	c.how.Importance, c.how.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	c.shown, c.list = "-", nil
 	c.body.Objects = []fyne.CanvasObject{
-		c.reads.box, c.told.box, container.New(stackLayout{}, c.reads.rows.box, c.seen.box), c.how, snug(c.empty), c.cards, c.more.box,
+		c.reads.box, c.told.box, container.New(stackLayout{}, c.reads.rows.box, c.seen.box), c.how, snug(c.empty), c.next.box, c.cards, c.more.box,
 	}
 	if c.w.large() { // the warnings must not be pushed out of sight
 		o := c.body.Objects
-		o[2], o[3], o[4], o[5] = o[4], o[5], o[2], o[3]
+		o[2], o[3], o[4], o[5], o[6] = o[4], o[5], o[6], o[2], o[3]
 	}
 	c.body.Refresh()
 }
@@ -102,6 +104,9 @@ func (c *column) showNotes() {
 	}
 	text := c.advice(id)
 	c.write(c.empty, text)
+	if c.next.show(c.w.missing()) {
+		c.body.Refresh()
+	}
 	if told, seen := c.told.show(), c.seen.show(); told || seen {
 		c.body.Refresh()
 	}
@@ -161,9 +166,9 @@ func (c *column) advice(id string) string {
 	n := p.Panel(id)
 	switch {
 	case len(p.Boards) == 0:
-		return "Begin with the boards: press “Board” and give the first one its letter."
+		return "Begin with the boards: give the first one its letter and its sizes, or enter many at once at the rack."
 	case n == nil:
-		return "The boards are in. Press “Panel” and give the first panel its finished size."
+		return "The boards are in. Now give the first panel its finished size."
 	case len(n.Strips) == 0:
 		return "This panel has no strips yet. F5 proposes how many, of which width."
 	}
@@ -235,6 +240,7 @@ func (c *column) apply(f session.Fix) {
 	if ok && still && was.Board != nil && (was.Up != now.Up || was.Turned != now.Turned) {
 		w.surf.startRoll(was, end)
 	}
+	w.hints.fixed()
 	w.say("Done: " + ended(f.Text) + " " + w.acts.byID["undo"].keyNames() + " takes it back.")
 }
 

@@ -13,6 +13,9 @@ import (
 // explainShow says how the readings of the panel on screen are meant, what
 // they rest on, and gives the finer figures behind them.
 func (w *Window) explainShow() {
+	if w.explainPage() {
+		return
+	}
 	n, r, p := w.panel(), w.ses.Reading(w.ses.Selected().Panel), w.ses.Panel(w.ses.Selected().Panel)
 	say := func(s string) fyne.CanvasObject { return wrapped(s, widget.MediumImportance) }
 	body := container.NewVBox(

@@ -29,12 +29,12 @@ func menuLists() []struct {
 		name string
 		ids  []string
 	}{
-		{"File", []string{"new", "open", "recent", "demo", "", "save", "save-as", "", "sheet", "sheet-save", "sheet-print", "", "project", "", "quit"}},
+		{"File", []string{"new", "open", "recent", "demo", "examples", "", "save", "save-as", "", "sheet", "sheet-save", "sheet-print", "", "project", "", "quit"}},
 		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
-		{"Boards", []string{"rack", "rack-photos", "read-waiting", "stop-reading", "balance", "", "yard", "terms", "left", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "cut-end", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
+		{"Boards", []string{"rack", "rack-photos", "rack-phone", "read-waiting", "stop-reading", "balance", "", "yard", "terms", "left", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "cut-end", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
 		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "match", "row", "propose", "plan", "keep-trim", "fill", "add-strip", "", "sets", "parts", "joined", "fitting", "plane", "behave", "bench", "record", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
 		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "depth", "", "look", "text"}},
-		{"Help", []string{"keys", "explain", "next-warning", "apply-fix", "", "about"}},
+		{"Help", []string{"help", "keys", "explain", "next-warning", "apply-fix", "", "hint-away", "hints-again", "", "about"}},
 	}
 }
 

@@ -28,7 +28,8 @@ type rackList struct {
 	thumbs *faceThumbs
 	at     int // row in hand
 	part   intake.Part
-	has    bool // the keys are here
+	has    bool       // the keys are here
+	begin  *nextSteps // what to do where there are no boards
 }
 
 func newRackList(w *Window) *rackList {
@@ -36,7 +37,8 @@ func newRackList(w *Window) *rackList {
 	l.thumbs.ready = l.drawn
 	l.box = container.New(rackRows{l})
 	l.none = wrapped("No boards yet. Give each a letter and its sizes under 1 and chalk the letter on it; then photograph both faces and drop the pictures on this window.", widget.MediumImportance)
-	l.room = container.New(stackLayout{}, l.none, l.box)
+	l.begin = newNextSteps(w)
+	l.room = container.New(stackLayout{}, l.none, l.begin.box, l.box)
 	var room *fyne.Container
 	room, l.scroll = down(l.room, func() { w.post(l.show) })
 	l.scroll.OnScrolled = func(fyne.Position) { l.fill() }
@@ -55,6 +57,11 @@ func (l *rackList) CreateRenderer() fyne.WidgetRenderer {
 func (l *rackList) show() {
 	boards := l.w.ses.Project().Boards
 	setShown(l.none, len(boards) == 0)
+	if len(boards) == 0 {
+		l.begin.show([]string{"new-board", "rack-photos", "demo"})
+	} else {
+		l.begin.show(nil)
+	}
 	l.at = min(max(l.at, 0), max(len(boards)-1, 0))
 	l.roll.begin(boards)
 	l.fill()

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"heartside/app/keep"
+	"heartside/app/phone"
 	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/assets"
@@ -49,6 +50,7 @@ func Run(a fyne.App, st Start) (err error) {
 		}
 	}()
 	defer w.kept.end()
+	go phone.Sweep("") // what a killed program left of pictures on their way
 	a.Lifecycle().SetOnStarted(func() { up = true; w.started() })
 	w.win.ShowAndRun()
 	w.stop()
@@ -144,6 +146,7 @@ func (w *Window) openDemo() error {
 		return err
 	}
 	w.opened()
+	w.hints.begin()
 	return nil
 }
 

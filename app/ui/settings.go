@@ -24,6 +24,7 @@ const (
 	keyPaper   = "paper"
 	keyCopies  = "copy-photos"
 	keyMaker   = "maker"
+	keyHints   = "hints-done"
 )
 
 // look returns the look and text size to start with; the environment, for
@@ -102,6 +103,11 @@ func (s settings) copies() bool { return s.p.Bool(keyCopies) }
 func (s settings) keepCopies(on bool) { s.p.SetBool(keyCopies, on) }
 
 func (s settings) keepFolder(path string) { s.p.SetString(keyFolder, path) }
+
+// hints are those of the first hour that need not come again, a bit each.
+func (s settings) hints() int { return s.p.Int(keyHints) }
+
+func (s settings) keepHints(done int) { s.p.SetInt(keyHints, done) }
 
 // maker is the name that stands on sheets, "" none.
 func (s settings) maker() string { return s.p.String(keyMaker) }

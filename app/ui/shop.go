@@ -109,6 +109,9 @@ func (p *benchPage) fill() {
 		}
 		if len(list) == 0 {
 			p.list.Add(wrapped(p.empty(), widget.MediumImportance))
+			next := newNextSteps(p.w)
+			next.show(p.w.missing())
+			p.list.Add(next.box)
 		}
 		p.at = max(min(p.at, len(p.rows)-1), 0)
 		if held {

@@ -38,6 +38,7 @@ type Window struct {
 	status   *statusLine
 	menus    menus
 	nudge    nudger
+	hints    *hints
 	kept     *keeping
 	asks     *asked         // the dialog that is up, nil none
 	said     string         // of the last act, "" none
@@ -68,6 +69,7 @@ func New(p Parts) *Window {
 	w.nudge.w = w
 	w.kept = newKeeping(w, p.Keep)
 	w.addActions()
+	w.hints = newHints(w)
 	w.surf = newSurface(w)
 	w.column = newColumn(w)
 	w.depth = newDepthBar(w)
@@ -75,7 +77,8 @@ func New(p Parts) *Window {
 	w.row = newActionRow(w)
 	w.status = newStatusLine(w)
 
-	work := container.NewBorder(container.NewVBox(w.tabs.box, w.depth.box), nil, nil, nil, w.surf)
+	work := container.NewBorder(container.NewVBox(w.tabs.box, w.depth.box), w.hints.box, nil, nil, w.surf)
+	w.hints.room = func() { relay(work) }
 	w.middle = container.New(sideLayout{column: w.columnWidth}, work, w.column.box)
 	w.stack = container.NewStack(w.middle)
 	w.rack = newRack(w)
@@ -115,6 +118,7 @@ func (w *Window) changed() {
 	w.depth.show()
 	w.column.show()
 	w.row.show()
+	w.hints.follow()
 	w.menus.show(w)
 	if w.page != nil {
 		w.page.show()
@@ -133,6 +137,9 @@ func (w *Window) say(text string) {
 	w.said, w.saidOver = text, w.ses.Committed()
 	if text == "" && w.page != nil {
 		text = w.page.hint()
+	}
+	if text == "" && len(w.ses.Project().Boards) == 0 {
+		text = w.acts.byID["new-board"].keyNames() + " enters a board, " + w.acts.byID["demo"].keyNames() + " opens the demo, " + w.acts.byID["help"].keyNames() + " is the help."
 	}
 	w.status.say(text)
 }

@@ -66,10 +66,11 @@ var arrows = Arrows{
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},
 	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet", "app/intake", "app/picture"},
 	"app/keep":              {"model/..."},
+	"app/phone":             {"app/intake", "app/keep", "app/picture"},
 	"app/boardset":          {"layout/...", "app/intake"},
 	"app/demophotos":        {"layout/...", "model/...", "assets", "app/session"},
 
-	"app/ui":    {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet", "app/intake", "app/picture", "app/keep"},
+	"app/ui":    {"layout/...", "model/...", "assets", "app/render", "app/session", "app/scene", "app/tool", "app/sheet", "app/intake", "app/picture", "app/keep", "app/phone"},
 	"app":       {"app/command", "app/ui"},
 	"app/drive": nil,
 }

@@ -1,0 +1,81 @@
+package phone
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"net/http"
+
+	"heartside/app/intake"
+)
+
+//go:embed page.css
+var css string
+
+//go:embed page.html
+var html string
+
+// policy lets the page use its own style and send its own form, and nothing
+// else: no script, no picture, no frame.
+var policy = "default-src 'none'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'; style-src 'sha256-" + hash(css) + "'"
+
+func hash(s string) string {
+	sum := sha256.Sum256([]byte(s))
+	return base64.StdEncoding.EncodeToString(sum[:])
+}
+
+var pages = template.Must(template.New("page").Parse(html))
+
+// shownPage is what a page shows.
+type shownPage struct {
+	CSS     template.CSS
+	Trouble string // where there is no form
+	Results []result
+	Boards  []option
+	Parts   []option
+	Picture string // size one may have
+}
+
+// option is a choice of a list.
+type option struct{ Value, Text string }
+
+// form shows the form, and what became of what was sent last.
+func (s *Server) form(w http.ResponseWriter) {
+	p := shownPage{Picture: size(s.lim.Picture)}
+	s.mu.Lock()
+	p.Results = s.results
+	p.Boards = append(p.Boards, option{"", "the next board without one"})
+	for _, b := range s.opt.Boards {
+		text := "board " + b.ID
+		for i, part := range intake.Parts() {
+			if s.have[intake.Place{Board: b.ID, Part: part}] {
+				text += [...]string{", face 1 ✓", ", face 2 ✓", ", end ✓", ", end ✓"}[i]
+			}
+		}
+		p.Boards = append(p.Boards, option{b.ID, text})
+	}
+	s.mu.Unlock()
+	for _, part := range intake.Parts() {
+		p.Parts = append(p.Parts, option{part.String(), part.String()})
+	}
+	write(w, http.StatusOK, p)
+}
+
+// refuse says why there is no form.
+func (s *Server) refuse(w http.ResponseWriter, code int, text string) {
+	write(w, code, shownPage{Trouble: text})
+}
+
+func write(w http.ResponseWriter, code int, p shownPage) {
+	p.CSS = template.CSS(css)
+	var b bytes.Buffer
+	if err := pages.Execute(&b, p); err != nil {
+		http.Error(w, "The page could not be made.", http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(code)
+	_, _ = w.Write(b.Bytes()) // the phone may have gone
+}

@@ -1,0 +1,291 @@
+package phone
+
+import (
+	"context"
+	"crypto/rand"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"io"
+	"log"
+	"net"
+	"net/http"
+	"net/netip"
+	"os"
+	"slices"
+	"sync"
+	"time"
+
+	"heartside/app/intake"
+)
+
+// Limits bound what a phone may send. Zero fields take the values of
+// DefaultLimits; all are engineering choices.
+type Limits struct {
+	Picture int64         // bytes of one picture
+	Count   int           // pictures in all
+	Total   int64         // bytes in all, refused ones too
+	Abreast int           // uploads at the same time
+	Idle    time.Duration // without an upload, then it ends
+	Stall   time.Duration // without a byte in an upload
+	Upload  time.Duration // one upload
+}
+
+// DefaultLimits returns the limits that hold where none are given.
+func DefaultLimits() Limits {
+	return Limits{Picture: 60 << 20, Count: 100, Total: 2 << 30, Abreast: 2,
+		Idle: 10 * time.Minute, Stall: 30 * time.Second, Upload: 15 * time.Minute}
+}
+
+func (l Limits) filled() Limits {
+	d := DefaultLimits()
+	if l.Picture <= 0 {
+		l.Picture = d.Picture
+	}
+	if l.Count <= 0 {
+		l.Count = d.Count
+	}
+	if l.Total <= 0 {
+		l.Total = d.Total
+	}
+	if l.Abreast <= 0 {
+		l.Abreast = d.Abreast
+	}
+	if l.Idle <= 0 {
+		l.Idle = d.Idle
+	}
+	if l.Stall <= 0 {
+		l.Stall = d.Stall
+	}
+	if l.Upload <= 0 {
+		l.Upload = d.Upload
+	}
+	return l
+}
+
+// Board is a board of the rack.
+type Board struct {
+	ID   string
+	Have []intake.Part // that have a photograph
+}
+
+// Picture is one that arrived.
+type Picture struct {
+	Place intake.Place
+	Path  string // in a folder that goes away; ends as the format wants
+}
+
+// Options say what a server is for.
+type Options struct {
+	IP     netip.Addr // to listen on: private, or of this machine alone
+	Boards []Board    // in the order of the stack
+	// Take puts a picture where it belongs before it returns; its file goes
+	// away then. An error is told on the phone. Never called twice at once.
+	Take   func(context.Context, Picture) error
+	Limits Limits
+	Temp   string // for files on their way; "" the system's
+}
+
+// State is how far a server has come.
+type State struct {
+	Claimed bool // a browser has the page
+	Arrived int
+	Refused int
+	Last    string // what happened last, in words
+	Left    time.Duration
+	Over    bool
+	OverWhy string
+}
+
+// Server takes pictures until it is closed.
+type Server struct {
+	opt   Options
+	lim   Limits
+	host  string // address and port
+	token string
+	dir   string
+	http  *http.Server
+	ctx   context.Context
+	stop  context.CancelFunc
+	done  chan struct{}
+	slots chan struct{}
+
+	mu      sync.Mutex
+	cookie  string // of the browser that came first
+	have    map[intake.Place]bool
+	results []result
+	state   State
+	number  int
+	spent   int64
+	busy    int
+	until   time.Time
+	timer   *time.Timer
+	taking  sync.Mutex
+	uploads sync.WaitGroup
+}
+
+// Start listens at a free port of an address.
+func Start(opt Options) (*Server, error) {
+	if !shopAddress(opt.IP) && !opt.IP.IsLoopback() {
+		return nil, fmt.Errorf("%v is no address of a private network: choose one that begins with 10., 172.16. to 172.31. or 192.168", opt.IP)
+	}
+	if len(opt.Boards) == 0 {
+		return nil, errors.New("there are no boards: give the boards their letters first")
+	}
+	token, err := secret()
+	if err != nil {
+		return nil, err
+	}
+	dir, err := newSpool(opt.Temp)
+	if err != nil {
+		return nil, err
+	}
+	l, err := net.Listen("tcp4", netip.AddrPortFrom(opt.IP, 0).String())
+	if err != nil {
+		os.RemoveAll(dir)
+		return nil, fmt.Errorf("nothing can listen at %v: %w; look whether the network is still there, or choose another", opt.IP, err)
+	}
+	s := &Server{opt: opt, lim: opt.Limits.filled(), host: l.Addr().String(), token: token, dir: dir,
+		done: make(chan struct{}), have: map[intake.Place]bool{}}
+	s.ctx, s.stop = context.WithCancel(context.Background())
+	s.slots = make(chan struct{}, s.lim.Abreast)
+	for _, b := range opt.Boards {
+		for _, p := range b.Have {
+			s.have[intake.Place{Board: b.ID, Part: p}] = true
+		}
+	}
+	s.until = time.Now().Add(s.lim.Idle)
+	s.timer = time.AfterFunc(s.lim.Idle, s.idle)
+	s.http = &http.Server{Handler: s, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute,
+		WriteTimeout: s.lim.Upload + time.Minute, MaxHeaderBytes: 16 << 10, ErrorLog: log.New(io.Discard, "", 0)}
+	go s.http.Serve(l)
+	return s, nil
+}
+
+// secret returns 128 random bits as text.
+func secret() (string, error) {
+	var b [16]byte
+	if _, err := rand.Read(b[:]); err != nil {
+		return "", fmt.Errorf("no random number for the address: %w", err)
+	}
+	return base64.RawURLEncoding.EncodeToString(b[:]), nil
+}
+
+// URL is the address of the page.
+func (s *Server) URL() string { return "http://" + s.host + s.path() }
+
+func (s *Server) path() string { return "/" + s.token + "/" }
+
+// Done is closed when the server has ended and its folder is gone.
+func (s *Server) Done() <-chan struct{} { return s.done }
+
+// State returns how far it has come.
+func (s *Server) State() State {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	st := s.state
+	if !st.Over {
+		st.Left = s.lim.Idle
+		if s.busy == 0 {
+			st.Left = max(0, time.Until(s.until))
+		}
+	}
+	return st
+}
+
+// Close ends the server; it does not wait, see Done.
+func (s *Server) Close() { s.end("It was stopped.") }
+
+func (s *Server) end(why string) {
+	s.mu.Lock()
+	if s.state.Over {
+		s.mu.Unlock()
+		return
+	}
+	s.state.Over, s.state.OverWhy = true, why
+	s.timer.Stop()
+	s.mu.Unlock()
+	s.stop()
+	s.http.Close()
+	go func() {
+		s.uploads.Wait()
+		os.RemoveAll(s.dir)
+		close(s.done)
+	}()
+}
+
+// idle ends a server nobody sends to.
+func (s *Server) idle() {
+	s.mu.Lock()
+	wait := time.Until(s.until)
+	if s.busy > 0 {
+		wait = s.lim.Idle
+	}
+	if wait > 0 {
+		s.timer.Reset(wait)
+		s.mu.Unlock()
+		return
+	}
+	s.mu.Unlock()
+	s.end("It closed by itself: nothing was sent for a while.")
+}
+
+// begin counts an upload in; false where there is no room, or it is over.
+func (s *Server) begin() bool {
+	select {
+	case s.slots <- struct{}{}:
+	default:
+		return false
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.state.Over {
+		<-s.slots
+		return false
+	}
+	s.busy++
+	s.uploads.Add(1)
+	return true
+}
+
+// ended counts an upload out; what came last leaves the full time again.
+func (s *Server) ended() {
+	s.mu.Lock()
+	s.busy--
+	s.until = time.Now().Add(s.lim.Idle)
+	if !s.state.Over {
+		s.timer.Reset(s.lim.Idle)
+	}
+	s.mu.Unlock()
+	<-s.slots
+	s.uploads.Done()
+}
+
+// placeFor finds where a picture goes: to the place asked for, or, where next
+// is asked for or pictures follow one another, to the next one that has none.
+func (s *Server) placeFor(board string, part intake.Part) (intake.Place, bool) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, b := range s.opt.Boards {
+		if at := (intake.Place{Board: b.ID, Part: part}); b.ID == board || board == "" && !s.have[at] {
+			return at, true
+		}
+	}
+	return intake.Place{}, false
+}
+
+// after is the place that follows one: the other face of the board, then the
+// faces of the boards behind it, each only where it has no picture.
+func (s *Server) after(last intake.Place) (intake.Place, bool) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	from := slices.IndexFunc(s.opt.Boards, func(b Board) bool { return b.ID == last.Board })
+	for _, b := range s.opt.Boards[from:] {
+		for _, part := range []intake.Part{intake.Face1, intake.Face2} {
+			if at := (intake.Place{Board: b.ID, Part: part}); !s.have[at] {
+				return at, true
+			}
+		}
+	}
+	return intake.Place{}, false
+}

@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/intake"
+	"heartside/app/phone"
+	"heartside/app/session"
+	"heartside/model"
+)
+
+// addPhoneActions lists what takes photographs straight from a telephone.
+func (w *Window) addPhoneActions() {
+	w.acts.add(&Action{ID: "rack-phone", Label: "Photographs from the phone…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyI)},
+		Hint: "A page for the phone, over the network of the shop, that sends pictures for the boards of the rack.",
+		Do:   func() { w.pastDraft(w.phoneBegin) }})
+}
+
+// phoneBegin sees to boards and a file first: pictures need both to be kept.
+func (w *Window) phoneBegin() {
+	if len(w.ses.Project().Boards) == 0 {
+		w.rack.content()
+		w.rack.step = stepBoards
+		w.rack.tell("Photographs from the phone are sent for a board. First give the boards their letters and sizes.")
+		w.showRack()
+		return
+	}
+	if w.ses.Path() == "" || w.ses.LookOnly() {
+		w.ask(question{title: "Save the project first", yes: "Save…", plain: true,
+			body: wrapped("Pictures from the phone are kept in the folder photos beside the project. It has no file of its own yet.", widget.MediumImportance),
+			do: func() error {
+				w.post(func() { w.saveAs(w.phoneBegin) })
+				return nil
+			}})
+		return
+	}
+	list, err := phone.Addresses()
+	if err == nil && len(list) == 0 {
+		err = errors.New("this computer is in no private network. Join it and the phone to the same wireless network, then try again. Pictures can also be copied by cable and chosen in the rack")
+	}
+	if err != nil {
+		w.fail("No page for the phone", err)
+		return
+	}
+	w.phoneAsk(list)
+}
+
+// phoneCaution is said before anything listens, and while it does.
+const phoneCaution = "Only on a network you trust: the pictures travel unencrypted (plain HTTP), and who listens on the network can see them."
+
+// phoneAsk asks which network, and for a yes to the caution.
+func (w *Window) phoneAsk(list []phone.Address) {
+	which := choice(w, list, phone.Address.String, list[0])
+	rows := []fyne.CanvasObject{wrapped(phoneCaution, widget.WarningImportance),
+		wrapped("A page is open until you press Stop or nothing was sent for 10 minutes. One browser can use it; it can only send pictures. The phone has to be in the same network.", widget.MediumImportance)}
+	rows = append(rows, pairs(widget.NewLabel("Network"), which))
+	w.ask(question{title: "Photographs from the phone", yes: "Open the page", plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 340),
+		do: func() error {
+			s, err := phone.Start(phone.Options{IP: chosen(which, list).IP, Boards: phoneBoards(w.ses.Project()), Take: w.phoneTake(w.ses.Path())})
+			if err != nil {
+				return err
+			}
+			w.post(func() { w.phoneShow(s) })
+			return nil
+		}})
+}
+
+// phoneBoards are the boards of the rack and what they have pictures of.
+func phoneBoards(p *model.Project) []phone.Board {
+	var out []phone.Board
+	for i := range p.Boards {
+		b := phone.Board{ID: p.Boards[i].ID}
+		for _, part := range intake.Parts() {
+			if f := part.Face(); f > 0 && p.Boards[i].Faces[f-1].Photo != "" ||
+				f == 0 && p.Boards[i].Ends[int(part-intake.EndA)].Photo != "" {
+				b.Have = append(b.Have, part)
+			}
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+// phoneTake keeps a picture beside the project, whatever the setting for
+// copies, and takes it into the project, one edit a picture.
+func (w *Window) phoneTake(project string) func(context.Context, phone.Picture) error {
+	return func(_ context.Context, p phone.Picture) error {
+		name, err := intake.CopyBeside(filepath.Dir(project), p.Path)
+		if err != nil {
+			return err
+		}
+		done := make(chan error, 1)
+		w.post(func() {
+			if w.ses.Path() != project {
+				done <- errors.New("another project is open now; the picture is in the folder photos beside the one before")
+				return
+			}
+			w.nudge.settle()
+			done <- w.ses.TakeIn([]session.Taking{{Place: p.Place, Name: name}})
+		})
+		select {
+		case err := <-done:
+			return err
+		case <-w.work.Done():
+			return errors.New("the program ends; the picture is in the folder photos beside the project")
+		case <-time.After(time.Minute):
+			return errors.New("the program is busy; the picture is in the folder photos beside the project")
+		}
+	}
+}

@@ -1,0 +1,102 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"heartside/app/phone"
+)
+
+// codeSide is the least side of the QR code as shown.
+const codeSide = 240
+
+// phoneShow shows the code and what comes in, until it is stopped.
+func (w *Window) phoneShow(s *phone.Server) {
+	after := context.AfterFunc(w.work, s.Close) // the window closes
+	img, err := phone.Code(s.URL(), 2*codeSide)
+	if err != nil {
+		s.Close()
+		w.fail("No page for the phone", err)
+		return
+	}
+	code := canvas.NewImageFromImage(img)
+	code.FillMode, code.ScaleMode = canvas.ImageFillContain, canvas.ImageScalePixels
+	code.SetMinSize(fyne.NewSquareSize(codeSide))
+	address := widget.NewLabel(s.URL())
+	address.Wrapping, address.Selectable = fyne.TextWrapBreak, true
+	address.TextStyle.Monospace = true
+	now := wrapped("", widget.MediumImportance)
+	now.TextStyle.Bold = true
+	last := wrapped("", widget.MediumImportance)
+	over := make(chan struct{})
+	arrived := 0
+	show := func() {
+		st := s.State()
+		now.SetText(phoneWords(st))
+		last.SetText(st.Last)
+		if st.Over {
+			code.Hide()
+			address.Hide()
+		}
+		arrived = st.Arrived
+	}
+	show()
+	stop := func() {
+		close(over)
+		after()
+		s.Close()
+		if arrived > 0 {
+			w.rack.content()
+			w.rack.tell(count(arrived, "photograph", "photographs") + " came from the phone.")
+			w.rack.step = stepFaces
+			w.showRack()
+		}
+	}
+	w.ask(question{title: "Photographs from the phone", no: "Stop", undo: stop, size: fyne.NewSize(620, 660),
+		body: container.New(stackLayout{},
+			wrapped("Point the camera of the phone at the code, or type the address in its browser.", widget.MediumImportance),
+			container.NewCenter(code), address, now, last, wrapped(phoneCaution, widget.WarningImportance))})
+	go func() {
+		tick := time.NewTicker(time.Second)
+		defer tick.Stop()
+		for {
+			select {
+			case <-over:
+				return
+			case <-w.work.Done():
+				return
+			case <-tick.C:
+				w.post(func() {
+					select {
+					case <-over:
+					default:
+						show()
+					}
+				})
+			}
+		}
+	}()
+}
+
+// phoneWords say how far the page has come.
+func phoneWords(st phone.State) string {
+	text := count(st.Arrived, "photograph", "photographs") + " arrived"
+	if st.Refused > 0 {
+		text += ", " + itoa(st.Refused) + " refused"
+	}
+	if st.Over {
+		return text + ". Closed: " + st.OverWhy
+	}
+	left := st.Left.Round(time.Second)
+	text += fmt.Sprintf(". Closes by itself in %d:%02d min", int(left.Minutes()), int(left.Seconds())%60)
+	if !st.Claimed {
+		return text + "; no phone has opened it yet."
+	}
+	return text + " without a picture."
+}

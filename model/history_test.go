@@ -124,60 +124,66 @@ func anyEdit(t *rapid.T, p *Project) Edit {
 		AddBoard{NewBoard(NextBoardID(p), "teak", 2000, x, 25)},
 		SetZones{board, n, []Zone{{Sap, ring(0, 0, x, 0, x, 30)}}, ""},
 		SetSettings{Settings{Name: fmt.Sprint(n), Units: "mm", Limits: Limits{Streak: x, Mix: [2]float64{0, 1}}}}, NameFront{panel},
+		SayOffers{[]string{"Y1"}, []Decision{OfferOpen, OfferKeep, "odd"}[(n+1)%3]}, TakeOffers{[]string{"Y1"}}, DropOffer{"Y1"}, PutOffer{"", Offer{Board: NewBoard(NextBoardID(p), "walnut-black", x, 90, 25)}},
+		SetYard{Species: []string{"teak", "walnut-black"}[(n+1)%2]}, SetRecord{[]FinishStep{{What: fmt.Sprint(n), Panels: []string{panel}}}, ""}, SetClear{&ClearStock{Loss: x / 1500}},
+		PutPart{"", NewPart("leg "+s, Leg, n, x, 50, 50)}, DropPart{"leg " + s}, PlacePart{"leg", []PartPlace{{Board: board, X: x, Y: 10, L: 300, W: 40}}, ""}, CutEnd{board, n & 1, x}, SpoilBoard{board, n > 2},
 		RemovePanel{panel}, AddPanel{NewPanel(panel, RoleTop, 900, 450, 20)}, RenamePanel{panel, "side"},
 	}).Draw(t, "edit")
 }
 
 // Random edits, undo and redo against a plain list of what was there.
-func TestHistoryAgainstAList(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		first := table()
-		h := NewHistory(first)
-		states, at, saved := []*Project{first}, 0, 0
-		t.Repeat(map[string]func(*rapid.T){
-			"edit": func(t *rapid.T) {
-				err := h.Commit(anyEdit(t, h.Current()))
-				if err == nil && h.Current() != states[at] {
-					states, at = append(states[:at+1:at+1], h.Current()), at+1
-					if saved > at-1 {
-						saved = -1
-					}
+func TestHistoryAgainstAList(t *testing.T) { rapid.Check(t, historyAgainstAList) }
+
+// FuzzEdits lets the fuzzing engine draw the edits.
+func FuzzEdits(f *testing.F) { f.Fuzz(rapid.MakeFuzz(historyAgainstAList)) }
+
+func historyAgainstAList(t *rapid.T) {
+	first := table()
+	h := NewHistory(first)
+	states, at, saved := []*Project{first}, 0, 0
+	t.Repeat(map[string]func(*rapid.T){
+		"edit": func(t *rapid.T) {
+			err := h.Commit(anyEdit(t, h.Current()))
+			if err == nil && h.Current() != states[at] {
+				states, at = append(states[:at+1:at+1], h.Current()), at+1
+				if saved > at-1 {
+					saved = -1
 				}
-			},
-			"undo": func(t *rapid.T) {
-				if h.Undo() != (at > 0) {
-					t.Fatal("undo")
-				}
-				at = max(at-1, 0)
-			},
-			"redo": func(t *rapid.T) {
-				if h.Redo() != (at < len(states)-1) {
-					t.Fatal("redo")
-				}
-				at = min(at+1, len(states)-1)
-			},
-			"save": func(t *rapid.T) { h.MarkSaved(); saved = at },
-			"": func(t *rapid.T) {
-				if h.Current() != states[at] {
-					t.Fatalf("state %d of %d is another project", at, len(states))
-				}
-				if h.Dirty() != (at != saved) {
-					t.Fatalf("dirty %v at %d, saved at %d", h.Dirty(), at, saved)
-				}
-				if err := Validate(h.Current()); err != nil {
-					t.Fatalf("a rule is broken: %v", err)
-				}
-			},
-		})
-		for h.Undo() {
-		}
-		if h.Current() != first {
-			t.Fatal("undone to the start it is another project")
-		}
-		if !reflect.DeepEqual(first, table()) {
-			t.Fatal("the first project has changed")
-		}
+			}
+		},
+		"undo": func(t *rapid.T) {
+			if h.Undo() != (at > 0) {
+				t.Fatal("undo")
+			}
+			at = max(at-1, 0)
+		},
+		"redo": func(t *rapid.T) {
+			if h.Redo() != (at < len(states)-1) {
+				t.Fatal("redo")
+			}
+			at = min(at+1, len(states)-1)
+		},
+		"save": func(t *rapid.T) { h.MarkSaved(); saved = at },
+		"": func(t *rapid.T) {
+			if h.Current() != states[at] {
+				t.Fatalf("state %d of %d is another project", at, len(states))
+			}
+			if h.Dirty() != (at != saved) {
+				t.Fatalf("dirty %v at %d, saved at %d", h.Dirty(), at, saved)
+			}
+			if err := Validate(h.Current()); err != nil {
+				t.Fatalf("a rule is broken: %v", err)
+			}
+		},
 	})
+	for h.Undo() {
+	}
+	if h.Current() != first {
+		t.Fatal("undone to the start it is another project")
+	}
+	if !reflect.DeepEqual(first, table()) {
+		t.Fatal("the first project has changed")
+	}
 }
 
 // A history told and taken up again goes back the same way.

@@ -62,6 +62,10 @@ func lockInState(state, project string) string {
 	return filepath.Join(state, fmt.Sprintf("%x", sum[:8])+lockEnd)
 }
 
+// leftAlone is how long a file that is being written is left alone before it is
+// taken for one that a program left when it was ended. An engineering choice.
+const leftAlone = time.Hour
+
 // Lock takes the project at path for this window. A lock whose program is gone
 // is taken over. The error is a *HeldError; a lock that can be written nowhere
 // is no error: the result is then nil.
@@ -80,6 +84,7 @@ func (f Finder) Lock(path string, now time.Time) (*Lock, error) {
 		var held *HeldError
 		switch {
 		case err == nil:
+			disk.Sweep(f.Disk, path, now.Add(-leftAlone))
 			return l, nil
 		case errors.As(err, &held):
 			return nil, held

@@ -84,14 +84,22 @@ func TestWhatTheProgramSaysIsRead(t *testing.T) {
 }
 
 func TestWhatGrowsIsTold(t *testing.T) {
-	flat := []level{{90, 1 << 30, 0}, {20, 100 << 20, 0}, {24, 120 << 20, 0}}
-	if err := steady(flat); err != nil {
-		t.Error(err)
+	mb := func(n int) int { return n << 20 }
+	begin := []level{{90, mb(10), 0}, {20, mb(60), 0}, {20, mb(100), 0}}
+	for name, c := range map[string]struct {
+		last level
+		ok   bool
+	}{
+		"as it was":           {level{24, mb(120), 0}, true},
+		"at the bounds":       {level{28, mb(157), 0}, true},
+		"goroutines":          {level{29, mb(100), 0}, false},
+		"a quarter and 33 MB": {level{20, mb(158), 0}, false},
+	} {
+		if err := steady(append(begin[:3:3], c.last)); (err == nil) != c.ok {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
-	if err := steady([]level{{1, 1, 0}, {20, 100 << 20, 0}, {29, 100 << 20, 0}}); err == nil {
-		t.Error("nine goroutines more are let pass")
-	}
-	if err := steady([]level{{1, 1, 0}, {20, 100 << 20, 0}, {20, 183 << 20, 0}}); err == nil {
-		t.Error("83 MiB more of 100 are let pass")
+	if steady(begin) != nil {
+		t.Error("three rounds tell nothing yet")
 	}
 }

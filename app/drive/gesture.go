@@ -15,7 +15,7 @@ var keys = []string{
 	"shift+Up", "shift+Down", "shift+Left", "shift+Right", "shift+Tab", "shift+F1", "shift+F5", "shift+F10",
 	"ctrl+Up", "ctrl+Down", "ctrl+Left", "ctrl+Right", "ctrl+Next", "ctrl+Prior",
 	"ctrl+z", "ctrl+z", "ctrl+y", "ctrl+b", "ctrl+d", "ctrl+e", "ctrl+f", "ctrl+g", "ctrl+h", "ctrl+j", "ctrl+k", "ctrl+l", "ctrl+m", "ctrl+r", "ctrl+t", "ctrl+u",
-	"ctrl+shift+c", "ctrl+shift+f", "ctrl+shift+j", "ctrl+shift+k", "ctrl+shift+o", "ctrl+shift+p", "ctrl+shift+t", "ctrl+shift+x", "ctrl+shift+y",
+	"ctrl+shift+c", "ctrl+shift+g", "ctrl+shift+w", "ctrl+shift+f", "ctrl+shift+j", "ctrl+shift+k", "ctrl+shift+o", "ctrl+shift+p", "ctrl+shift+t", "ctrl+shift+x", "ctrl+shift+y",
 	"ctrl+shift+Up", "ctrl+shift+Down", "ctrl+shift+Left", "ctrl+shift+Right",
 }
 

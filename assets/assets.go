@@ -33,6 +33,12 @@ var Examples embed.FS
 //go:embed help
 var Help embed.FS
 
+// Lang holds what the program says in other languages, under lang/: a file a
+// language, each text by its English.
+//
+//go:embed lang
+var Lang embed.FS
+
 // Icon is the program's own, an SVG.
 //
 //go:embed icon/heartside.svg

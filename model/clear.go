@@ -1,6 +1,8 @@
 package model
 
-import "fmt"
+import (
+	"heartside/model/say"
+)
 
 // ClearStock is stock without unwanted wood as a seller offers it, to hold plans
 // against.
@@ -14,7 +16,7 @@ type ClearStock struct {
 type SetClear struct{ Clear *ClearStock }
 
 // Label implements Edit.
-func (e SetClear) Label() string { return "Change what clear stock costs" }
+func (e SetClear) Label() string { return say.T("Change what clear stock costs") }
 
 func (e SetClear) apply(p *Project) (*Project, error) {
 	now := clonePtr(e.Clear)
@@ -40,10 +42,10 @@ func (c *checker) clear(s *ClearStock) {
 		return
 	}
 	if p := s.Price; p != nil && (!within(p.Amount, 0, 1e9) || !oneOf(p.Per, "board-foot", "cubic-foot", "cubic-metre")) {
-		c.fail(RuleError{Rule: RulePrice, Where: "clear-stock", Detail: fmt.Sprintf("%g per %q cannot be", p.Amount, p.Per)})
+		c.fail(RuleError{Rule: RulePrice, Where: "clear-stock", Detail: say.F("%g per %q cannot be", p.Amount, p.Per)})
 	}
 	if !(s.Loss >= 0 && s.Loss < 1) {
-		c.fail(RuleError{Rule: RuleShare, Where: "clear-stock", Detail: fmt.Sprintf("a loss of %g is none", s.Loss)})
+		c.fail(RuleError{Rule: RuleShare, Where: "clear-stock", Detail: say.F("a loss of %g is none", s.Loss)})
 	}
 	if s.Thickness != 0 {
 		c.size(RuleError{Where: "clear-stock"}, "thickness", s.Thickness)

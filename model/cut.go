@@ -1,9 +1,8 @@
 package model
 
 import (
-	"fmt"
-
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // CutEnd says how much of a board's end is cut off, for a check, a split or rot
@@ -17,24 +16,24 @@ type CutEnd struct {
 
 // Label implements Edit.
 func (e CutEnd) Label() string {
-	what := "Cut off " + EndName(e.End)
+	what := say.F("Cut off %s", EndName(e.End))
 	if e.Off == 0 {
-		what = "Put back " + EndName(e.End)
+		what = say.F("Put back %s", EndName(e.End))
 	}
-	return what + " of board " + e.Board
+	return say.F("%s of board %s", what, e.Board)
 }
 
 // EndName names an end of a board in a sentence.
 func EndName(end int) string {
 	if end == 0 {
-		return "the marked end"
+		return say.T("the marked end")
 	}
-	return "the other end"
+	return say.T("the other end")
 }
 
 func (e CutEnd) apply(p *Project) (*Project, error) {
 	if e.End != 0 && e.End != 1 {
-		return nil, RuleError{Rule: RuleCut, Board: e.Board, Where: "cut", Detail: fmt.Sprintf("end %d is neither the marked end, 0, nor the other end, 1", e.End)}
+		return nil, RuleError{Rule: RuleCut, Board: e.Board, Where: "cut", Detail: say.F("end %d is neither the marked end, 0, nor the other end, 1", e.End)}
 	}
 	if b := p.Board(e.Board); b != nil && b.Cut[e.End] == e.Off {
 		return p, nil
@@ -58,20 +57,20 @@ func (c *checker) cut(b *Board) {
 	for i, v := range b.Cut {
 		if !within(v, 0, maxSize) {
 			e := at
-			e.Detail = fmt.Sprintf("%g mm cannot be cut off %s", v, EndName(i))
+			e.Detail = say.F("%g mm cannot be cut off %s", v, EndName(i))
 			c.fail(e)
 			return
 		}
 	}
 	from, to := b.Left()
 	if to-from < leastLeft {
-		at.Detail = fmt.Sprintf("with %g mm cut off %s and %g mm off %s nothing is left of %g mm", b.Cut[0], EndName(0), b.Cut[1], EndName(1), b.Length)
+		at.Detail = say.F("with %g mm cut off %s and %g mm off %s nothing is left of %g mm", b.Cut[0], EndName(0), b.Cut[1], EndName(1), b.Length)
 		c.fail(at)
 		return
 	}
 	for i := range b.Faces {
 		if o := b.Faces[i].Outline; len(o) > 0 && clippedArea(o, geom.R(from, 0, to, b.Width)) < minArea {
-			at.Detail = fmt.Sprintf("nothing is left of the wood of face %d", i+1)
+			at.Detail = say.F("nothing is left of the wood of face %d", i+1)
 			c.fail(at)
 			return
 		}

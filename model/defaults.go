@@ -1,13 +1,17 @@
 package model
 
-import "heartside/model/unit"
+import (
+	"heartside/model/unit"
+
+	"heartside/model/say"
+)
 
 // NewProject returns an empty project with common starting values. The
 // allowances, machine and warning limits are common practice or engineering
 // choices with no published source; each is a setting.
 func NewProject() *Project {
 	return &Project{
-		Name:       "Untitled",
+		Name:       say.T("Untitled"),
 		Units:      unit.MM,
 		Climate:    DefaultClimate(),
 		Limits:     DefaultLimits(),

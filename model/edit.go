@@ -1,5 +1,7 @@
 package model
 
+import "heartside/model/say"
+
 // Edit is a change to a project, described as data. The set is closed: only
 // the edits of this package exist. An edit names boards, panels and strips by
 // id and carries the result wanted, not the gesture that led to it, so it may
@@ -19,7 +21,7 @@ type Edit interface {
 // error holds a RuleError and there is no result.
 func Apply(p *Project, e Edit) (*Project, error) {
 	if p == nil || e == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "there is no project or no edit to apply"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("there is no project or no edit to apply")}
 	}
 	q, err := e.apply(p)
 	if err != nil {
@@ -99,7 +101,7 @@ func sameCut(a, b Strip, r RenameBoard) bool {
 
 func stageError(panel string, s Strip) error {
 	return RuleError{Rule: RuleStage, Panel: panel, Strip: s.ID, Board: s.Board,
-		Detail: "it is " + string(s.Stage) + " already, so its board, place, length, width and angle stand"}
+		Detail: say.F("it is %s already, so its board, place, length, width and angle stand", string(s.Stage))}
 }
 
 // order returns the place of a stage in the making, 0 for planned.

@@ -2,19 +2,20 @@ package model
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // AddBoard puts a board at the end of the stack.
 type AddBoard struct{ Board *Board }
 
 // Label implements Edit.
-func (e AddBoard) Label() string { return "Add board " + boardID(e.Board) }
+func (e AddBoard) Label() string { return say.F("Add board %s", boardID(e.Board)) }
 
 func (e AddBoard) apply(p *Project) (*Project, error) {
 	if e.Board == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "no board was given"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("no board was given")}
 	}
 	return p.with(func(q *Project) { q.Boards = append(slices.Clone(q.Boards), cloneBoard(e.Board)) }), nil
 }
@@ -23,11 +24,11 @@ func (e AddBoard) apply(p *Project) (*Project, error) {
 type SetBoard struct{ Board *Board }
 
 // Label implements Edit.
-func (e SetBoard) Label() string { return "Change board " + boardID(e.Board) }
+func (e SetBoard) Label() string { return say.F("Change board %s", boardID(e.Board)) }
 
 func (e SetBoard) apply(p *Project) (*Project, error) {
 	if e.Board == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "no board was given"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("no board was given")}
 	}
 	return p.editBoard(e.Board.ID, func(b *Board) error { *b = *cloneBoard(e.Board); return nil })
 }
@@ -36,7 +37,7 @@ func (e SetBoard) apply(p *Project) (*Project, error) {
 type RenameBoard struct{ From, To string }
 
 // Label implements Edit.
-func (e RenameBoard) Label() string { return fmt.Sprintf("Rename board %s to %s", e.From, e.To) }
+func (e RenameBoard) Label() string { return say.F("Rename board %s to %s", e.From, e.To) }
 
 func (e RenameBoard) apply(p *Project) (*Project, error) {
 	if p.Board(e.From) == nil {
@@ -46,7 +47,7 @@ func (e RenameBoard) apply(p *Project) (*Project, error) {
 		return p, nil
 	}
 	if p.Board(e.To) != nil {
-		return nil, RuleError{Rule: RuleDuplicateID, Board: e.To, Detail: "another board has that letter already"}
+		return nil, RuleError{Rule: RuleDuplicateID, Board: e.To, Detail: say.T("another board has that letter already")}
 	}
 	q, err := p.editBoard(e.From, func(b *Board) error { b.ID = e.To; return nil })
 	if err != nil {
@@ -60,7 +61,7 @@ func (e RenameBoard) apply(p *Project) (*Project, error) {
 type RemoveBoard struct{ ID string }
 
 // Label implements Edit.
-func (e RemoveBoard) Label() string { return "Remove board " + e.ID }
+func (e RemoveBoard) Label() string { return say.F("Remove board %s", e.ID) }
 
 func (e RemoveBoard) apply(p *Project) (*Project, error) {
 	i := slices.IndexFunc(p.Boards, func(b *Board) bool { return b.ID == e.ID })
@@ -84,7 +85,7 @@ type SetFace struct {
 }
 
 // Label implements Edit.
-func (e SetFace) Label() string { return fmt.Sprintf("Change face %d of board %s", e.Face, e.Board) }
+func (e SetFace) Label() string { return say.F("Change face %d of board %s", e.Face, e.Board) }
 
 func (e SetFace) apply(p *Project) (*Project, error) {
 	return p.editFace(e.Board, e.Face, func(f *Face) { *f = cloneFace(e.Value) })
@@ -99,7 +100,9 @@ type SetZones struct {
 }
 
 // Label implements Edit.
-func (e SetZones) Label() string { return cmp.Or(e.Verb, "Change zones") + " on board " + e.Board }
+func (e SetZones) Label() string {
+	return say.F("%s on board %s", cmp.Or(e.Verb, say.T("Change zones")), e.Board)
+}
 
 func (e SetZones) apply(p *Project) (*Project, error) {
 	return p.editFace(e.Board, e.Face, func(f *Face) { f.Zones, f.Known = cloneZones(e.Zones), true })

@@ -1,6 +1,10 @@
 package model
 
-import "slices"
+import (
+	"slices"
+
+	"heartside/model/say"
+)
 
 // Keep remembers an arrangement of a panel under a name; the same name again
 // replaces it. Strips is how it lies there, nil for how it lies now.
@@ -10,7 +14,7 @@ type Keep struct {
 }
 
 // Label implements Edit.
-func (e Keep) Label() string { return "Keep arrangement " + e.Name }
+func (e Keep) Label() string { return say.F("Keep arrangement %s", e.Name) }
 
 func (e Keep) apply(p *Project) (*Project, error) {
 	n := p.Panel(e.Panel)
@@ -35,7 +39,7 @@ func (e Keep) apply(p *Project) (*Project, error) {
 type DropKept struct{ Panel, Name string }
 
 // Label implements Edit.
-func (e DropKept) Label() string { return "Forget arrangement " + e.Name }
+func (e DropKept) Label() string { return say.F("Forget arrangement %s", e.Name) }
 
 func (e DropKept) apply(p *Project) (*Project, error) {
 	if p.keptIndex(e.Panel, e.Name) < 0 {
@@ -50,7 +54,7 @@ func (e DropKept) apply(p *Project) (*Project, error) {
 type KeepAll []Keep
 
 // Label implements Edit.
-func (e KeepAll) Label() string { return firstLabel(e, "Keep arrangement") }
+func (e KeepAll) Label() string { return firstLabel(e, say.T("Keep arrangement")) }
 
 func (e KeepAll) apply(p *Project) (*Project, error) { return inTurn(p, e) }
 
@@ -58,7 +62,7 @@ func (e KeepAll) apply(p *Project) (*Project, error) { return inTurn(p, e) }
 type DropAllKept []DropKept
 
 // Label implements Edit.
-func (e DropAllKept) Label() string { return firstLabel(e, "Forget arrangement") }
+func (e DropAllKept) Label() string { return firstLabel(e, say.T("Forget arrangement")) }
 
 func (e DropAllKept) apply(p *Project) (*Project, error) { return inTurn(p, e) }
 
@@ -88,7 +92,7 @@ func inTurn[E Edit](p *Project, edits []E) (*Project, error) {
 type UseKept struct{ Panel, Name string }
 
 // Label implements Edit.
-func (e UseKept) Label() string { return "Use arrangement " + e.Name }
+func (e UseKept) Label() string { return say.F("Use arrangement %s", e.Name) }
 
 func (e UseKept) apply(p *Project) (*Project, error) {
 	i := p.keptIndex(e.Panel, e.Name)
@@ -132,5 +136,5 @@ func (p *Project) keptIndex(panel, name string) int {
 }
 
 func noKept(panel, name string) error {
-	return RuleError{Rule: RuleUnknownKept, Panel: panel, Detail: "no arrangement called " + quote(name) + " is kept"}
+	return RuleError{Rule: RuleUnknownKept, Panel: panel, Detail: say.F("no arrangement called %s is kept", quote(name))}
 }

@@ -3,17 +3,19 @@ package model
 import (
 	"cmp"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // AddPanel puts a panel at the end of the list.
 type AddPanel struct{ Panel *Panel }
 
 // Label implements Edit.
-func (e AddPanel) Label() string { return "Add panel " + panelID(e.Panel) }
+func (e AddPanel) Label() string { return say.F("Add panel %s", panelID(e.Panel)) }
 
 func (e AddPanel) apply(p *Project) (*Project, error) {
 	if e.Panel == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "no panel was given"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("no panel was given")}
 	}
 	return p.with(func(q *Project) { q.Panels = append(slices.Clone(q.Panels), clonePanel(e.Panel)) }), nil
 }
@@ -22,11 +24,11 @@ func (e AddPanel) apply(p *Project) (*Project, error) {
 type SetPanel struct{ Panel *Panel }
 
 // Label implements Edit.
-func (e SetPanel) Label() string { return "Change panel " + panelID(e.Panel) }
+func (e SetPanel) Label() string { return say.F("Change panel %s", panelID(e.Panel)) }
 
 func (e SetPanel) apply(p *Project) (*Project, error) {
 	if e.Panel == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "no panel was given"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("no panel was given")}
 	}
 	return p.editPanel(e.Panel.ID, func(n *Panel) error { *n = *clonePanel(e.Panel); return nil })
 }
@@ -36,7 +38,7 @@ func (e SetPanel) apply(p *Project) (*Project, error) {
 type RenamePanel struct{ From, To string }
 
 // Label implements Edit.
-func (e RenamePanel) Label() string { return "Rename panel " + e.From + " to " + e.To }
+func (e RenamePanel) Label() string { return say.F("Rename panel %s to %s", e.From, e.To) }
 
 func (e RenamePanel) apply(p *Project) (*Project, error) {
 	if p.Panel(e.From) == nil {
@@ -46,7 +48,7 @@ func (e RenamePanel) apply(p *Project) (*Project, error) {
 		return p, nil
 	}
 	if p.Panel(e.To) != nil {
-		return nil, RuleError{Rule: RuleDuplicateID, Panel: e.To, Detail: "another panel has that id already"}
+		return nil, RuleError{Rule: RuleDuplicateID, Panel: e.To, Detail: say.T("another panel has that id already")}
 	}
 	q, err := p.editPanel(e.From, func(n *Panel) error { n.ID = e.To; return nil })
 	if err != nil {
@@ -77,7 +79,7 @@ func (e RenamePanel) apply(p *Project) (*Project, error) {
 type RemovePanel struct{ ID string }
 
 // Label implements Edit.
-func (e RemovePanel) Label() string { return "Remove panel " + e.ID }
+func (e RemovePanel) Label() string { return say.F("Remove panel %s", e.ID) }
 
 func (e RemovePanel) apply(p *Project) (*Project, error) {
 	i := slices.IndexFunc(p.Panels, func(n *Panel) bool { return n.ID == e.ID })
@@ -102,7 +104,7 @@ func (e RemovePanel) apply(p *Project) (*Project, error) {
 type NameFront struct{ Panel string }
 
 // Label implements Edit.
-func (e NameFront) Label() string { return "Name the front of panel " + e.Panel }
+func (e NameFront) Label() string { return say.F("Name the front of panel %s", e.Panel) }
 
 func (e NameFront) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel, func(n *Panel) error { n.FrontNamed = true; return nil })
@@ -118,7 +120,9 @@ type SetStrips struct {
 }
 
 // Label implements Edit.
-func (e SetStrips) Label() string { return cmp.Or(e.Verb, "Arrange strips of panel "+e.Panel) }
+func (e SetStrips) Label() string {
+	return cmp.Or(e.Verb, say.F("Arrange strips of panel %s", e.Panel))
+}
 
 func (e SetStrips) apply(p *Project) (*Project, error) {
 	q, err := p.editPanel(e.Panel, func(n *Panel) error { n.Strips = cloneStrips(e.Strips); return nil })

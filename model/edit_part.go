@@ -3,6 +3,8 @@ package model
 import (
 	"cmp"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // PutPart puts a part, places and all, in the stead of the one called Was, or
@@ -16,9 +18,9 @@ type PutPart struct {
 // Label implements Edit.
 func (e PutPart) Label() string {
 	if e.Was != "" && e.Was != e.Part.ID {
-		return "Rename part " + e.Was + " to " + e.Part.ID
+		return say.F("Rename part %s to %s", e.Was, e.Part.ID)
 	}
-	return "Change part " + e.Part.ID
+	return say.F("Change part %s", e.Part.ID)
 }
 
 func (e PutPart) apply(p *Project) (*Project, error) {
@@ -47,7 +49,9 @@ type PlacePart struct {
 }
 
 // Label implements Edit.
-func (e PlacePart) Label() string { return cmp.Or(e.Verb, "Lay out") + " part " + e.Part }
+func (e PlacePart) Label() string {
+	return say.F("%s part %s", cmp.Or(e.Verb, say.T("Lay out")), e.Part)
+}
 
 func (e PlacePart) apply(p *Project) (*Project, error) {
 	i := p.partIndex(e.Part)
@@ -64,7 +68,7 @@ func (e PlacePart) apply(p *Project) (*Project, error) {
 type DropPart struct{ ID string }
 
 // Label implements Edit.
-func (e DropPart) Label() string { return "Remove part " + e.ID }
+func (e DropPart) Label() string { return say.F("Remove part %s", e.ID) }
 
 func (e DropPart) apply(p *Project) (*Project, error) {
 	i := p.partIndex(e.ID)
@@ -102,5 +106,5 @@ func (p *Project) onPlaces(board string, f func(*PartPlace) bool) *Project {
 }
 
 func noPart(id string) error {
-	return RuleError{Rule: RuleUnknownPart, Part: id, Detail: "there is no such part"}
+	return RuleError{Rule: RuleUnknownPart, Part: id, Detail: say.T("there is no such part")}
 }

@@ -2,7 +2,8 @@ package model
 
 import (
 	"cmp"
-	"fmt"
+
+	"heartside/model/say"
 )
 
 // PlaceStrip lays a strip, or an empty place, on a board: its corner at
@@ -16,7 +17,7 @@ type PlaceStrip struct {
 
 // Label implements Edit.
 func (e PlaceStrip) Label() string {
-	return fmt.Sprintf("Place strip %s on board %s", e.Strip, e.Board)
+	return say.F("Place strip %s on board %s", e.Strip, e.Board)
 }
 
 func (e PlaceStrip) apply(p *Project) (*Project, error) {
@@ -36,7 +37,7 @@ func (e PlaceStrip) apply(p *Project) (*Project, error) {
 type LiftStrip struct{ Panel, Strip string }
 
 // Label implements Edit.
-func (e LiftStrip) Label() string { return "Lift strip " + e.Strip + " off its board" }
+func (e LiftStrip) Label() string { return say.F("Lift strip %s off its board", e.Strip) }
 
 func (e LiftStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip, func(s *Strip) error { *s = lifted(*s); return nil })
@@ -50,7 +51,9 @@ type SetStrip struct {
 }
 
 // Label implements Edit.
-func (e SetStrip) Label() string { return cmp.Or(e.Verb, "Change") + " strip " + e.Strip.ID }
+func (e SetStrip) Label() string {
+	return say.F("%s strip %s", cmp.Or(e.Verb, say.T("Change")), e.Strip.ID)
+}
 
 func (e SetStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip.ID, func(s *Strip) error { *s = cloneStrip(e.Strip); return nil })
@@ -60,7 +63,7 @@ func (e SetStrip) apply(p *Project) (*Project, error) {
 type FlipStrip struct{ Panel, Strip string }
 
 // Label implements Edit.
-func (e FlipStrip) Label() string { return "Roll strip " + e.Strip + " over" }
+func (e FlipStrip) Label() string { return say.F("Roll strip %s over", e.Strip) }
 
 func (e FlipStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip, func(s *Strip) error { s.Up = 3 - s.Up; return nil })
@@ -70,7 +73,7 @@ func (e FlipStrip) apply(p *Project) (*Project, error) {
 type TurnStrip struct{ Panel, Strip string }
 
 // Label implements Edit.
-func (e TurnStrip) Label() string { return "Turn strip " + e.Strip + " end for end" }
+func (e TurnStrip) Label() string { return say.F("Turn strip %s end for end", e.Strip) }
 
 func (e TurnStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip, func(s *Strip) error { s.Turned = !s.Turned; return nil })
@@ -84,7 +87,7 @@ type ShiftStrip struct {
 }
 
 // Label implements Edit.
-func (e ShiftStrip) Label() string { return "Slide strip " + e.Strip + " along the panel" }
+func (e ShiftStrip) Label() string { return say.F("Slide strip %s along the panel", e.Strip) }
 
 func (e ShiftStrip) apply(p *Project) (*Project, error) {
 	return p.editStrip(e.Panel, e.Strip, func(s *Strip) error { s.Shift = e.Shift; return nil })
@@ -99,9 +102,9 @@ type PinStrip struct {
 // Label implements Edit.
 func (e PinStrip) Label() string {
 	if e.Pinned {
-		return "Pin strip " + e.Strip
+		return say.F("Pin strip %s", e.Strip)
 	}
-	return "Unpin strip " + e.Strip
+	return say.F("Unpin strip %s", e.Strip)
 }
 
 func (e PinStrip) apply(p *Project) (*Project, error) {
@@ -116,7 +119,7 @@ type SetStage struct {
 
 // Label implements Edit.
 func (e SetStage) Label() string {
-	return fmt.Sprintf("Mark strip %s %s", e.Strip, cmp.Or(string(e.Stage), string(Planned)))
+	return say.F("Mark strip %s %s", e.Strip, cmp.Or(string(e.Stage), string(Planned)))
 }
 
 func (e SetStage) apply(p *Project) (*Project, error) {
@@ -134,9 +137,9 @@ type SetPlaned struct {
 // Label implements Edit.
 func (e SetPlaned) Label() string {
 	if e.Planed == nil {
-		return "Forget measured sap of strip " + e.Strip
+		return say.F("Forget measured sap of strip %s", e.Strip)
 	}
-	return "Measure sap of strip " + e.Strip
+	return say.F("Measure sap of strip %s", e.Strip)
 }
 
 func (e SetPlaned) apply(p *Project) (*Project, error) {

@@ -1,6 +1,10 @@
 package model
 
-import "cmp"
+import (
+	"cmp"
+
+	"heartside/model/say"
+)
 
 // SetPlan lays out several panels and parts in one change: where all their
 // strips and cuttings come from. What it does not name stays. A strip that has
@@ -26,7 +30,7 @@ type PlanPart struct {
 }
 
 // Label implements Edit.
-func (e SetPlan) Label() string { return cmp.Or(e.Verb, "Lay out the boards") }
+func (e SetPlan) Label() string { return cmp.Or(e.Verb, say.T("Lay out the boards")) }
 
 func (e SetPlan) apply(p *Project) (*Project, error) {
 	q, err := p, error(nil)

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -28,7 +29,7 @@ func (p *Project) Settings() Settings {
 type SetSettings struct{ Settings Settings }
 
 // Label implements Edit.
-func (e SetSettings) Label() string { return "Change project settings" }
+func (e SetSettings) Label() string { return say.T("Change project settings") }
 
 func (e SetSettings) apply(p *Project) (*Project, error) {
 	s := e.Settings
@@ -42,7 +43,7 @@ func (e SetSettings) apply(p *Project) (*Project, error) {
 type SetJoined struct{ Joined []Joined }
 
 // Label implements Edit.
-func (e SetJoined) Label() string { return "Change joined panels" }
+func (e SetJoined) Label() string { return say.T("Change joined panels") }
 
 func (e SetJoined) apply(p *Project) (*Project, error) {
 	if slices.Equal(p.Joined, e.Joined) {
@@ -55,7 +56,7 @@ func (e SetJoined) apply(p *Project) (*Project, error) {
 type SetColours struct{ Colours []Colours }
 
 // Label implements Edit.
-func (e SetColours) Label() string { return "Change measured colours" }
+func (e SetColours) Label() string { return say.T("Change measured colours") }
 
 func (e SetColours) apply(p *Project) (*Project, error) {
 	cs := cloneColours(e.Colours)

@@ -1,6 +1,10 @@
 package model
 
-import "slices"
+import (
+	"slices"
+
+	"heartside/model/say"
+)
 
 // PutSet puts a set of panels in the place of the one called Was, or of the
 // one that has its name where Was is ""; where there is none it is new. Was is
@@ -13,9 +17,9 @@ type PutSet struct {
 // Label implements Edit.
 func (e PutSet) Label() string {
 	if e.Was != "" && e.Was != e.Set.Name {
-		return "Rename set " + e.Was + " to " + e.Set.Name
+		return say.F("Rename set %s to %s", e.Was, e.Set.Name)
 	}
-	return "Change set " + e.Set.Name
+	return say.F("Change set %s", e.Set.Name)
 }
 
 func (e PutSet) apply(p *Project) (*Project, error) {
@@ -39,7 +43,7 @@ func (e PutSet) apply(p *Project) (*Project, error) {
 type DropSet struct{ Name string }
 
 // Label implements Edit.
-func (e DropSet) Label() string { return "Forget set " + e.Name }
+func (e DropSet) Label() string { return say.F("Forget set %s", e.Name) }
 
 func (e DropSet) apply(p *Project) (*Project, error) {
 	if p.setIndex(e.Name) < 0 {
@@ -78,5 +82,5 @@ func panelRemoved(list []Set, id string) []Set {
 }
 
 func noSet(name string) error {
-	return RuleError{Rule: RuleUnknownSet, Set: name, Detail: "there is no such set"}
+	return RuleError{Rule: RuleUnknownSet, Set: name, Detail: say.T("there is no such set")}
 }

@@ -3,6 +3,8 @@ package model
 import (
 	"cmp"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // AddBoards puts several boards at the end of the stack.
@@ -11,9 +13,9 @@ type AddBoards struct{ Boards []*Board }
 // Label implements Edit.
 func (e AddBoards) Label() string {
 	if len(e.Boards) == 1 {
-		return "Add board " + boardID(e.Boards[0])
+		return say.F("Add board %s", boardID(e.Boards[0]))
 	}
-	return "Add boards"
+	return say.T("Add boards")
 }
 
 func (e AddBoards) apply(p *Project) (*Project, error) {
@@ -34,7 +36,7 @@ type SetBoards struct {
 }
 
 // Label implements Edit.
-func (e SetBoards) Label() string { return cmp.Or(e.Verb, "Change boards") }
+func (e SetBoards) Label() string { return cmp.Or(e.Verb, say.T("Change boards")) }
 
 func (e SetBoards) apply(p *Project) (*Project, error) {
 	for _, b := range e.Boards {

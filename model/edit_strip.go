@@ -1,15 +1,16 @@
 package model
 
 import (
-	"fmt"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // SwapStrips lets two strips of a panel change places.
 type SwapStrips struct{ Panel, A, B string }
 
 // Label implements Edit.
-func (e SwapStrips) Label() string { return fmt.Sprintf("Swap strips %s and %s", e.A, e.B) }
+func (e SwapStrips) Label() string { return say.F("Swap strips %s and %s", e.A, e.B) }
 
 func (e SwapStrips) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel, func(n *Panel) error {
@@ -33,7 +34,7 @@ type MoveStrip struct {
 }
 
 // Label implements Edit.
-func (e MoveStrip) Label() string { return "Move strip " + e.Strip }
+func (e MoveStrip) Label() string { return say.F("Move strip %s", e.Strip) }
 
 func (e MoveStrip) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel, func(n *Panel) error {
@@ -57,7 +58,7 @@ type AddStrip struct {
 }
 
 // Label implements Edit.
-func (e AddStrip) Label() string { return "Add strip " + e.Strip.ID }
+func (e AddStrip) Label() string { return say.F("Add strip %s", e.Strip.ID) }
 
 func (e AddStrip) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel, func(n *Panel) error {
@@ -70,7 +71,7 @@ func (e AddStrip) apply(p *Project) (*Project, error) {
 type RemoveStrip struct{ Panel, Strip string }
 
 // Label implements Edit.
-func (e RemoveStrip) Label() string { return "Remove strip " + e.Strip }
+func (e RemoveStrip) Label() string { return say.F("Remove strip %s", e.Strip) }
 
 func (e RemoveStrip) apply(p *Project) (*Project, error) {
 	return p.editPanel(e.Panel, func(n *Panel) error {
@@ -89,7 +90,7 @@ func (e RemoveStrip) apply(p *Project) (*Project, error) {
 type ToSpares struct{ Panel, Strip string }
 
 // Label implements Edit.
-func (e ToSpares) Label() string { return "Put strip " + e.Strip + " among the spares" }
+func (e ToSpares) Label() string { return say.F("Put strip %s among the spares", e.Strip) }
 
 func (e ToSpares) apply(p *Project) (*Project, error) {
 	n := p.Panel(e.Panel)
@@ -102,7 +103,7 @@ func (e ToSpares) apply(p *Project) (*Project, error) {
 	}
 	if s.Board == "" {
 		return nil, RuleError{Rule: RuleEmptyPlace, Panel: e.Panel, Strip: e.Strip,
-			Detail: "an empty place cannot be a spare; remove it instead"}
+			Detail: say.T("an empty place cannot be a spare; remove it instead")}
 	}
 	q, err := RemoveStrip(e).apply(p)
 	if err != nil {
@@ -121,7 +122,7 @@ type FromSpares struct {
 
 // Label implements Edit.
 func (e FromSpares) Label() string {
-	return fmt.Sprintf("Take spare %s into panel %s", e.Strip, e.Panel)
+	return say.F("Take spare %s into panel %s", e.Strip, e.Panel)
 }
 
 func (e FromSpares) apply(p *Project) (*Project, error) {
@@ -147,7 +148,7 @@ func (e FromSpares) apply(p *Project) (*Project, error) {
 type RemoveSpare struct{ Strip string }
 
 // Label implements Edit.
-func (e RemoveSpare) Label() string { return "Remove spare " + e.Strip }
+func (e RemoveSpare) Label() string { return say.F("Remove spare %s", e.Strip) }
 
 func (e RemoveSpare) apply(p *Project) (*Project, error) {
 	if _, ok := findStrip(p.Spares, e.Strip); !ok {

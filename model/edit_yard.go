@@ -1,6 +1,10 @@
 package model
 
-import "slices"
+import (
+	"slices"
+
+	"heartside/model/say"
+)
 
 // SetYard says what holds of all boards at the yard; those on the list become
 // of that wood.
@@ -11,7 +15,7 @@ type SetYard struct {
 }
 
 // Label implements Edit.
-func (e SetYard) Label() string { return "Change the wood at the yard" }
+func (e SetYard) Label() string { return say.T("Change the wood at the yard") }
 
 func (e SetYard) apply(p *Project) (*Project, error) {
 	y := p.AtYard()
@@ -40,14 +44,14 @@ type PutOffer struct {
 // Label implements Edit.
 func (e PutOffer) Label() string {
 	if e.Was != "" {
-		return "Change board " + e.Was + " on offer"
+		return say.F("Change board %s on offer", e.Was)
 	}
-	return "Record board " + boardID(e.Offer.Board) + " on offer"
+	return say.F("Record board %s on offer", boardID(e.Offer.Board))
 }
 
 func (e PutOffer) apply(p *Project) (*Project, error) {
 	if e.Offer.Board == nil {
-		return nil, RuleError{Rule: RuleMissing, Detail: "no board was given"}
+		return nil, RuleError{Rule: RuleMissing, Detail: say.T("no board was given")}
 	}
 	y := p.AtYard()
 	o := Offer{Board: cloneBoard(e.Offer.Board), Say: e.Offer.Say}
@@ -76,14 +80,14 @@ type SayOffers struct {
 
 // Label implements Edit.
 func (e SayOffers) Label() string {
-	verb := map[Decision]string{OfferKeep: "Keep", OfferLeave: "Leave"}[e.Say]
+	verb := map[Decision]string{OfferKeep: say.T("Keep"), OfferLeave: say.T("Leave")}[e.Say]
 	if verb == "" {
-		verb = "Leave open"
+		verb = say.T("Leave open")
 	}
 	if len(e.IDs) == 1 {
-		return verb + " board " + e.IDs[0]
+		return say.F("%s board %s", verb, e.IDs[0])
 	}
-	return verb + " boards"
+	return say.F("%s boards", verb)
 }
 
 func (e SayOffers) apply(p *Project) (*Project, error) {
@@ -108,7 +112,7 @@ func (e SayOffers) apply(p *Project) (*Project, error) {
 type DropOffer struct{ ID string }
 
 // Label implements Edit.
-func (e DropOffer) Label() string { return "Remove board " + e.ID + " on offer" }
+func (e DropOffer) Label() string { return say.F("Remove board %s on offer", e.ID) }
 
 func (e DropOffer) apply(p *Project) (*Project, error) { return p.withoutOffers([]string{e.ID}) }
 
@@ -118,9 +122,9 @@ type TakeOffers struct{ IDs []string }
 // Label implements Edit.
 func (e TakeOffers) Label() string {
 	if len(e.IDs) == 1 {
-		return "Take board " + e.IDs[0] + " into the rack"
+		return say.F("Take board %s into the rack", e.IDs[0])
 	}
-	return "Take boards into the rack"
+	return say.T("Take boards into the rack")
 }
 
 func (e TakeOffers) apply(p *Project) (*Project, error) {

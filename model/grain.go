@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // SetGrain replaces the lines that show how the grain runs on a face. They say
@@ -20,7 +21,7 @@ type SetGrain struct {
 
 // Label implements Edit.
 func (e SetGrain) Label() string {
-	return cmp.Or(e.Verb, "Change grain lines") + " on board " + e.Board
+	return say.F("%s on board %s", cmp.Or(e.Verb, say.T("Change grain lines")), e.Board)
 }
 
 func (e SetGrain) apply(p *Project) (*Project, error) {
@@ -44,15 +45,15 @@ func (c *checker) grain(at RuleError, lines [][]geom.Point, board geom.Rect) {
 		e.Rule = RuleGrain
 		switch {
 		case len(line) < 2:
-			e.Detail = fmt.Sprintf("a line needs two points, it has %d", len(line))
+			e.Detail = say.F("a line needs two points, it has %d", len(line))
 		case len(line) > maxVertices:
-			e.Detail = fmt.Sprintf("%d points are more than a line may have", len(line))
+			e.Detail = say.F("%d points are more than a line may have", len(line))
 		case slices.ContainsFunc(line, func(q geom.Point) bool { return !within(q.X, -maxSize, maxSize) || !within(q.Y, -maxSize, maxSize) }):
-			e.Detail = "a point is not a place within 20000 mm"
+			e.Detail = say.T("a point is not a place within 20000 mm")
 		case lineLength(line) < minSize:
-			e.Detail = "the line has no length"
+			e.Detail = say.T("the line has no length")
 		case !board.Empty() && !touches(line, board):
-			e.Rule, e.Detail = RuleOutsideFace, "it lies entirely beside the board"
+			e.Rule, e.Detail = RuleOutsideFace, say.T("it lies entirely beside the board")
 		default:
 			continue
 		}

@@ -1,10 +1,11 @@
 package model
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // StripNumber returns the number that is chalked on a strip and printed:
@@ -121,12 +122,12 @@ func sameNumbers(p *Project) []RuleError {
 		for _, k := range numbersOf(p, b.ID) {
 			if where, twice := seen[k.number]; twice {
 				out = append(out, RuleError{Rule: RuleSameNumber, Board: b.ID, Panel: k.panel, Strip: k.id,
-					Detail: fmt.Sprintf("the number %s is also that of a strip %s", k.number, where)})
+					Detail: say.F("the number %s is also that of a strip %s", k.number, where)})
 				continue
 			}
-			seen[k.number] = "among the spares"
+			seen[k.number] = say.T("among the spares")
 			if k.panel != "" {
-				seen[k.number] = "of panel " + k.panel
+				seen[k.number] = say.F("of panel %s", k.panel)
 			}
 		}
 	}

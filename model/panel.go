@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Panel is a glued-up panel by its finished size.
@@ -45,11 +46,11 @@ const (
 func (r Role) EdgeNames() (front, back, left, right string) {
 	switch r {
 	case RoleSide:
-		return "front", "back edge", "top", "bottom end"
+		return "front", say.T("back edge"), "top", say.T("bottom end")
 	case RoleDoor:
-		return "hinge", "closing edge", "top", "bottom end"
+		return "hinge", say.T("closing edge"), "top", say.T("bottom end")
 	case RoleDrawerFront:
-		return "bottom", "top edge", "left", "right end"
+		return "bottom", say.T("top edge"), "left", say.T("right end")
 	}
 	return "front", "back", "left", "right"
 }

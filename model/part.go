@@ -1,8 +1,9 @@
 package model
 
 import (
-	"fmt"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // Part is solid parts of one kind that take their wood from the same boards
@@ -92,10 +93,10 @@ func (c *checker) parts(p *Project, panels map[string]bool) {
 		c.id(at, n.ID)
 		switch {
 		case seen[n.ID]:
-			at.Rule, at.Detail = RuleDuplicateID, "two parts have this id"
+			at.Rule, at.Detail = RuleDuplicateID, say.T("two parts have this id")
 			c.fail(at)
 		case panels[n.ID]:
-			at.Rule, at.Detail = RuleDuplicateID, "a panel has this id"
+			at.Rule, at.Detail = RuleDuplicateID, say.T("a panel has this id")
 			c.fail(at)
 		}
 		seen[n.ID] = true
@@ -107,7 +108,7 @@ func (c *checker) part(n *Part) {
 	at := RuleError{Part: n.ID}
 	c.word(at, "kind", string(n.Kind), "", string(Leg), string(Rail), string(BreadboardEnd), string(OtherPart), string(TestPiece))
 	if n.Count < 1 || n.Count > mostParts {
-		c.fail(RuleError{Rule: RuleCount, Part: n.ID, Where: "count", Detail: fmt.Sprintf("%d of them cannot be made", n.Count)})
+		c.fail(RuleError{Rule: RuleCount, Part: n.ID, Where: "count", Detail: say.F("%d of them cannot be made", n.Count)})
 	}
 	c.size(at, "length", n.Length)
 	c.size(at, "width", n.Width)
@@ -119,27 +120,27 @@ func (c *checker) part(n *Part) {
 }
 
 // cutting names a cutting of a part, counted from 1.
-func cutting(i int) string { return fmt.Sprintf("cutting %d", i+1) }
+func cutting(i int) string { return say.F("cutting %d", i+1) }
 
 func (c *checker) place(at RuleError, k PartPlace) {
-	fail := func(r Rule, where, format string, args ...any) {
+	fail := func(r Rule, where, detail string) {
 		e := at
-		e.Rule, e.Where, e.Detail = r, joinWhere(at.Where, where), fmt.Sprintf(format, args...)
+		e.Rule, e.Where, e.Detail = r, joinWhere(at.Where, where), detail
 		c.fail(e)
 	}
 	switch {
 	case k.Board == "":
-		fail(RuleMissing, "board", "it does not say from which board; give the board, or take the cutting away")
+		fail(RuleMissing, "board", say.T("it does not say from which board; give the board, or take the cutting away"))
 	case c.boards[k.Board] == nil:
-		fail(RuleUnknownBoard, "board", "it is to come from a board that does not exist")
+		fail(RuleUnknownBoard, "board", say.T("it is to come from a board that does not exist"))
 	}
 	c.size(at, "length", k.L)
 	c.size(at, "width", k.W)
 	if !within(k.X, -maxSize, maxSize) || !within(k.Y, -maxSize, maxSize) {
-		fail(RulePlace, "x", "it lies at (%g, %g)", k.X, k.Y)
+		fail(RulePlace, "x", say.F("it lies at (%g, %g)", k.X, k.Y))
 	}
 	if !(k.Angle > -90 && k.Angle <= 90) {
-		fail(RuleAngle, "angle", "an angle of %g degrees cannot be", k.Angle)
+		fail(RuleAngle, "angle", say.F("an angle of %g degrees cannot be", k.Angle))
 	}
 	c.word(at, joinWhere(at.Where, "stage"), string(k.Stage), "", string(Planned), string(Sawn), string(Planed), string(Jointed), string(Glued))
 }

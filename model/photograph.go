@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/colour"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Split says how the zones of a photographed face came about.
@@ -60,25 +61,25 @@ func (c *checker) photograph(b *Board, i int) {
 		c.fail(e)
 	}
 	if !within(f.Bow, -mostBow, mostBow) {
-		fail("bow", fmt.Sprintf("a lens bows by %g to %g, not by %g", -mostBow, mostBow, f.Bow))
+		fail("bow", say.F("a lens bows by %g to %g, not by %g", -mostBow, mostBow, f.Bow))
 	}
 	if f.Split != nil {
-		c.word(at, at.Where+", split", string(f.Split.By), string(SplitOpen), string(SplitFound), string(SplitChecked))
+		c.word(at, say.F("%s, split", at.Where), string(f.Split.By), string(SplitOpen), string(SplitFound), string(SplitChecked))
 		if !within(f.Split.Sure, 0, 1) {
-			fail("split", fmt.Sprintf("sure is a share from 0 to 1, not %g", f.Split.Sure))
+			fail("split", say.F("sure is a share from 0 to 1, not %g", f.Split.Sure))
 		}
 	}
 	if f.White != nil {
 		for _, g := range f.White {
 			if !within(g, 1./mostGain, mostGain) {
-				fail("white", fmt.Sprintf("a gain of %g is not one of %g to %d", g, 1./mostGain, mostGain))
+				fail("white", say.F("a gain of %g is not one of %g to %d", g, 1./mostGain, mostGain))
 			}
 		}
 	}
 	for _, t := range f.Tones {
-		c.word(at, at.Where+", tones", string(t.Kind), string(Heart), string(Sap), string(Flaw))
+		c.word(at, say.F("%s, tones", at.Where), string(t.Kind), string(Heart), string(Sap), string(Flaw))
 		if !within(t.Mean.L, 0, 100) || !within(t.Mean.A, -200, 200) || !within(t.Mean.B, -200, 200) || !within(t.Spread, 0, 200) {
-			fail("tones", fmt.Sprintf("%g, %g, %g with a spread of %g is no colour of wood", t.Mean.L, t.Mean.A, t.Mean.B, t.Spread))
+			fail("tones", say.F("%g, %g, %g with a spread of %g is no colour of wood", t.Mean.L, t.Mean.A, t.Mean.B, t.Spread))
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // PrintedPage is a page of the layout sheet as it was last printed or written
@@ -63,11 +65,11 @@ func (c *checker) printed(p *Project) {
 		at := RuleError{Rule: RulePrinted, Where: fmt.Sprintf("printed, entry %d", i+1)}
 		switch {
 		case strings.TrimSpace(k.Page) == "" || strings.TrimSpace(k.Mark) == "":
-			at.Detail = "it has no kind of page or no mark"
+			at.Detail = say.T("it has no kind of page or no mark")
 		case k.Part < 0:
-			at.Detail = "pages are counted from 1"
+			at.Detail = say.T("pages are counted from 1")
 		case slices.ContainsFunc(p.Printed[:i], k.same):
-			at.Detail = "the same page stands twice"
+			at.Detail = say.T("the same page stands twice")
 		default:
 			continue
 		}

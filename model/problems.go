@@ -1,6 +1,8 @@
 package model
 
-import "fmt"
+import (
+	"heartside/model/say"
+)
 
 // Problems returns what a maker should put right before the work is judged
 // but that may stand while it is edited: a panel whose boards want different
@@ -17,7 +19,7 @@ func Problems(p *Project) []RuleError {
 		}
 		if a, b, ok := wantedApart(p, n); ok {
 			out = append(out, RuleError{Rule: RuleWanted, Panel: n.ID,
-				Detail: fmt.Sprintf("its boards want different wood: %s wants %s and %s wants %s",
+				Detail: say.F("its boards want different wood: %s wants %s and %s wants %s",
 					a.ID, boardWanted(a), b.ID, boardWanted(b))})
 		}
 	}
@@ -26,11 +28,11 @@ func Problems(p *Project) []RuleError {
 	if d, w := p.Climate.Dry.MC, p.Climate.Wet.MC; d > 0 && w > 0 {
 		if d > w {
 			out = append(out, RuleError{Rule: RuleSeason, Where: "climate",
-				Detail: fmt.Sprintf("wood read in the dry season, %g per cent, is damper than in the wet one, %g per cent", d, w)})
+				Detail: say.F("wood read in the dry season, %g per cent, is damper than in the wet one, %g per cent", d, w)})
 		}
 	} else if p.Climate.Dry.RH > p.Climate.Wet.RH {
 		out = append(out, RuleError{Rule: RuleSeason, Where: "climate",
-			Detail: fmt.Sprintf("the dry season, %g per cent, is damper than the wet one, %g per cent", p.Climate.Dry.RH, p.Climate.Wet.RH)})
+			Detail: say.F("the dry season, %g per cent, is damper than the wet one, %g per cent", p.Climate.Dry.RH, p.Climate.Wet.RH)})
 	}
 	return out
 }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"heartside/model/say"
 )
 
 // FinishStep is a step of colour or finish that was done, or is to be: what was
@@ -49,7 +51,7 @@ type SetRecord struct {
 // Label implements Edit.
 func (e SetRecord) Label() string {
 	if e.Verb == "" {
-		return "Change the record"
+		return say.T("Change the record")
 	}
 	return e.Verb
 }
@@ -90,22 +92,22 @@ func (c *checker) record(list []FinishStep) {
 		bad := ""
 		switch {
 		case strings.TrimSpace(s.What) == "":
-			bad = "it does not say what was put on"
+			bad = say.T("it does not say what was put on")
 		case len(s.What)+len(s.Product)+len(s.Note) > 3*mostRecord:
-			bad = "it is longer than a record"
+			bad = say.T("it is longer than a record")
 		case !oneOf(string(s.Wood), "", string(Heart), string(Sap)):
-			bad = fmt.Sprintf("%q is not heart or sap", s.Wood)
+			bad = say.F("%q is not heart or sap", s.Wood)
 		case slices.Contains(s.Panels, ""):
-			bad = "a panel has no name"
+			bad = say.T("a panel has no name")
 		}
 		for _, w := range s.Where {
 			if !slices.Contains(FinishPlaces(), w) {
-				bad = fmt.Sprintf("%q is not face, back or edges", w)
+				bad = say.F("%q is not face, back or edges", w)
 			}
 		}
 		if s.Date != "" {
 			if _, err := time.Parse(dayForm, s.Date); err != nil {
-				bad = fmt.Sprintf("%q is no day", s.Date)
+				bad = say.F("%q is no day", s.Date)
 			}
 		}
 		if bad != "" {

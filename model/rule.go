@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"strconv"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Rule names something a project must keep.
@@ -69,87 +71,87 @@ func (r Rule) Hint() string { return hints(r) }
 func hints(r Rule) string {
 	switch r {
 	case RuleEmptyID:
-		return "give it a letter or a short name"
+		return say.T("give it a letter or a short name")
 	case RuleID:
-		return "use up to 40 letters, digits, hyphens, dots, underscores and single spaces, beginning with a letter or digit"
+		return say.T("use up to 40 letters, digits, hyphens, dots, underscores and single spaces, beginning with a letter or digit")
 	case RuleDuplicateID:
-		return "give one of them another id"
+		return say.T("give one of them another id")
 	case RuleUnknownBoard, RuleUnknownPanel, RuleUnknownStrip, RuleUnknownKept, RuleUnknownSet, RuleUnknownPart:
-		return "check the name, or add it first"
+		return say.T("check the name, or add it first")
 	case RuleSpecies:
-		return "choose a species from the list"
+		return say.T("choose a species from the list")
 	case RuleBehaviour:
-		return "give a factor of 0.5 to 1.5, 1 where you have no evidence, and a difference of 0 to 10 points"
+		return say.T("give a factor of 0.5 to 1.5, 1 where you have no evidence, and a difference of 0 to 10 points")
 	case RuleFitting:
-		return "measure the rows from the front edge of the panel, and give the groove a depth of 0 to 50 mm"
+		return say.T("measure the rows from the front edge of the panel, and give the groove a depth of 0 to 50 mm")
 	case RuleProfile:
-		return "give a width under half the panel and a depth under its thickness"
+		return say.T("give a width under half the panel and a depth under its thickness")
 	case RuleCut:
-		return "cut off less; where nothing of it can be used, say that the board is spoiled"
+		return say.T("cut off less; where nothing of it can be used, say that the board is spoiled")
 	case RulePrinted:
-		return "take the line out of the file; the page then counts as not printed"
+		return say.T("take the line out of the file; the page then counts as not printed")
 	case RuleRecord:
-		return "say what was put on; wood is heart, sap or all, where is face, back or edges, and a day is written as 2026-03-01"
+		return say.T("say what was put on; wood is heart, sap or all, where is face, back or edges, and a day is written as 2026-03-01")
 	case RuleCurrency:
-		return "write its three letters, such as EUR, USD or GBP, or nothing"
+		return say.T("write its three letters, such as EUR, USD or GBP, or nothing")
 	case RuleSize:
-		return "give a length above 0 and below 20000 mm"
+		return say.T("give a length above 0 and below 20000 mm")
 	case RulePlace:
-		return "give a distance within 20000 mm"
+		return say.T("give a distance within 20000 mm")
 	case RuleAngle:
-		return "give an angle above -90 and up to 90 degrees"
+		return say.T("give an angle above -90 and up to 90 degrees")
 	case RuleUp, RuleFace:
-		return "name face 1 or face 2"
+		return say.T("name face 1 or face 2")
 	case RulePolygon:
-		return "draw it again with three corners or more, so that it encloses some wood and its border does not cross itself"
+		return say.T("draw it again with three corners or more, so that it encloses some wood and its border does not cross itself")
 	case RuleOutsideFace:
-		return "move it onto the face, or delete it"
+		return say.T("move it onto the face, or delete it")
 	case RuleCorners:
-		return "give the corners in the order (0, 0), (length, 0), (length, width), (0, width), anticlockwise as seen in the picture"
+		return say.T("give the corners in the order (0, 0), (length, 0), (length, width), (0, width), anticlockwise as seen in the picture")
 	case RulePhotograph:
-		return "take the line out of the file and read the photograph again, or correct the number"
+		return say.T("take the line out of the file and read the photograph again, or correct the number")
 	case RuleMoisture:
-		return "give a moisture content from 0 to 60 per cent, 0 where it was not measured"
+		return say.T("give a moisture content from 0 to 60 per cent, 0 where it was not measured")
 	case RuleShare:
-		return "give a share from 0 to 1 (0 to 100 per cent)"
+		return say.T("give a share from 0 to 1 (0 to 100 per cent)")
 	case RuleMixOrder:
-		return "put the smaller share first"
+		return say.T("put the smaller share first")
 	case RuleAllowance:
-		return "give 0 or more, below 20000 mm"
+		return say.T("give 0 or more, below 20000 mm")
 	case RuleClimate:
-		return "give 0 to 100 per cent relative humidity and -50 to 80 degrees C"
+		return say.T("give 0 to 100 per cent relative humidity and -50 to 80 degrees C")
 	case RuleBarkPith:
-		return "look at the rings on the marked end: they curve round the pith, and the bark side is the other one; correct the one that is wrong"
+		return say.T("look at the rings on the marked end: they curve round the pith, and the bark side is the other one; correct the one that is wrong")
 	case RulePrice:
-		return "give an amount of 0 or more per board-foot, cubic-foot, cubic-metre or board"
+		return say.T("give an amount of 0 or more per board-foot, cubic-foot, cubic-metre or board")
 	case RuleStockOff:
-		return "take off less, so that some thickness is left"
+		return say.T("take off less, so that some thickness is left")
 	case RuleTape:
-		return "measure again: widths run from 0 to the width of the wood"
+		return say.T("measure again: widths run from 0 to the width of the wood")
 	case RuleStage:
-		return "set its stage back to planned first if it is not cut after all"
+		return say.T("set its stage back to planned first if it is not cut after all")
 	case RuleEmptyPlace:
-		return "place it on a board first"
+		return say.T("place it on a board first")
 	case RuleJoined:
-		return "name two different panels, and fixed or free"
+		return say.T("name two different panels, and fixed or free")
 	case RuleSet:
-		return "name two different panels or more, in the order they stand"
+		return say.T("name two different panels or more, in the order they stand")
 	case RuleGap:
-		return "give a gap from 0 to 100 mm"
+		return say.T("give a gap from 0 to 100 mm")
 	case RuleCount:
-		return "give a whole number from 1 to 1000"
+		return say.T("give a whole number from 1 to 1000")
 	case RuleGrain:
-		return "draw it again with two points or more, or delete it"
+		return say.T("draw it again with two points or more, or delete it")
 	case RuleColour:
-		return "give a lightness of 0 to 100, a and b from -128 to 128, and years of 0 or more"
+		return say.T("give a lightness of 0 to 100, a and b from -128 to 128, and years of 0 or more")
 	case RuleWanted:
-		return "say for the panel whether heartwood, sapwood or both is wanted"
+		return say.T("say for the panel whether heartwood, sapwood or both is wanted")
 	case RuleSameNumber:
-		return "give one of them another id, so that the chalk numbers differ"
+		return say.T("give one of them another id, so that the chalk numbers differ")
 	case RuleSpoiled:
-		return "cut it from another board, or say that the board is sound after all"
+		return say.T("cut it from another board, or say that the board is sound after all")
 	case RuleSeason:
-		return "swap the dry and the wet season, or correct their humidity"
+		return say.T("swap the dry and the wet season, or correct their humidity")
 	}
 	return ""
 }
@@ -197,15 +199,15 @@ func (e RuleError) Error() string {
 }
 
 func noBoard(id string) error {
-	return RuleError{Rule: RuleUnknownBoard, Board: id, Detail: "there is no such board"}
+	return RuleError{Rule: RuleUnknownBoard, Board: id, Detail: say.T("there is no such board")}
 }
 
 func noPanel(id string) error {
-	return RuleError{Rule: RuleUnknownPanel, Panel: id, Detail: "there is no such panel"}
+	return RuleError{Rule: RuleUnknownPanel, Panel: id, Detail: say.T("there is no such panel")}
 }
 
 func noStrip(panel, id string) error {
-	return RuleError{Rule: RuleUnknownStrip, Panel: panel, Strip: id, Detail: "there is no such strip"}
+	return RuleError{Rule: RuleUnknownStrip, Panel: panel, Strip: id, Detail: say.T("there is no such strip")}
 }
 
 func quote(s string) string { return strconv.Quote(s) }

@@ -1,5 +1,7 @@
 package model
 
+import "heartside/model/say"
+
 // What has been sawn lies in the workshop as it was sawn. Strips are watched
 // by their id, see checkStages; the cuttings of parts have none and are
 // watched by their place.
@@ -58,7 +60,7 @@ func checkCuttings(p, q *Project, renamed RenameBoard) error {
 			}
 			if left[at] == 0 {
 				return RuleError{Rule: RuleStage, Part: n.ID, Board: k.Board, Where: cutting(i),
-					Detail: "it is " + string(k.Stage) + " already, so it stays as it was sawn"}
+					Detail: say.F("it is %s already, so it stays as it was sawn", string(k.Stage))}
 			}
 			left[at]--
 		}
@@ -77,7 +79,7 @@ func checkKept(p, q *Project) error {
 			}
 			if left[s.rectangle()] == 0 {
 				return RuleError{Rule: RuleStage, Panel: panel, Strip: s.ID, Board: s.Board,
-					Detail: "it is " + string(s.Stage) + " already, and the plan has to use it as it was sawn or put it among the spares"}
+					Detail: say.F("it is %s already, and the plan has to use it as it was sawn or put it among the spares", string(s.Stage))}
 			}
 			left[s.rectangle()]--
 		}

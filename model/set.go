@@ -2,9 +2,10 @@ package model
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Set is panels that are seen together and judged as one face: a pair of
@@ -85,21 +86,21 @@ func (c *checker) sets(p *Project, panels map[string]bool) {
 	names := map[string]bool{}
 	for _, s := range p.Sets {
 		at := RuleError{Set: s.Name}
-		fail := func(r Rule, where, format string, args ...any) {
+		fail := func(r Rule, where, detail string) {
 			e := at
-			e.Rule, e.Where, e.Detail = r, where, fmt.Sprintf(format, args...)
+			e.Rule, e.Where, e.Detail = r, where, detail
 			c.fail(e)
 		}
 		if strings.TrimSpace(s.Name) == "" {
-			fail(RuleEmptyID, "sets", "a set has no name")
+			fail(RuleEmptyID, "sets", say.T("a set has no name"))
 			continue
 		}
 		if names[s.Name] {
-			fail(RuleDuplicateID, "", "two sets have this name")
+			fail(RuleDuplicateID, "", say.T("two sets have this name"))
 		}
 		names[s.Name] = true
 		if len(s.Panels) < 2 {
-			fail(RuleSet, "panels", "a set needs two panels or more, it has %d", len(s.Panels))
+			fail(RuleSet, "panels", say.F("a set needs two panels or more, it has %d", len(s.Panels)))
 		}
 		seen := map[string]bool{}
 		for _, id := range s.Panels {
@@ -107,16 +108,16 @@ func (c *checker) sets(p *Project, panels map[string]bool) {
 			e.Panel, e.Where = id, "panels"
 			switch {
 			case !panels[id]:
-				e.Rule, e.Detail = RuleUnknownPanel, "there is no such panel"
+				e.Rule, e.Detail = RuleUnknownPanel, say.T("there is no such panel")
 				c.fail(e)
 			case seen[id]:
-				e.Rule, e.Detail = RuleSet, "it stands twice in the set"
+				e.Rule, e.Detail = RuleSet, say.T("it stands twice in the set")
 				c.fail(e)
 			}
 			seen[id] = true
 		}
 		if !within(s.Gap, 0, mostGap) {
-			fail(RuleGap, "gap", "a gap of %g mm cannot be", s.Gap)
+			fail(RuleGap, "gap", say.F("a gap of %g mm cannot be", s.Gap))
 		}
 		c.word(at, "way", string(s.Way), "", string(Beside), string(Along))
 		c.word(at, "match", string(s.Match), "", string(MatchNone), string(MatchMirrored), string(MatchSlipped), string(MatchInOrder))

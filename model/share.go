@@ -3,6 +3,8 @@ package model
 import (
 	"reflect"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // with returns a copy of p after f, or p itself where f changed no field of
@@ -60,7 +62,7 @@ func (p *Project) editBoard(id string, f func(*Board) error) (*Project, error) {
 // editFace returns p with a changed copy of face 1 or 2 of a board.
 func (p *Project) editFace(board string, face int, f func(*Face)) (*Project, error) {
 	if face != 1 && face != 2 {
-		return nil, RuleError{Rule: RuleFace, Board: board, Detail: "a board has a face 1 and a face 2"}
+		return nil, RuleError{Rule: RuleFace, Board: board, Detail: say.T("a board has a face 1 and a face 2")}
 	}
 	return p.editBoard(board, func(b *Board) error { f(&b.Faces[face-1]); return nil })
 }

@@ -1,5 +1,7 @@
 package model
 
+import "heartside/model/say"
+
 // SpoilBoard says that nothing more can be cut from a board, because it split,
 // broke or was found rotten, or that it is sound after all.
 type SpoilBoard struct {
@@ -10,9 +12,9 @@ type SpoilBoard struct {
 // Label implements Edit.
 func (e SpoilBoard) Label() string {
 	if e.Spoiled {
-		return "Mark board " + e.ID + " spoiled"
+		return say.F("Mark board %s spoiled", e.ID)
 	}
-	return "Mark board " + e.ID + " sound"
+	return say.F("Mark board %s sound", e.ID)
 }
 
 func (e SpoilBoard) apply(p *Project) (*Project, error) {

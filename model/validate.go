@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -32,7 +33,7 @@ func Validate(p *Project) error { return validateChanged(nil, p) }
 // the same pointer: those have been checked.
 func validateChanged(old, q *Project) error {
 	if q == nil {
-		return RuleError{Rule: RuleMissing, Detail: "there is no project"}
+		return RuleError{Rule: RuleMissing, Detail: say.T("there is no project")}
 	}
 	c := &checker{boards: map[string]*Board{}}
 	known := map[any]bool{}
@@ -47,11 +48,11 @@ func validateChanged(old, q *Project) error {
 	sameBoards := old != nil && len(old.Boards) == len(q.Boards)
 	for _, b := range q.Boards {
 		if b == nil {
-			c.fail(RuleError{Rule: RuleMissing, Detail: "a board is nil"})
+			c.fail(RuleError{Rule: RuleMissing, Detail: say.T("a board is nil")})
 			continue
 		}
 		if c.boards[b.ID] != nil {
-			c.fail(RuleError{Rule: RuleDuplicateID, Board: b.ID, Detail: "two boards have this id"})
+			c.fail(RuleError{Rule: RuleDuplicateID, Board: b.ID, Detail: say.T("two boards have this id")})
 		}
 		c.boards[b.ID] = b
 		if !known[b] {
@@ -62,11 +63,11 @@ func validateChanged(old, q *Project) error {
 	panels := map[string]bool{}
 	for _, n := range q.Panels {
 		if n == nil {
-			c.fail(RuleError{Rule: RuleMissing, Detail: "a panel is nil"})
+			c.fail(RuleError{Rule: RuleMissing, Detail: say.T("a panel is nil")})
 			continue
 		}
 		if panels[n.ID] {
-			c.fail(RuleError{Rule: RuleDuplicateID, Panel: n.ID, Detail: "two panels have this id"})
+			c.fail(RuleError{Rule: RuleDuplicateID, Panel: n.ID, Detail: say.T("two panels have this id")})
 		}
 		panels[n.ID] = true
 		if !known[n] || !sameBoards {
@@ -76,7 +77,7 @@ func validateChanged(old, q *Project) error {
 	c.strips("", "spares", q.Spares)
 	for i := range q.Spares {
 		if q.Spares[i].Board == "" {
-			c.fail(RuleError{Rule: RuleEmptyPlace, Strip: q.Spares[i].ID, Where: "spares", Detail: "a spare has no board"})
+			c.fail(RuleError{Rule: RuleEmptyPlace, Strip: q.Spares[i].ID, Where: "spares", Detail: say.T("a spare has no board")})
 		}
 	}
 	c.settings(q)
@@ -106,10 +107,10 @@ func (c *checker) settings(p *Project) {
 	switch p.Units {
 	case "", unit.MM, unit.Inch:
 	default:
-		c.fail(RuleError{Rule: RuleWord, Where: "units", Detail: fmt.Sprintf("%q is not mm or inch", p.Units)})
+		c.fail(RuleError{Rule: RuleWord, Where: "units", Detail: say.F("%q is not mm or inch", p.Units)})
 	}
 	if p.Currency != "" && !GoodCurrency(p.Currency) {
-		c.fail(RuleError{Rule: RuleCurrency, Where: "currency", Detail: quote(p.Currency) + " is no code of a currency"})
+		c.fail(RuleError{Rule: RuleCurrency, Where: "currency", Detail: say.F("%s is no code of a currency", quote(p.Currency))})
 	}
 	for _, a := range []struct {
 		name string
@@ -117,11 +118,11 @@ func (c *checker) settings(p *Project) {
 	}{{"now", p.Climate.Now}, {"dry", p.Climate.Dry}, {"wet", p.Climate.Wet}} {
 		if !within(a.air.RH, 0, 100) || !within(a.air.Temp, -50, 80) {
 			c.fail(RuleError{Rule: RuleClimate, Where: "climate, " + a.name,
-				Detail: fmt.Sprintf("%g per cent at %g degrees C is no indoor air", a.air.RH, a.air.Temp)})
+				Detail: say.F("%g per cent at %g degrees C is no indoor air", a.air.RH, a.air.Temp)})
 		}
 		if a.air.MC != 0 && !within(a.air.MC, 2, 30) {
 			c.fail(RuleError{Rule: RuleClimate, Where: "climate, " + a.name,
-				Detail: fmt.Sprintf("a moisture content of %g per cent is no reading of dry wood", a.air.MC)})
+				Detail: say.F("a moisture content of %g per cent is no reading of dry wood", a.air.MC)})
 		}
 	}
 	c.share(RuleError{Where: "limits, streak"}, p.Limits.Streak)
@@ -130,32 +131,32 @@ func (c *checker) settings(p *Project) {
 	for _, v := range []struct {
 		name string
 		mm   float64
-	}{{"limits, cup", p.Limits.Cup}, {"limits, apart", p.Limits.Apart}, {"limits, planed", p.Limits.Planed}, {"limits, turns", float64(p.Limits.Turns)}} {
+	}{{say.T("limits, cup"), p.Limits.Cup}, {say.T("limits, apart"), p.Limits.Apart}, {say.T("limits, planed"), p.Limits.Planed}, {say.T("limits, turns"), float64(p.Limits.Turns)}} {
 		if !within(v.mm, 0, 100) {
-			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: fmt.Sprintf("a limit of %g mm cannot be", v.mm)})
+			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: say.F("a limit of %g mm cannot be", v.mm)})
 		}
 	}
 	if p.Limits.Mix[0] > p.Limits.Mix[1] {
 		c.fail(RuleError{Rule: RuleMixOrder, Where: "limits, mix",
-			Detail: fmt.Sprintf("%g comes before %g", p.Limits.Mix[0], p.Limits.Mix[1])})
+			Detail: say.F("%g comes before %g", p.Limits.Mix[0], p.Limits.Mix[1])})
 	}
 	if b := p.Behaviour; b.SapFactor != 0 && !within(b.SapFactor, 0.5, 1.5) || !within(b.FaceDifference, 0, 10) {
 		c.fail(RuleError{Rule: RuleBehaviour, Where: "behaviour",
-			Detail: fmt.Sprintf("a factor of %g for sapwood and %g points between the faces cannot be", b.SapFactor, b.FaceDifference)})
+			Detail: say.F("a factor of %g for sapwood and %g points between the faces cannot be", b.SapFactor, b.FaceDifference)})
 	}
 	a, m := p.Allowances, p.Machines
 	for _, v := range []struct {
 		name string
 		mm   float64
 	}{
-		{"allowances, kerf", a.Kerf}, {"allowances, rest", a.Rest}, {"allowances, joint", a.Joint},
-		{"allowances, ends", a.Ends}, {"allowances, panel-edge", a.PanelEdge}, {"allowances, after-glue", a.AfterGlue},
-		{"allowances, snipe", a.Snipe}, {"allowances, flaw-margin", a.FlawMargin},
-		{"machines, flatten", m.Flatten}, {"machines, thickness", m.Thickness},
-		{"machines, shortest", m.Shortest}, {"machines, narrowest", m.Narrowest},
+		{say.T("allowances, kerf"), a.Kerf}, {say.T("allowances, rest"), a.Rest}, {say.T("allowances, joint"), a.Joint},
+		{say.T("allowances, ends"), a.Ends}, {say.T("allowances, panel-edge"), a.PanelEdge}, {say.T("allowances, after-glue"), a.AfterGlue},
+		{say.T("allowances, snipe"), a.Snipe}, {say.T("allowances, flaw-margin"), a.FlawMargin},
+		{say.T("machines, flatten"), m.Flatten}, {say.T("machines, thickness"), m.Thickness},
+		{say.T("machines, shortest"), m.Shortest}, {say.T("machines, narrowest"), m.Narrowest},
 	} {
 		if !(v.mm >= 0 && v.mm < maxSize) {
-			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: fmt.Sprintf("%g mm cannot be", v.mm)})
+			c.fail(RuleError{Rule: RuleAllowance, Where: v.name, Detail: say.F("%g mm cannot be", v.mm)})
 		}
 	}
 }
@@ -165,14 +166,14 @@ func (c *checker) joined(p *Project, panels map[string]bool) {
 		where := fmt.Sprintf("joined, entry %d", i+1)
 		for _, id := range j.Panels {
 			if !panels[id] {
-				c.fail(RuleError{Rule: RuleUnknownPanel, Panel: id, Where: where, Detail: "there is no such panel"})
+				c.fail(RuleError{Rule: RuleUnknownPanel, Panel: id, Where: where, Detail: say.T("there is no such panel")})
 			}
 		}
 		if j.Panels[0] == j.Panels[1] {
-			c.fail(RuleError{Rule: RuleJoined, Panel: j.Panels[0], Where: where, Detail: "a panel cannot be joined to itself"})
+			c.fail(RuleError{Rule: RuleJoined, Panel: j.Panels[0], Where: where, Detail: say.T("a panel cannot be joined to itself")})
 		}
 		if j.How != "fixed" && j.How != "free" {
-			c.fail(RuleError{Rule: RuleJoined, Where: where, Detail: fmt.Sprintf("%q is not fixed or free", j.How)})
+			c.fail(RuleError{Rule: RuleJoined, Where: where, Detail: say.F("%q is not fixed or free", j.How)})
 		}
 	}
 }
@@ -182,13 +183,13 @@ func (c *checker) kept(p *Project, panels map[string]bool) {
 	for _, k := range p.Kept {
 		where := "kept arrangement " + quote(k.Name)
 		if strings.TrimSpace(k.Name) == "" {
-			c.fail(RuleError{Rule: RuleEmptyID, Panel: k.Panel, Where: "kept", Detail: "an arrangement has no name"})
+			c.fail(RuleError{Rule: RuleEmptyID, Panel: k.Panel, Where: "kept", Detail: say.T("an arrangement has no name")})
 		}
 		if !panels[k.Panel] {
-			c.fail(RuleError{Rule: RuleUnknownPanel, Panel: k.Panel, Where: where, Detail: "there is no such panel"})
+			c.fail(RuleError{Rule: RuleUnknownPanel, Panel: k.Panel, Where: where, Detail: say.T("there is no such panel")})
 		}
 		if key := [2]string{k.Panel, k.Name}; seen[key] {
-			c.fail(RuleError{Rule: RuleDuplicateID, Panel: k.Panel, Where: where, Detail: "two arrangements have this name"})
+			c.fail(RuleError{Rule: RuleDuplicateID, Panel: k.Panel, Where: where, Detail: say.T("two arrangements have this name")})
 		} else {
 			seen[key] = true
 		}
@@ -200,19 +201,19 @@ func (c *checker) colours(p *Project) {
 	for i, k := range p.Colours {
 		where := fmt.Sprintf("colours, entry %d", i+1)
 		if strings.TrimSpace(k.Species) == "" {
-			c.fail(RuleError{Rule: RuleSpecies, Where: where, Detail: "the colours have no species"})
+			c.fail(RuleError{Rule: RuleSpecies, Where: where, Detail: say.T("the colours have no species")})
 		}
 		if !within(k.Years, 0, 500) {
-			c.fail(RuleError{Rule: RuleColour, Where: where, Detail: fmt.Sprintf("%g years cannot be", k.Years)})
+			c.fail(RuleError{Rule: RuleColour, Where: where, Detail: say.F("%g years cannot be", k.Years)})
 		}
 		if k.Heart == nil && k.Sap == nil {
-			c.fail(RuleError{Rule: RuleColour, Where: where, Detail: "neither heartwood nor sapwood has a colour"})
+			c.fail(RuleError{Rule: RuleColour, Where: where, Detail: say.T("neither heartwood nor sapwood has a colour")})
 		}
 		if l := k.Heart; l != nil && !(within(l.L, 0, 100) && within(l.A, -128, 128) && within(l.B, -128, 128)) {
-			c.fail(RuleError{Rule: RuleColour, Where: where + ", heart", Detail: "this is no colour of wood"})
+			c.fail(RuleError{Rule: RuleColour, Where: where + ", heart", Detail: say.T("this is no colour of wood")})
 		}
 		if l := k.Sap; l != nil && !(within(l.L, 0, 100) && within(l.A, -128, 128) && within(l.B, -128, 128)) {
-			c.fail(RuleError{Rule: RuleColour, Where: where + ", sap", Detail: "this is no colour of wood"})
+			c.fail(RuleError{Rule: RuleColour, Where: where + ", sap", Detail: say.T("this is no colour of wood")})
 		}
 	}
 }
@@ -220,7 +221,7 @@ func (c *checker) colours(p *Project) {
 // share checks that v lies between 0 and 1.
 func (c *checker) share(at RuleError, v float64) {
 	if !within(v, 0, 1) {
-		at.Rule, at.Detail = RuleShare, fmt.Sprintf("%g is no share", v)
+		at.Rule, at.Detail = RuleShare, say.F("%g is no share", v)
 		c.fail(at)
 	}
 }
@@ -228,7 +229,7 @@ func (c *checker) share(at RuleError, v float64) {
 // size checks that v is a length of something.
 func (c *checker) size(at RuleError, name string, v float64) {
 	if !(v >= minSize && v < maxSize) {
-		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), fmt.Sprintf("a %s of %s mm cannot be", name, strconv.FormatFloat(v, 'f', -1, 64))
+		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), say.F("a %s of %s mm cannot be", name, strconv.FormatFloat(v, 'f', -1, 64))
 		c.fail(at)
 	}
 }
@@ -236,12 +237,12 @@ func (c *checker) size(at RuleError, name string, v float64) {
 // id checks the letters of an id.
 func (c *checker) id(at RuleError, id string) {
 	if strings.TrimSpace(id) == "" {
-		at.Rule, at.Detail = RuleEmptyID, "it has no id"
+		at.Rule, at.Detail = RuleEmptyID, say.T("it has no id")
 		c.fail(at)
 		return
 	}
 	if !goodID(id) {
-		at.Rule, at.Detail = RuleID, "the id "+quote(id)+" cannot be printed and chalked"
+		at.Rule, at.Detail = RuleID, say.F("the id %s cannot be printed and chalked", quote(id))
 		c.fail(at)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 func (c *checker) panel(n *Panel) {
@@ -41,12 +42,12 @@ func (c *checker) fitting(n *Panel) {
 		at.Rule = RuleFitting
 		for _, y := range f.Rows {
 			if !within(y, 0, n.Width) {
-				at.Detail = fmt.Sprintf("a row %g mm from the front edge misses a panel %g mm wide", y, n.Width)
+				at.Detail = say.F("a row %g mm from the front edge misses a panel %g mm wide", y, n.Width)
 				c.fail(at)
 			}
 		}
 		if !within(f.Groove, 0, 50) {
-			at.Detail = fmt.Sprintf("a groove %g mm deep cannot be", f.Groove)
+			at.Detail = say.F("a groove %g mm deep cannot be", f.Groove)
 			c.fail(at)
 		}
 	}
@@ -59,7 +60,7 @@ func (c *checker) fitting(n *Panel) {
 		}
 		if p.Kind == ProfileSquare && p != (Profile{}) || p.Kind != ProfileSquare &&
 			!(p.Across > 0 && p.Across < room && p.Down > 0 && p.Down < n.Thickness) {
-			at.Rule, at.Detail = RuleProfile, fmt.Sprintf("%g mm across and %g mm down cannot be worked here", p.Across, p.Down)
+			at.Rule, at.Detail = RuleProfile, say.F("%g mm across and %g mm down cannot be worked here", p.Across, p.Down)
 			c.fail(at)
 		}
 	}
@@ -73,7 +74,7 @@ func (c *checker) strips(panel, where string, list []Strip) {
 		at := RuleError{Panel: panel, Strip: s.ID, Where: where}
 		c.id(at, s.ID)
 		if seen[s.ID] {
-			at.Rule, at.Detail = RuleDuplicateID, "two strips have this id"
+			at.Rule, at.Detail = RuleDuplicateID, say.T("two strips have this id")
 			c.fail(at)
 		}
 		seen[s.ID] = true
@@ -82,48 +83,48 @@ func (c *checker) strips(panel, where string, list []Strip) {
 }
 
 func (c *checker) strip(at RuleError, s *Strip) {
-	fail := func(r Rule, board, format string, args ...any) {
+	fail := func(r Rule, board, detail string) {
 		e := at
-		e.Rule, e.Board, e.Detail = r, board, fmt.Sprintf(format, args...)
+		e.Rule, e.Board, e.Detail = r, board, detail
 		c.fail(e)
 	}
 	at.Rule, at.Detail = "", ""
 	c.size(at, "length", s.L)
 	c.size(at, "width", s.W)
 	if s.Up != 1 && s.Up != 2 {
-		fail(RuleUp, s.Board, "face %d cannot show", s.Up)
+		fail(RuleUp, s.Board, say.F("face %d cannot show", s.Up))
 	}
 	if !within(s.Shift, -maxSize, maxSize) || !within(s.X, -maxSize, maxSize) || !within(s.Y, -maxSize, maxSize) {
-		fail(RulePlace, s.Board, "it lies at (%g, %g) with a shift of %g mm", s.X, s.Y, s.Shift)
+		fail(RulePlace, s.Board, say.F("it lies at (%g, %g) with a shift of %g mm", s.X, s.Y, s.Shift))
 	}
 	if !(s.Angle > -90 && s.Angle <= 90) {
-		fail(RuleAngle, s.Board, "an angle of %g degrees cannot be", s.Angle)
+		fail(RuleAngle, s.Board, say.F("an angle of %g degrees cannot be", s.Angle))
 	}
 	c.word(at, joinWhere(at.Where, "stage"), string(s.Stage), "", string(Planned), string(Sawn), string(Planed), string(Jointed), string(Glued))
 	if s.Board == "" {
 		if s.Stage.cut() || s.Off != nil || s.Planed != nil {
-			fail(RuleEmptyPlace, "", "it has no board and cannot have been worked")
+			fail(RuleEmptyPlace, "", say.T("it has no board and cannot have been worked"))
 		}
 		return
 	}
 	b := c.boards[s.Board]
 	if b == nil {
-		fail(RuleUnknownBoard, s.Board, "the strip is to come from a board that does not exist")
+		fail(RuleUnknownBoard, s.Board, say.T("the strip is to come from a board that does not exist"))
 		return
 	}
 	if o := s.Off; o != nil {
 		if !within(o[0], 0, maxSize) || !within(o[1], 0, maxSize) || o[0]+o[1] >= b.Thickness {
-			fail(RuleStockOff, s.Board, "%g and %g mm off a board %g mm thick leave nothing", o[0], o[1], b.Thickness)
+			fail(RuleStockOff, s.Board, say.F("%g and %g mm off a board %g mm thick leave nothing", o[0], o[1], b.Thickness))
 		}
 	}
 	if m := s.Planed; m != nil {
 		if m.Face != 0 && m.Face != 1 && m.Face != 2 {
-			fail(RuleFace, s.Board, "sap was measured on face %d", m.Face)
+			fail(RuleFace, s.Board, say.F("sap was measured on face %d", m.Face))
 		}
 		for _, t := range []Tape{m.Near, m.Far} {
 			for _, w := range t {
 				if !within(w, 0, s.W) {
-					fail(RuleTape, s.Board, "a sap width of %g mm does not fit a strip %g mm wide", w, s.W)
+					fail(RuleTape, s.Board, say.F("a sap width of %g mm does not fit a strip %g mm wide", w, s.W))
 				}
 			}
 		}

@@ -2,11 +2,11 @@ package model
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 const (
@@ -19,19 +19,19 @@ func (c *checker) polygon(at RuleError, p geom.Polygon) bool {
 	at.Rule = RulePolygon
 	switch {
 	case len(p) < 3:
-		at.Detail = fmt.Sprintf("a region needs three corners, it has %d", len(p))
+		at.Detail = say.F("a region needs three corners, it has %d", len(p))
 	case len(p) > maxVertices:
-		at.Detail = fmt.Sprintf("%d corners are more than a region may have", len(p))
+		at.Detail = say.F("%d corners are more than a region may have", len(p))
 	case slices.ContainsFunc(p, func(q geom.Point) bool { return !within(q.X, -maxSize, maxSize) || !within(q.Y, -maxSize, maxSize) }):
-		at.Detail = "a corner is not a place within 20000 mm"
+		at.Detail = say.T("a corner is not a place within 20000 mm")
 	default:
 		i, j, crosses := crossing(p)
 		if !crosses && spread(p) >= minArea {
 			return true
 		}
-		at.Detail = "the region has no area"
+		at.Detail = say.T("the region has no area")
 		if crosses {
-			at.Detail = fmt.Sprintf("its border crosses itself: the side from corner %d and the side from corner %d", i+1, j+1)
+			at.Detail = say.F("its border crosses itself: the side from corner %d and the side from corner %d", i+1, j+1)
 		}
 	}
 	c.fail(at)

@@ -1,8 +1,9 @@
 package model
 
 import (
-	"fmt"
 	"slices"
+
+	"heartside/model/say"
 )
 
 // Yard is what was recorded of boards that a seller offers, all of one wood.
@@ -64,18 +65,18 @@ func (c *checker) yard(y *Yard) {
 	seen := map[string]bool{}
 	for _, o := range y.Offers {
 		if o.Board == nil {
-			c.fail(RuleError{Rule: RuleMissing, Where: "yard", Detail: "a board on offer is nil"})
+			c.fail(RuleError{Rule: RuleMissing, Where: "yard", Detail: say.T("a board on offer is nil")})
 			continue
 		}
 		if seen[o.Board.ID] {
-			c.fail(RuleError{Rule: RuleDuplicateID, Board: o.Board.ID, Where: "yard", Detail: "two boards on offer have this id"})
+			c.fail(RuleError{Rule: RuleDuplicateID, Board: o.Board.ID, Where: "yard", Detail: say.T("two boards on offer have this id")})
 		}
 		seen[o.Board.ID] = true
 		before := len(c.errs)
 		c.board(o.Board)
 		c.word(RuleError{Board: o.Board.ID}, "say", string(o.Say), "", string(OfferKeep), string(OfferLeave))
 		if o.Board.Species != y.Species {
-			c.fail(RuleError{Rule: RuleSpecies, Board: o.Board.ID, Detail: fmt.Sprintf("it is %s, and the boards at this yard are %s", o.Board.Species, y.Species)})
+			c.fail(RuleError{Rule: RuleSpecies, Board: o.Board.ID, Detail: say.F("it is %s, and the boards at this yard are %s", o.Board.Species, y.Species)})
 		}
 		for i, err := range c.errs[before:] {
 			if r, ok := err.(RuleError); ok {

@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // photosFolder is where pictures are kept beside a project.
@@ -23,7 +25,7 @@ func CopyBeside(dir, path string) (string, error) {
 	}
 	folder := filepath.Join(dir, photosFolder)
 	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return "", fmt.Errorf("copying %s: no folder for pictures can be made (%w); copy the picture there yourself, or leave it where it is", filepath.Base(path), err)
+		return "", say.Errorf("copying %s: no folder for pictures can be made (%w); copy the picture there yourself, or leave it where it is", filepath.Base(path), err)
 	}
 	base := filepath.Base(path)
 	ext := filepath.Ext(base)
@@ -40,10 +42,10 @@ func CopyBeside(dir, path string) (string, error) {
 		case err == nil:
 			continue // another picture has the name
 		case !os.IsNotExist(err):
-			return "", fmt.Errorf("copying %s: %w", base, err)
+			return "", say.Errorf("copying %s: %w", base, err)
 		}
 		if err := copyFile(path, to); err != nil {
-			return "", fmt.Errorf("copying %s: %w; make room or choose another folder, or leave the picture where it is", base, err)
+			return "", say.Errorf("copying %s: %w; make room or choose another folder, or leave the picture where it is", base, err)
 		}
 		return photosFolder + "/" + name, nil
 	}
@@ -90,7 +92,7 @@ func sameFile(a, b string) (bool, error) {
 	defer g.Close()
 	f, err := os.Open(a)
 	if err != nil {
-		return false, fmt.Errorf("the picture cannot be read: %w", err)
+		return false, say.Errorf("the picture cannot be read: %w", err)
 	}
 	defer f.Close()
 	if x, err := f.Stat(); err == nil {
@@ -111,7 +113,7 @@ func sameFile(a, b string) (bool, error) {
 			if end(errF) && end(errG) {
 				return true, nil
 			}
-			return false, fmt.Errorf("the pictures cannot be compared: %v, %v", errF, errG)
+			return false, say.Errorf("the pictures cannot be compared: %v, %v", errF, errG)
 		}
 	}
 }

@@ -2,13 +2,12 @@ package intake
 
 import (
 	"context"
-	"errors"
-	"fmt"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/split"
 	"heartside/layout/photo/trace"
+	"heartside/model/say"
 )
 
 // Editor corrects the split of one face. Strokes teach: the whole face follows
@@ -56,7 +55,7 @@ func OpenEditor(ctx context.Context, s *photo.Squared, mask *photo.Mask, ring ge
 	}
 	if mask != nil {
 		if m := photo.NewMask(s.Length, s.Width, pxPerMM); mask.W != m.W || mask.H != m.H {
-			return nil, fmt.Errorf("opening a face: a mask of %d x %d cells for one of %d x %d", mask.W, mask.H, m.W, m.H)
+			return nil, say.Errorf("opening a face: a mask of %d x %d cells for one of %d x %d", mask.W, mask.H, m.W, m.H)
 		}
 		wood = within(s, mask)
 	}
@@ -135,13 +134,13 @@ func (e *Editor) push(s editState) {
 // of the face follows where the evidence is clear.
 func (e *Editor) Stroke(ctx context.Context, kind photo.Label, points []geom.Point, width float64) error {
 	if len(points) == 0 {
-		return errors.New("the stroke has no points")
+		return say.Error("the stroke has no points")
 	}
 	was := e.now()
 	if kind == photo.Outside { // teaches nothing
 		return e.Brush(kind, points, width)
 	}
-	st := editState{act: "Stroke of " + word(kind), face: was.face, ring: was.ring, by: was.by, gone: was.gone}
+	st := editState{act: say.F("Stroke of %s", word(kind)), face: was.face, ring: was.ring, by: was.by, gone: was.gone}
 	st.strokes = append(append(st.strokes, was.strokes...), split.Stroke{Kind: kind, Points: points, Width: width})
 	r, err := was.face.With(ctx, was.result, st.strokes)
 	if err != nil {
@@ -176,7 +175,7 @@ func (e *Editor) NearOnly() bool {
 		}
 	}
 	next := *st
-	next.act, next.mask = "Only near the stroke", &mask
+	next.act, next.mask = say.T("Only near the stroke"), &mask
 	next.by = differing(st.by, st.result.Mask, &mask)
 	next.changed = changeOf(st.mask, &mask, nil)
 	e.push(next)
@@ -185,22 +184,22 @@ func (e *Editor) NearOnly() bool {
 
 // Brush paints a kind along a line.
 func (e *Editor) Brush(kind photo.Label, points []geom.Point, width float64) error {
-	return e.hand("Paint "+word(kind), func(m *photo.Mask) (*photo.Mask, error) { return trace.Brush(m, points, width, kind) })
+	return e.hand(say.F("Paint %s", word(kind)), func(m *photo.Mask) (*photo.Mask, error) { return trace.Brush(m, points, width, kind) })
 }
 
 // Fill sets what lies in a polygon.
 func (e *Editor) Fill(kind photo.Label, ring geom.Polygon) error {
-	return e.hand("Fill with "+word(kind), func(m *photo.Mask) (*photo.Mask, error) { return trace.Fill(m, ring, kind) })
+	return e.hand(say.F("Fill with %s", word(kind)), func(m *photo.Mask) (*photo.Mask, error) { return trace.Fill(m, ring, kind) })
 }
 
 // Straight makes the border between heart and sap straight from a to b.
 func (e *Editor) Straight(a, b geom.Point, reach float64) error {
-	return e.hand("Straight line", func(m *photo.Mask) (*photo.Mask, error) { return trace.StraightLine(m, a, b, reach) })
+	return e.hand(say.T("Straight line"), func(m *photo.Mask) (*photo.Mask, error) { return trace.StraightLine(m, a, b, reach) })
 }
 
 // Smooth evens the border between heart and sap of what is finer than mm.
 func (e *Editor) Smooth(mm float64) error {
-	return e.hand("Smooth the borders", func(m *photo.Mask) (*photo.Mask, error) { return trace.Smooth(m, mm) })
+	return e.hand(say.T("Smooth the borders"), func(m *photo.Mask) (*photo.Mask, error) { return trace.Smooth(m, mm) })
 }
 
 // All says that the whole face is heartwood or sapwood, which ends every doubt
@@ -208,14 +207,14 @@ func (e *Editor) Smooth(mm float64) error {
 // longer count.
 func (e *Editor) All(kind photo.Label) error {
 	was := e.now()
-	st := editState{act: "All " + word(kind), face: was.face, ring: was.ring, gone: was.gone, mask: recalled(was.mask, kind, func(int) bool { return true })}
+	st := editState{act: say.F("All %s", word(kind)), face: was.face, ring: was.ring, gone: was.gone, mask: recalled(was.mask, kind, func(int) bool { return true })}
 	switch kind {
 	case photo.Heart:
 		st.result = was.face.AllHeart()
 	case photo.Sap:
 		st.result = was.face.AllSap()
 	default:
-		return fmt.Errorf("a whole face cannot be called %s", word(kind))
+		return say.Errorf("a whole face cannot be called %s", word(kind))
 	}
 	st.changed = changeOf(was.mask, st.mask, nil)
 	if st.changed.Share == 0 && was.result.Confidence == st.result.Confidence && len(was.result.Doubts) == 0 {
@@ -238,7 +237,7 @@ func (e *Editor) Suggested() float64 {
 
 // TakeSuggested calls those stretches not sure.
 func (e *Editor) TakeSuggested() error {
-	return e.hand("Mark as not sure", func(*photo.Mask) (*photo.Mask, error) { return doubted(e.now()), nil })
+	return e.hand(say.T("Mark as not sure"), func(*photo.Mask) (*photo.Mask, error) { return doubted(e.now()), nil })
 }
 
 // doubted is the mask with the stretches that the result suggests not sure.
@@ -274,7 +273,7 @@ func (e *Editor) Afresh(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	st := editState{act: "Split afresh", face: was.face, ring: was.ring, gone: was.gone, result: r, mask: without(r.Mask, was.gone)}
+	st := editState{act: say.T("Split afresh"), face: was.face, ring: was.ring, gone: was.gone, result: r, mask: without(r.Mask, was.gone)}
 	st.changed = changeOf(was.mask, st.mask, nil)
 	e.push(st)
 	return nil
@@ -300,5 +299,5 @@ func (e *Editor) hand(act string, do func(*photo.Mask) (*photo.Mask, error)) err
 
 // word names a kind in the middle of a sentence.
 func word(kind photo.Label) string {
-	return [...]string{"no wood", "heart", "sap", "flaw", "not seen"}[min(kind, photo.Unseen)]
+	return [...]string{say.T("no wood"), say.T("heart"), say.T("sap"), say.T("flaw"), say.T("not seen")}[min(kind, photo.Unseen)]
 }

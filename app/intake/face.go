@@ -2,13 +2,13 @@ package intake
 
 import (
 	"context"
-	"fmt"
 	"image"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/outline"
 	"heartside/layout/photo/split"
+	"heartside/model/say"
 )
 
 // Ask is what is known of a photograph of a face before it is looked at.
@@ -76,7 +76,7 @@ func lay(ctx context.Context, img image.Image, ask Ask) (*Seen, error) {
 	if ask.Corners == nil {
 		f, err := outline.Find(ctx, img, ask.Length, ask.Width)
 		if err != nil {
-			return nil, fmt.Errorf("the board cannot be found in the picture: %w; give its corners by hand", err)
+			return nil, say.Errorf("the board cannot be found in the picture: %w; give its corners by hand", err)
 		}
 		return &Seen{View: f.View, Confidence: f.Confidence, Whole: f.Whole, Residual: f.Residual}, nil
 	}

@@ -2,12 +2,12 @@ package intake
 
 import (
 	"context"
-	"errors"
 	"slices"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/trace"
+	"heartside/model/say"
 )
 
 // Outline gives the face another outline, mm, and splits what lies within
@@ -15,11 +15,11 @@ import (
 // by hand stays where there is wood.
 func (e *Editor) Outline(ctx context.Context, ring geom.Polygon) error {
 	was := e.now()
-	act, wood, in := "Straight edges", e.Squared, (*photo.Mask)(nil)
+	act, wood, in := say.T("Straight edges"), e.Squared, (*photo.Mask)(nil)
 	if ring != nil {
-		act, in = "Waney edges", ringMask(ring, photo.NewMask(e.Squared.Length, e.Squared.Width, pxPerMM))
+		act, in = say.T("Waney edges"), ringMask(ring, photo.NewMask(e.Squared.Length, e.Squared.Width, pxPerMM))
 		if !slices.Contains(in.Pix, photo.Heart) {
-			return errors.New("the outline holds nothing of the face")
+			return say.Error("the outline holds nothing of the face")
 		}
 		wood = within(e.Squared, in)
 	}
@@ -131,7 +131,7 @@ func OutlineOf(m *photo.Mask) (geom.Polygon, error) {
 		}
 	}
 	if out == nil {
-		return nil, errors.New("nothing of the face is left as wood; take the last act back")
+		return nil, say.Error("nothing of the face is left as wood; take the last act back")
 	}
 	return out, nil
 }

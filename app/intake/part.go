@@ -1,6 +1,8 @@
 package intake
 
-import "fmt"
+import (
+	"heartside/model/say"
+)
 
 // Part is what of a board a photograph shows.
 type Part int
@@ -18,15 +20,15 @@ const (
 func (p Part) String() string {
 	switch p {
 	case Face1:
-		return "face 1"
+		return say.T("face 1")
 	case Face2:
-		return "face 2"
+		return say.T("face 2")
 	case EndA:
-		return "marked end"
+		return say.T("marked end")
 	case EndB:
-		return "other end"
+		return say.T("other end")
 	}
-	return "not used"
+	return say.T("not used")
 }
 
 // Face returns the number of the face, 0 for an end.
@@ -51,5 +53,5 @@ func (p Place) String() string {
 	if p.Board == "" {
 		return NoPart.String()
 	}
-	return fmt.Sprintf("board %s, %v", p.Board, p.Part)
+	return say.F("board %s, %v", p.Board, p.Part)
 }

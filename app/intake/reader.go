@@ -2,7 +2,6 @@ package intake
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"sync"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/photo"
 	"heartside/layout/photo/light"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // OpenFunc opens a picture by the name the project knows it by.
@@ -79,7 +79,7 @@ func (s *Seen) Doubts() []string {
 	case s.Waney != nil:
 		out = append(out, s.Waney.Doubts()...)
 	case n > 0:
-		out = append(out, fmt.Sprintf("%d of 4 corners unsure: look where they lie", n))
+		out = append(out, say.F("%d of 4 corners unsure: look where they lie", n))
 	}
 	for _, d := range s.Split.Doubts {
 		out = append(out, d.String())

@@ -2,12 +2,12 @@ package intake
 
 import (
 	"context"
-	"fmt"
 	"image"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/wane"
+	"heartside/model/say"
 )
 
 // Waney is the outline of a face whose long edges are as the tree grew.
@@ -42,7 +42,7 @@ func LayWaney(ctx context.Context, img image.Image, ask Ask) (*Waney, error) {
 	if ask.Corners != nil {
 		f, err = wane.Within(ctx, img, photo.View{Corners: *ask.Corners, Bow: ask.Bow}, ask.Length, 0, cam)
 	} else if f, err = wane.Frame(ctx, img, ask.Length, ask.Width, cam); err != nil && ctx.Err() == nil {
-		err = fmt.Errorf("the board cannot be found in the picture: %w; lay a rectangle about it by hand", err)
+		err = say.Errorf("the board cannot be found in the picture: %w; lay a rectangle about it by hand", err)
 	}
 	if err != nil {
 		return nil, err
@@ -65,18 +65,18 @@ func LayWaney(ctx context.Context, img image.Image, ask Ask) (*Waney, error) {
 func (w *Waney) Doubts() []string {
 	var out []string
 	if w.Sure < SureEnough {
-		out = append(out, "the waney edges are hard to tell from the ground: look at the outline")
+		out = append(out, say.T("the waney edges are hard to tell from the ground: look at the outline"))
 	} else if w.Vague > mostVague {
-		out = append(out, "a waney edge is unsure in places: look at the outline")
+		out = append(out, say.T("a waney edge is unsure in places: look at the outline"))
 	}
 	switch {
 	case w.Off > mostWider:
-		out = append(out, fmt.Sprintf("it looks %.0f %% wider than the board was measured: look at the length, the width and the corners", 100*w.Off))
+		out = append(out, say.F("it looks %.0f %% wider than the board was measured: look at the length, the width and the corners", 100*w.Off))
 	case w.Off < -mostNarrower:
-		out = append(out, fmt.Sprintf("it looks %.0f %% less wide than the board was measured: look at the length, the width and the corners", -100*w.Off))
+		out = append(out, say.F("it looks %.0f %% less wide than the board was measured: look at the length, the width and the corners", -100*w.Off))
 	}
 	if w.Found && w.Unknown && w.Narrow > mostTaper {
-		out = append(out, fmt.Sprintf("it looks %.0f %% narrower at one end, by its shape or because the picture was taken at a slant; half of it is taken for shape: measure the greatest width, or lay the rectangle about it by hand", 100*w.Narrow))
+		out = append(out, say.F("it looks %.0f %% narrower at one end, by its shape or because the picture was taken at a slant; half of it is taken for shape: measure the greatest width, or lay the rectangle about it by hand", 100*w.Narrow))
 	}
 	return out
 }

@@ -3,10 +3,10 @@ package intake
 import (
 	"context"
 	"errors"
-	"fmt"
 	"sync"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Job is a photograph of a face to be read.
@@ -97,7 +97,7 @@ func one(ctx context.Context, j Job, read ReadFunc, tell func(Step)) (n News) {
 	}
 	defer func() {
 		if v := recover(); v != nil {
-			n.Step, n.Reading, n.Err = Failed, nil, fmt.Errorf("reading %s went wrong inside (%v); give its corners by hand, or enter the board with a tape", j.Name, v)
+			n.Step, n.Reading, n.Err = Failed, nil, say.Errorf("reading %s went wrong inside (%v); give its corners by hand, or enter the board with a tape", j.Name, v)
 		}
 	}()
 	r, err := read(ctx, j, tell)

@@ -12,6 +12,7 @@ import (
 	"heartside/model"
 	"heartside/model/disk"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // Finder looks for what was kept of windows that were closed unsaved.
@@ -33,7 +34,7 @@ func (f Finder) Find(path string) (found []*Journal, odd []string) {
 			continue
 		}
 		if err != nil {
-			odd = append(odd, notUsed(path, err)+"; it is left as it is, in "+at)
+			odd = append(odd, say.F("%s; it is left as it is, in %s", notUsed(path, err), at))
 			continue
 		}
 		j, err := decode(data)
@@ -125,21 +126,21 @@ func (f Finder) told(j *Journal, path string) bool {
 func (f Finder) setAside(at, project string, why error) string {
 	what := notUsed(project, why)
 	if errors.Is(why, ErrNewer) {
-		return what + "; it is in " + at
+		return say.F("%s; it is in %s", what, at)
 	}
 	to, err := f.PutAside(at)
 	if err != nil {
-		return what + "; it is left as it is, in " + at
+		return say.F("%s; it is left as it is, in %s", what, at)
 	}
-	return what + "; nothing of it was deleted: it is in " + to
+	return say.F("%s; nothing of it was deleted: it is in %s", what, to)
 }
 
 func notUsed(project string, why error) string {
-	of := "an unsaved project"
+	of := say.T("an unsaved project")
 	if project != "" {
 		of = filepath.Base(project)
 	}
-	return fmt.Sprintf("what was kept of %s when Heartside was closed cannot be used: %v", of, file.Cause(why))
+	return say.F("what was kept of %s when Heartside was closed cannot be used: %v", of, file.Cause(why))
 }
 
 // PutAside gives a journal a name under which it is not found again, and
@@ -162,7 +163,7 @@ func (f Finder) PutAside(at string) (string, error) {
 func OpenAside(d disk.Disk, path string) (*Journal, error) {
 	data, err := disk.Read(d, path, maxJournal)
 	if err != nil {
-		return nil, fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
+		return nil, say.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
 	}
 	j, err := decode(data)
 	if err != nil {

@@ -13,6 +13,7 @@ import (
 
 	"heartside/model"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // A journal is a line that names the format and its version, a line with the
@@ -139,7 +140,7 @@ func decode(data []byte) (*Journal, error) {
 	}
 	n := len(h.States)
 	if n == 0 || n > maxStates || h.Saved >= n {
-		return nil, fmt.Errorf("%w (%d states)", ErrForeign, n)
+		return nil, say.Errorf("%w (%d states)", ErrForeign, n)
 	}
 	if h.Saved >= 0 {
 		j.Saved = n - 1 - h.Saved
@@ -148,7 +149,7 @@ func decode(data []byte) (*Journal, error) {
 	var after []byte
 	for i, p := range h.States {
 		if p.Begin < 0 || p.End < 0 || p.Size < 0 || p.Size > len(texts) || p.Begin > len(after) || p.End > len(after) || p.Begin+p.End+p.Size > maxText {
-			return nil, fmt.Errorf("%w (state %d)", ErrForeign, i)
+			return nil, say.Errorf("%w (state %d)", ErrForeign, i)
 		}
 		t := append(append(append(make([]byte, 0, p.Begin+p.Size+p.End), after[:p.Begin]...), texts[:p.Size]...), after[len(after)-p.End:]...)
 		texts, after = texts[p.Size:], t
@@ -158,7 +159,7 @@ func decode(data []byte) (*Journal, error) {
 			return nil, ErrNewer
 		}
 		if err != nil {
-			return nil, fmt.Errorf("state %d of it cannot be read: %w", i, err)
+			return nil, say.Errorf("state %d of it cannot be read: %w", i, err)
 		}
 		j.States[n-1-i] = model.State{Label: p.Label, Project: project}
 	}
@@ -172,7 +173,7 @@ func (b base) print() (file.Print, error) {
 	}
 	sum, err := hex.DecodeString(b.Sum)
 	if err != nil || len(sum) != sha256.Size {
-		return file.Print{}, fmt.Errorf("%w (sum %q)", ErrForeign, b.Sum)
+		return file.Print{}, say.Errorf("%w (sum %q)", ErrForeign, b.Sum)
 	}
 	return file.Print{Size: b.Size, Time: b.Time, Sum: [sha256.Size]byte(sum)}, nil
 }

@@ -9,6 +9,7 @@ import (
 	"heartside/model"
 	"heartside/model/disk"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // How long after a change the journal is written, engineering choices: soon
@@ -52,7 +53,7 @@ type Error struct {
 
 // Error implements error.
 func (e *Error) Error() string {
-	return fmt.Sprintf("what is on screen could not be kept in %s: %v; %s", filepath.Dir(e.Path), file.Cause(e.Err), file.Hint(e.Err))
+	return say.F("what is on screen could not be kept in %s: %v; %s", filepath.Dir(e.Path), file.Cause(e.Err), file.Hint(e.Err))
 }
 
 // Unwrap returns the cause.

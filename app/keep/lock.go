@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"heartside/model/disk"
+	"heartside/model/say"
 )
 
 // Held says who has a project open.
@@ -29,14 +30,14 @@ type HeldError struct {
 // Error implements error.
 func (e *HeldError) Error() string {
 	if e.Owner.PID == 0 {
-		return "the project is locked by something that cannot be read: " + e.File
+		return say.F("the project is locked by something that cannot be read: %s", e.File)
 	}
-	return "the project is open in another window: " + e.Who()
+	return say.F("the project is open in another window: %s", e.Who())
 }
 
 // Who says who has it, and since when.
 func (e *HeldError) Who() string {
-	return fmt.Sprintf("by %s on %s, process %d, since %s", e.Owner.User, e.Owner.Host, e.Owner.PID, e.Since.Local().Format("15:04 on 2 January"))
+	return say.F("by %s on %s, process %d, since %s", e.Owner.User, e.Owner.Host, e.Owner.PID, e.Since.Local().Format("15:04 on 2 January"))
 }
 
 // Lock is held by a window while it shows a project. A nil Lock is held by
@@ -135,7 +136,7 @@ func (l *Lock) take(over bool) error {
 			return err
 		}
 	}
-	return errors.New("other windows take the lock again and again")
+	return say.Error("other windows take the lock again and again")
 }
 
 // judge reads the lock that is there: nil where there is none, or it is dead.

@@ -6,6 +6,7 @@ import (
 
 	"heartside/model"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // Work is what is to be kept: the project on screen and what belongs to it.
@@ -41,7 +42,7 @@ func (j *Journal) Name() string {
 	if name := j.Project().Name; name != "" {
 		return name
 	}
-	return "Unnamed project"
+	return say.T("Unnamed project")
 }
 
 // share lets the states of a journal share boards and panels that are equal,

@@ -3,11 +3,12 @@ package picture
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"strings"
 	"syscall"
+
+	"heartside/model/say"
 )
 
 // Kind sorts the reasons for which a file is refused.
@@ -25,9 +26,9 @@ const (
 
 // String names the kind.
 func (k Kind) String() string {
-	names := [...]string{"not a picture", "truncated", "damaged", "too large", "unsupported", "unreadable"}
+	names := [...]string{say.T("not a picture"), "truncated", "damaged", say.T("too large"), "unsupported", "unreadable"}
 	if k < 0 || int(k) >= len(names) {
-		return fmt.Sprintf("Kind(%d)", int(k))
+		return say.F("Kind(%d)", int(k))
 	}
 	return names[k]
 }
@@ -53,16 +54,16 @@ const (
 )
 
 func truncated(format string, err error) *Error {
-	return &Error{Truncated, "the " + format + " file ends before the picture does", copyAgain, err}
+	return &Error{Truncated, say.F("the %s file ends before the picture does", format), copyAgain, err}
 }
 
 func damaged(format string, err error) *Error {
 	line, _, _ := strings.Cut(err.Error(), "\n") // some tell where in the decoder it was
-	return &Error{Damaged, fmt.Sprintf("the %s file is damaged (%s)", format, line), copyAgain + ", or " + saveJPEG, err}
+	return &Error{Damaged, say.F("the %s file is damaged (%s)", format, line), say.F("%s, or %s", copyAgain, saveJPEG), err}
 }
 
 func unsupported(what string, err error) *Error {
-	return &Error{Unsupported, "this is " + what + ", which is not read here", saveJPEG, err}
+	return &Error{Unsupported, say.F("this is %s, which is not read here", what), saveJPEG, err}
 }
 
 // explain turns what a decoder said into an *Error. What ended by its context
@@ -86,14 +87,14 @@ func explain(format string, err error) error {
 
 // unreadable explains an error of the file system.
 func unreadable(err error) *Error {
-	e := &Error{Unreadable, fmt.Sprintf("the file cannot be read (%v)", bare(err)), "try again, or " + copyAgain, err}
+	e := &Error{Unreadable, say.F("the file cannot be read (%v)", bare(err)), say.F("try again, or %s", copyAgain), err}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		e.What, e.Do = "there is no such file", "choose it again: it was moved, renamed or deleted"
+		e.What, e.Do = say.T("there is no such file"), say.T("choose it again: it was moved, renamed or deleted")
 	case errors.Is(err, fs.ErrPermission):
-		e.What, e.Do = "the file may not be read", "change its permissions, or copy it to a folder of your own"
+		e.What, e.Do = say.T("the file may not be read"), say.T("change its permissions, or copy it to a folder of your own")
 	case errors.Is(err, syscall.ENOTDIR), errors.Is(err, syscall.ENAMETOOLONG), errors.Is(err, syscall.EINVAL):
-		e.What, e.Do = "this is not the name of a file", "choose the file again"
+		e.What, e.Do = say.T("this is not the name of a file"), say.T("choose the file again")
 	}
 	return e
 }
@@ -111,7 +112,7 @@ func bare(err error) error {
 func guard(format string, f func() error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = damaged(format, fmt.Errorf("decoder: %v", r))
+			err = damaged(format, say.Errorf("decoder: %v", r))
 		}
 	}()
 	return explain(format, f())

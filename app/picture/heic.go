@@ -3,11 +3,11 @@
 package picture
 
 import (
-	"errors"
-	"fmt"
 	"image"
 
 	"github.com/gen2brain/heic"
+
+	"heartside/model/say"
 )
 
 const withHEIC = true
@@ -23,21 +23,21 @@ func lookHEIC(s *source, lim Limits) (raw, error) {
 	}
 	main, ok := f.items[f.primary]
 	if !ok {
-		return out, errors.New("it has no main picture")
+		return out, say.Error("it has no main picture")
 	}
 	switch main.kind {
 	case "hvc1", "grid":
 	case "av01":
-		return out, unsupported("an AVIF picture", nil)
+		return out, unsupported(say.T("an AVIF picture"), nil)
 	default:
-		return out, unsupported(fmt.Sprintf("a HEIC picture of a rare kind (%s)", main.kind), nil)
+		return out, unsupported(say.F("a HEIC picture of a rare kind (%s)", main.kind), nil)
 	}
 	if err := f.check(s, lim); err != nil {
 		return out, err
 	}
 	size, ok := f.prop(main, "ispe")
 	if !ok {
-		return out, errors.New("it does not say its size")
+		return out, say.Error("it does not say its size")
 	}
 	out.w, out.h = int(be.Uint32(size[4:])), int(be.Uint32(size[8:]))
 	if main.kind == "grid" {
@@ -69,7 +69,7 @@ func lookHEIC(s *source, lim Limits) (raw, error) {
 		}
 	}
 	if out.w < leastAcross {
-		return out, unsupported(fmt.Sprintf("a HEIC picture less than %d pixels wide", leastAcross), nil)
+		return out, unsupported(say.F("a HEIC picture less than %d pixels wide", leastAcross), nil)
 	}
 	return out, nil
 }
@@ -106,9 +106,9 @@ func (r *raw) colour(d []byte) {
 		switch primaries {
 		case 1, 2, 5, 6:
 		case 12:
-			r.space = "Display P3"
+			r.space = say.T("Display P3")
 		default:
-			r.space = fmt.Sprintf("H.273 primaries %d", primaries)
+			r.space = say.F("H.273 primaries %d", primaries)
 		}
 		switch weights {
 		case 0:

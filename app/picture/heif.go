@@ -4,9 +4,10 @@ package picture
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"math"
+
+	"heartside/model/say"
 )
 
 // mostTables bounds the tables of a HEIC file. Those of telephones take some
@@ -51,7 +52,7 @@ func boxes(p []byte, f func(kind string, data []byte) error) error {
 			n = uint64(len(p))
 		}
 		if n < head || n > uint64(len(p)) {
-			return fmt.Errorf("a table of %d bytes where %d are left", n, len(p))
+			return say.Errorf("a table of %d bytes where %d are left", n, len(p))
 		}
 		if err := f(string(p[4:8]), p[head:n]); err != nil {
 			return err
@@ -81,14 +82,14 @@ func readHEIF(s *source) (*heif, error) {
 			n = s.size - at
 		}
 		if n < head {
-			return nil, fmt.Errorf("a table of %d bytes", n)
+			return nil, say.Errorf("a table of %d bytes", n)
 		}
 		if string(h[4:8]) == "moov" {
-			return nil, unsupported("a film, or a row of pictures", nil)
+			return nil, unsupported(say.T("a film, or a row of pictures"), nil)
 		}
 		if string(h[4:8]) == "meta" {
 			if n > mostTables {
-				return nil, &Error{TooLarge, "the HEIC file has tables of unusual size", saveJPEG, nil}
+				return nil, &Error{TooLarge, say.T("the HEIC file has tables of unusual size"), saveJPEG, nil}
 			}
 			p, err := s.part(at+head, n-head)
 			if err != nil {
@@ -207,7 +208,7 @@ func (f *heif) places(r *reading) error {
 			r.skip(indexSize)
 			off, length := r.num(offSize), r.num(lenSize)
 			if off > math.MaxInt32<<16 || base > math.MaxInt32<<16 || length > math.MaxInt32<<16 || method > 1 {
-				return errors.New("a part of it lies nowhere")
+				return say.Error("a part of it lies nowhere")
 			}
 			if item != nil {
 				item.inside = method == 1
@@ -287,7 +288,7 @@ func (f *heif) data(s *source, item *heifItem) ([]byte, error) {
 			return nil, err
 		}
 		if int64(len(all)+len(b)) > s.size {
-			return nil, errors.New("parts of it lie over one another")
+			return nil, say.Error("parts of it lie over one another")
 		}
 		all = append(all, b...)
 	}

@@ -4,8 +4,9 @@ package picture
 
 import (
 	"errors"
-	"fmt"
 	"io"
+
+	"heartside/model/say"
 )
 
 // errSize says that a part of a picture is coded at another size than the
@@ -20,7 +21,7 @@ const mostItems = 4000
 // those in the parameter sets that come with the coded pictures.
 func (f *heif) check(s *source, lim Limits) error {
 	if len(f.items) > mostItems {
-		return &Error{TooLarge, fmt.Sprintf("the HEIC picture is cut into %d parts", len(f.items)), saveJPEG, nil}
+		return &Error{TooLarge, say.F("the HEIC picture is cut into %d parts", len(f.items)), saveJPEG, nil}
 	}
 	for _, p := range f.props {
 		if p.kind == "ispe" {
@@ -32,7 +33,7 @@ func (f *heif) check(s *source, lim Limits) error {
 	var coded int64
 	for _, item := range f.items {
 		if len(item.parts) > 64 {
-			return errors.New("a part of it lies at too many places")
+			return say.Error("a part of it lies at too many places")
 		}
 		for _, p := range item.parts {
 			if coded += p[1]; !item.inside && (p[0] > s.size || p[1] > s.size-p[0]) {
@@ -41,7 +42,7 @@ func (f *heif) check(s *source, lim Limits) error {
 		}
 		// One byte used by many items would make much of little.
 		if coded > 2*s.size {
-			return errors.New("parts of it lie over one another")
+			return say.Error("parts of it lie over one another")
 		}
 		if item.kind == "hvc1" {
 			if err := f.checkCoded(s, item); err != nil {
@@ -133,13 +134,13 @@ func (f *heif) checkGrid(s *source, item *heifItem, lim Limits) error {
 		return errSize
 	}
 	if int64(len(item.made)) != rows*cols {
-		return fmt.Errorf("it is laid out from %d x %d parts, and has %d", cols, rows, len(item.made))
+		return say.Errorf("it is laid out from %d x %d parts, and has %d", cols, rows, len(item.made))
 	}
 	var tw, th int64
 	for _, id := range item.made {
 		t, ok := f.items[id]
 		if !ok || t.kind != "hvc1" {
-			return errors.New("a part of it is missing")
+			return say.Error("a part of it is missing")
 		}
 		size, _ := f.prop(t, "ispe") // there: it was checked
 		w, h := int64(be.Uint32(size[4:])), int64(be.Uint32(size[8:]))

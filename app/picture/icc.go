@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"unicode/utf16"
+
+	"heartside/model/say"
 )
 
 // mostProfile bounds a colour profile, bytes. Those of cameras and telephones
@@ -28,7 +30,7 @@ type profile struct {
 func parseProfile(p []byte) (profile, error) {
 	var out profile
 	if len(p) < 132 || string(p[36:40]) != "acsp" {
-		return out, errors.New("not a colour profile")
+		return out, say.Error("not a colour profile")
 	}
 	out.space = string(p[16:20])
 	out.name = clean(description(tag(p, "desc")))

@@ -4,10 +4,11 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"image"
 	"image/jpeg"
 	"io"
+
+	"heartside/model/say"
 )
 
 // mostScans bounds the passes of a progressive JPEG: real ones have about
@@ -27,7 +28,7 @@ func lookJPEG(s *source, lim Limits) (raw, error) {
 			return out, err
 		}
 		if h[0] != 0xff {
-			return out, fmt.Errorf("no marker at byte %d", at)
+			return out, say.Errorf("no marker at byte %d", at)
 		}
 		marker := h[1]
 		if marker == 0xff { // filling
@@ -39,16 +40,16 @@ func lookJPEG(s *source, lim Limits) (raw, error) {
 			continue
 		}
 		if marker == 0xd9 {
-			return out, errors.New("it ends without a picture")
+			return out, say.Error("it ends without a picture")
 		}
 		n := int64(be.Uint16(h[2:]))
 		if n < 2 {
-			return out, fmt.Errorf("a segment of %d bytes", n)
+			return out, say.Errorf("a segment of %d bytes", n)
 		}
 		switch {
 		case marker >= 0xc0 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc:
 			if frame != 0 {
-				return out, errors.New("two frames")
+				return out, say.Error("two frames")
 			}
 			frame = marker
 			if err := out.frame(s, at+4, marker); err != nil {
@@ -65,7 +66,7 @@ func lookJPEG(s *source, lim Limits) (raw, error) {
 			parts.add(seg)
 		case marker == 0xda:
 			if frame == 0 {
-				return out, errors.New("a scan without a frame")
+				return out, say.Error("a scan without a frame")
 			}
 			out.profile = parts.joined()
 			return out, fits(s, &out, frame, at)
@@ -84,11 +85,11 @@ func (r *raw) frame(s *source, at int64, marker byte) error {
 	r.h, r.w = int(be.Uint16(f[1:])), int(be.Uint16(f[3:]))
 	switch {
 	case marker > 0xc2:
-		return unsupported("a JPEG of a rare kind (lossless, or coded arithmetically)", nil)
+		return unsupported(say.T("a JPEG of a rare kind (lossless, or coded arithmetically)"), nil)
 	case f[0] != 8:
-		return unsupported(fmt.Sprintf("a JPEG of %d bits", f[0]), nil)
+		return unsupported(say.F("a JPEG of %d bits", f[0]), nil)
 	case r.h == 0 && r.w > 0:
-		return unsupported("a JPEG that says its height at the end", nil)
+		return unsupported(say.T("a JPEG that says its height at the end"), nil)
 	}
 	if f[5] == 4 {
 		r.space = "CMYK"
@@ -140,7 +141,7 @@ func fits(s *source, r *raw, frame byte, at int64) error {
 			}
 		case b == 0xda:
 			if scans++; scans > mostScans {
-				return unsupported(fmt.Sprintf("a JPEG of more than %d passes", mostScans), nil)
+				return unsupported(say.F("a JPEG of more than %d passes", mostScans), nil)
 			}
 		}
 	}
@@ -150,7 +151,7 @@ func decodeJPEG(s *source) (image.Image, error) {
 	img, err := jpeg.Decode(s.whole())
 	var not jpeg.UnsupportedError
 	if errors.As(err, &not) {
-		return nil, unsupported("a JPEG of a rare kind ("+string(not)+")", err)
+		return nil, unsupported(say.F("a JPEG of a rare kind (%s)", string(not)), err)
 	}
 	return img, err
 }

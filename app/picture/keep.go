@@ -2,11 +2,12 @@ package picture
 
 import (
 	"bytes"
-	"errors"
 	"image"
 	"image/draw"
 	"image/jpeg"
 	"image/png"
+
+	"heartside/model/say"
 )
 
 // Coding is how a store keeps a picture.
@@ -29,7 +30,7 @@ const plainMark = "HSPX"
 // PutImage keeps a picture under a key; see Put. Plain takes opaque pictures.
 func (s *Store) PutImage(key string, img image.Image, c Coding) error {
 	if img == nil || img.Bounds().Empty() {
-		return errors.New("an empty picture is not kept")
+		return say.Error("an empty picture is not kept")
 	}
 	var b bytes.Buffer
 	var err error

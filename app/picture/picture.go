@@ -2,12 +2,12 @@ package picture
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"image"
 	"io"
 	"math"
 	"time"
+
+	"heartside/model/say"
 )
 
 // Info is what a file says of its picture.
@@ -53,9 +53,9 @@ func formatOf(name string) (format, error) {
 		if withHEIC {
 			return format{lookHEIC, decodeHEIC}, nil
 		}
-		return format{}, unsupported("a HEIC picture", nil)
+		return format{}, unsupported(say.T("a HEIC picture"), nil)
 	}
-	return format{}, fmt.Errorf("picture: no format %q", name)
+	return format{}, say.Errorf("picture: no format %q", name)
 }
 
 // opened is a file whose tables were read and found within the limits.
@@ -156,7 +156,7 @@ func Decode(ctx context.Context, r io.Reader, lim Limits) (image.Image, Info, er
 // under a pixel. A picture smaller than that keeps its size.
 func DecodeReduced(ctx context.Context, r io.Reader, longest int, lim Limits) (*image.RGBA, Info, error) {
 	if longest < 1 {
-		return nil, Info{}, fmt.Errorf("reducing a picture: the longer side is %d pixels, want at least 1", longest)
+		return nil, Info{}, say.Errorf("reducing a picture: the longer side is %d pixels, want at least 1", longest)
 	}
 	o, img, err := decode(ctx, r, lim)
 	if err != nil {
@@ -196,7 +196,7 @@ func decode(ctx context.Context, r io.Reader, lim Limits) (*opened, image.Image,
 		return nil, nil, err
 	}
 	if b := img.Bounds(); b.Dx() != o.w || b.Dy() != o.h {
-		return nil, nil, damaged(name, errors.New("it holds a picture of another size than it says"))
+		return nil, nil, damaged(name, say.Error("it holds a picture of another size than it says"))
 	}
 	return o, img, nil
 }

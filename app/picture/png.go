@@ -8,6 +8,8 @@ import (
 	"image/png"
 	"io"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // lookPNG walks the chunks up to the pixels (PNG, third edition). Texts are
@@ -19,7 +21,7 @@ func lookPNG(s *source, lim Limits) (raw, error) {
 		return out, err
 	}
 	if string(h[4:8]) != "IHDR" {
-		return out, errors.New("its first chunk is not the header")
+		return out, say.Error("its first chunk is not the header")
 	}
 	w, ht := int64(be.Uint32(h[8:])), int64(be.Uint32(h[12:]))
 	if err := lim.size(formatPNG, w, ht); err != nil {
@@ -48,7 +50,7 @@ func lookPNG(s *source, lim Limits) (raw, error) {
 			out.space = "sRGB"
 		case "cICP": // primaries of P3 with the curve of sRGB (ITU-T H.273)
 			if d, err := s.part(at+8, n); err == nil && n == 4 && d[0] == 12 && d[1] == 13 {
-				out.space = "Display P3"
+				out.space = say.T("Display P3")
 			}
 		}
 		at += 12 + n
@@ -77,7 +79,7 @@ func decodePNG(s *source) (image.Image, error) {
 	var not png.UnsupportedError
 	switch {
 	case errors.As(err, &not):
-		return nil, unsupported("a PNG of a rare kind ("+string(not)+")", err)
+		return nil, unsupported(say.F("a PNG of a rare kind (%s)", string(not)), err)
 	case err != nil && strings.Contains(err.Error(), "not enough pixel data"):
 		return nil, truncated(formatPNG, err)
 	}

@@ -2,8 +2,9 @@ package picture
 
 import (
 	"bytes"
-	"fmt"
 	"unicode/utf8"
+
+	"heartside/model/say"
 )
 
 // The formats that are read, as Info.Format names them.
@@ -99,7 +100,7 @@ func sniff(s *source) (string, error) {
 		b, ok := brands[string(h[8:12])]
 		switch {
 		case !ok:
-			return "", foreign(NotAPicture, "a film")
+			return "", foreign(NotAPicture, say.T("a film"))
 		case b.format == "":
 			return "", foreign(Unsupported, b.what)
 		}
@@ -112,7 +113,7 @@ func sniff(s *source) (string, error) {
 	}
 	// A bitmap's second header says its own length.
 	if at(0, "BM") && len(h) > 18 && h[14] >= 12 && h[15]|h[16]|h[17] == 0 {
-		return "", foreign(Unsupported, "a bitmap (BMP)")
+		return "", foreign(Unsupported, say.T("a bitmap (BMP)"))
 	}
 	return "", foreign(NotAPicture, lookOf(h))
 }
@@ -121,7 +122,7 @@ func foreign(k Kind, what string) *Error {
 	if k == Unsupported {
 		return unsupported(what, nil)
 	}
-	return &Error{k, "this is " + what + ", not a photograph", "choose a photograph, or save the picture as JPEG", nil}
+	return &Error{k, say.F("this is %s, not a photograph", what), say.T("choose a photograph, or save the picture as JPEG"), nil}
 }
 
 // lookOf says what unknown bytes look like.
@@ -129,17 +130,17 @@ func lookOf(h []byte) string {
 	low := bytes.ToLower(bytes.TrimSpace(bytes.TrimPrefix(h, []byte("\xef\xbb\xbf"))))
 	switch {
 	case len(bytes.Trim(h, "\x00")) == 0:
-		return fmt.Sprintf("a file of zeros, as a copy that was broken off leaves it (looked at %d bytes)", len(h))
+		return say.F("a file of zeros, as a copy that was broken off leaves it (looked at %d bytes)", len(h))
 	case bytes.HasPrefix(low, []byte("<!doctype html")), bytes.HasPrefix(low, []byte("<html")):
-		return "a web page"
+		return say.T("a web page")
 	case bytes.HasPrefix(low, []byte("<svg")):
-		return "a drawing (SVG)"
+		return say.T("a drawing (SVG)")
 	case bytes.HasPrefix(low, []byte("<?xml")):
-		return "an XML file"
+		return say.T("an XML file")
 	case isText(h):
-		return "a text file"
+		return say.T("a text file")
 	}
-	return "a file of an unknown kind"
+	return say.T("a file of an unknown kind")
 }
 
 func isText(h []byte) bool {

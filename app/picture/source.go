@@ -4,11 +4,11 @@ import (
 	"bytes"
 	"context"
 	"encoding/binary"
-	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
+
+	"heartside/model/say"
 )
 
 // Limits bound what is read. Zero fields take the values of DefaultLimits.
@@ -42,9 +42,9 @@ func (l Limits) filled() Limits {
 func (l Limits) size(format string, w, h int64) error {
 	switch {
 	case w <= 0 || h <= 0:
-		return damaged(format, fmt.Errorf("its size is %d x %d pixels", w, h))
+		return damaged(format, say.Errorf("its size is %d x %d pixels", w, h))
 	case w > 1<<20 || h > 1<<20 || w*h > int64(l.Pixels):
-		return &Error{TooLarge, fmt.Sprintf("the picture is %d x %d pixels, more than the %d million that can be opened", w, h, l.Pixels/1e6), "save it smaller and choose that file", nil}
+		return &Error{TooLarge, say.F("the picture is %d x %d pixels, more than the %d million that can be opened", w, h, l.Pixels/1e6), say.T("save it smaller and choose that file"), nil}
 	}
 	return nil
 }
@@ -74,11 +74,11 @@ func plain(fi fs.FileInfo) error {
 	case m.IsRegular():
 		return nil
 	case m.IsDir():
-		return &Error{NotAPicture, "this is a folder", "choose a photograph in it", nil}
+		return &Error{NotAPicture, say.T("this is a folder"), say.T("choose a photograph in it"), nil}
 	case m&fs.ModeNamedPipe != 0, m&fs.ModeSocket != 0:
-		return &Error{NotAPicture, "this is a pipe between programs, not a file", "choose a photograph", nil}
+		return &Error{NotAPicture, say.T("this is a pipe between programs, not a file"), say.T("choose a photograph"), nil}
 	}
-	return &Error{NotAPicture, "this is a device, not a file", "choose a photograph", nil}
+	return &Error{NotAPicture, say.T("this is a device, not a file"), say.T("choose a photograph"), nil}
 }
 
 // source is a file that can be read at any place. Reading stops when its
@@ -127,9 +127,9 @@ func sourceOf(ctx context.Context, r io.Reader, lim Limits) (*source, error) {
 	}
 	switch {
 	case s.size == 0:
-		return nil, &Error{NotAPicture, "the file is empty", copyAgain, nil}
+		return nil, &Error{NotAPicture, say.T("the file is empty"), copyAgain, nil}
 	case s.size > lim.Bytes:
-		return nil, &Error{TooLarge, fmt.Sprintf("the file is larger than the %d MB that can be opened", lim.Bytes/1e6), "save the picture as JPEG, or smaller, and choose that file", nil}
+		return nil, &Error{TooLarge, say.F("the file is larger than the %d MB that can be opened", lim.Bytes/1e6), say.T("save the picture as JPEG, or smaller, and choose that file"), nil}
 	}
 	return s, nil
 }
@@ -153,7 +153,7 @@ func (s *source) ReadAt(p []byte, off int64) (int, error) {
 		return 0, err
 	}
 	if off < 0 {
-		return 0, errors.New("a place before the file's start")
+		return 0, say.Error("a place before the file's start")
 	}
 	return s.r.ReadAt(p, off)
 }

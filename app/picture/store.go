@@ -11,6 +11,8 @@ import (
 	"sort"
 	"sync"
 	"time"
+
+	"heartside/model/say"
 )
 
 // storeEnding ends the names of a store's files; others in its folder are left
@@ -81,7 +83,7 @@ func (s *Store) Put(key string, data []byte) error {
 	p = be.AppendUint32(p, crc32.ChecksumIEEE(data))
 	p = append(p, data...)
 	if int64(len(p)) > s.most {
-		return errors.New("larger than all that may be kept")
+		return say.Error("larger than all that may be kept")
 	}
 	if err := os.MkdirAll(s.dir, 0o700); err != nil {
 		return err

@@ -3,10 +3,11 @@ package picture
 import (
 	"encoding/binary"
 	"errors"
-	"fmt"
 	"image"
 
 	"golang.org/x/image/tiff"
+
+	"heartside/model/say"
 )
 
 // lookTIFF reads the first directory (TIFF 6.0).
@@ -24,7 +25,7 @@ func lookTIFF(s *source, lim Limits) (raw, error) {
 		order = be
 	}
 	if len(h) >= 10 && string(h[8:10]) == "CR" {
-		return out, unsupported("a camera's raw file", nil)
+		return out, unsupported(say.T("a camera's raw file"), nil)
 	}
 	at := int64(order.Uint32(h[4:]))
 	n, err := s.part(at, 2)
@@ -45,10 +46,10 @@ func lookTIFF(s *source, lim Limits) (raw, error) {
 		switch order.Uint16(e) {
 		case 254: // a raw file's first picture is a small copy
 			if v&1 != 0 {
-				return out, unsupported("a camera's raw file", nil)
+				return out, unsupported(say.T("a camera's raw file"), nil)
 			}
 		case 50706:
-			return out, unsupported("a camera's raw file (DNG)", nil)
+			return out, unsupported(say.T("a camera's raw file (DNG)"), nil)
 		case 256:
 			out.w = int(v)
 		case 257:
@@ -68,20 +69,20 @@ func lookTIFF(s *source, lim Limits) (raw, error) {
 	case 0, 1, 2, 3:
 		return out, nil
 	case 5:
-		return out, unsupported("a TIFF in printing colours (CMYK)", nil)
+		return out, unsupported(say.T("a TIFF in printing colours (CMYK)"), nil)
 	case 6:
-		return out, unsupported("a TIFF that is compressed as JPEG", nil)
+		return out, unsupported(say.T("a TIFF that is compressed as JPEG"), nil)
 	case 32803, 34892:
-		return out, unsupported("a camera's raw file", nil)
+		return out, unsupported(say.T("a camera's raw file"), nil)
 	}
-	return out, unsupported(fmt.Sprintf("a TIFF of a rare kind (colours of type %d)", ink), nil)
+	return out, unsupported(say.F("a TIFF of a rare kind (colours of type %d)", ink), nil)
 }
 
 func decodeTIFF(s *source) (image.Image, error) {
 	img, err := tiff.Decode(s.whole())
 	var not tiff.UnsupportedError
 	if errors.As(err, &not) {
-		return nil, unsupported("a TIFF of a rare kind ("+string(not)+")", err)
+		return nil, unsupported(say.F("a TIFF of a rare kind (%s)", string(not)), err)
 	}
 	return img, err
 }

@@ -6,6 +6,8 @@ import (
 	"io"
 
 	"golang.org/x/image/webp"
+
+	"heartside/model/say"
 )
 
 // lookWebP walks the chunks up to the pixels (WebP container specification).
@@ -34,7 +36,7 @@ func lookWebP(s *source, lim Limits) (raw, error) {
 				return out, io.ErrUnexpectedEOF
 			}
 			if f[0]&2 != 0 {
-				return out, unsupported("a moving picture", nil)
+				return out, unsupported(say.T("a moving picture"), nil)
 			}
 		case "ICCP":
 			if out.profile, err = s.part(at+8, min(n, mostProfile)); err != nil {
@@ -70,7 +72,7 @@ func exifOfWebP(s *source, at int64) []byte {
 			if err != nil {
 				return nil
 			}
-			return bytes.TrimPrefix(d, []byte("Exif\x00\x00"))
+			return bytes.TrimPrefix(d, []byte(say.T("Exif\x00\x00")))
 		}
 		at += 8 + n + n&1
 	}

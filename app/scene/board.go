@@ -7,6 +7,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // buildBoard lists what is drawn of the board in hand.
@@ -61,9 +62,9 @@ func (s *Scene) inBoard(draw func(render.Canvas)) func(render.Canvas) {
 }
 
 func (s *Scene) drawNoBoard(c render.Canvas) {
-	words := "No board in hand. Pick one from the lanes, or enter the first."
+	words := say.T("No board in hand. Pick one from the lanes, or enter the first.")
 	if len(s.in.Boards.All) == 0 {
-		words = "No boards yet. Enter one with a tape or from its photographs."
+		words = say.T("No boards yet. Enter one with a tape or from its photographs.")
 	}
 	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
 	c.Text(s.areas.board.Centre(), s.fit(words, st, s.areas.board.W()-20), st)
@@ -126,13 +127,13 @@ func (s *Scene) drawMarkedEdge(c render.Canvas) {
 	c.Stroke(render.Box(r), render.Pen{Width: 1, Color: s.in.Look.Theme.Edge})
 	seen := r.Intersect(s.areas.body)
 	if size := math.Min(s.size(10.5), r.H()*0.72); size >= 9 && !seen.Empty() {
-		s.plaque(c, geom.Pt(seen.Centre().X, r.Centre().Y), "marked edge", render.Style{Size: size})
+		s.plaque(c, geom.Pt(seen.Centre().X, r.Centre().Y), say.T("marked edge"), render.Style{Size: size})
 		return
 	}
 	st := render.Style{Size: s.size(10.5), Color: s.in.Look.Theme.Quiet}
 	at := geom.Pt(r.Max.X+6*s.text, r.Centre().Y+st.Size*0.36)
-	if at.X+s.width("marked edge", st) < s.areas.board.Max.X {
-		c.Text(at, "marked edge", st)
+	if at.X+s.width(say.T("marked edge"), st) < s.areas.board.Max.X {
+		c.Text(at, say.T("marked edge"), st)
 	}
 }
 
@@ -169,7 +170,7 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 	b, t, k := s.hand, &s.in.Look.Theme, s.text
 	head := render.Style{Size: s.size(14), Bold: true, Color: t.Ink}
 	at := geom.Pt(s.areas.board.Min.X+12*k, s.areas.board.Min.Y+19*k)
-	title := s.fit("Board "+b.ID, head, s.areas.board.W()/2)
+	title := s.fit(say.F("Board %s", b.ID), head, s.areas.board.W()/2)
 	c.Text(at, title, head)
 	at.X += s.width(title, head) + 12*k
 	head.Bold, head.Size, head.Color = false, s.size(12), t.Quiet
@@ -215,13 +216,13 @@ func (s *Scene) lightWords(b *face.Board, f int) string {
 	case !ok:
 		return ""
 	case b.Faces[f-1].Guessed:
-		return "not looked at"
+		return say.T("not looked at")
 	case unseen > 0.95:
-		return "not seen yet"
+		return say.T("not seen yet")
 	case unseen > 0.02:
-		return s.in.Words.Share(v) + " to " + s.in.Words.Share(v+unseen) + " light"
+		return say.F("%s to %s light", s.in.Words.Share(v), s.in.Words.Share(v+unseen))
 	}
-	return s.in.Words.Share(v) + " light"
+	return say.F("%s light", s.in.Words.Share(v))
 }
 
 // drawSide names a side of the board in hand beside it: upright where there is

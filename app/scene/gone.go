@@ -3,6 +3,7 @@ package scene
 import (
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // gone returns what was cut off an end of the board in hand, 0 the marked end or
@@ -46,7 +47,7 @@ func (s *Scene) drawGone(c render.Canvas, f int) {
 // nameGone says how much was cut off, on what is gone where there is room, else
 // beside the line on the wood.
 func (s *Scene) nameGone(c render.Canvas, r geom.Rect, end int) {
-	words := s.in.Words.Len(s.hand.Cut[end]) + " cut off"
+	words := say.F("%s cut off", s.in.Words.Len(s.hand.Cut[end]))
 	st := render.Style{Size: s.size(11)}
 	w := s.width(words, st) + 12*s.text
 	switch {
@@ -63,10 +64,10 @@ func (s *Scene) nameGone(c render.Canvas, r geom.Rect, end int) {
 func (s *Scene) goneWords(cut [2]float64) string {
 	marked, other := "", ""
 	if cut[0] > 0 {
-		marked = s.in.Words.Len(cut[0]) + " cut off the marked end"
+		marked = say.F("%s cut off the marked end", s.in.Words.Len(cut[0]))
 	}
 	if cut[1] > 0 {
-		other = s.in.Words.Len(cut[1]) + " cut off the other end"
+		other = say.F("%s cut off the other end", s.in.Words.Len(cut[1]))
 	}
 	if marked != "" && other != "" {
 		return marked + ", " + other

@@ -7,6 +7,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // laid returns the strips on the board in hand, the one picked last so that
@@ -91,11 +92,11 @@ func (s *Scene) laidName(c render.Canvas, l Laid, f int, to geom.Affine, taken [
 		number = l.Solid
 		words = number + " · " + s.in.Words.Short(st.L) + " × " + s.in.Words.Len(st.W)
 	case l.Panel == "":
-		words += " · spare"
+		words += say.T(" · spare")
 	case st.Up == f || (st.Up != 2 && f == 1):
-		words += " · show face"
+		words += say.T(" · show face")
 	default:
-		words += " · back"
+		words += say.T(" · back")
 	}
 	style := render.Style{Size: size, Bold: true}
 	ring := geom.Polygon(to.ApplyTo(geom.R(0, 0, st.L, st.W).Polygon()))

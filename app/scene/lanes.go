@@ -6,6 +6,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // lane is a board shown folded up: its face 1, small, at the scale all lanes
@@ -129,7 +130,7 @@ func (s *Scene) laneInfo(b *face.Board) string {
 		return s.in.Words.Share(v)
 	}
 	if ok1 && ok2 {
-		words += " · " + share(1, one, dark1) + " / " + share(2, two, dark2) + " light"
+		words += say.F(" · %s / %s light", share(1, one, dark1), share(2, two, dark2))
 	}
 	return words
 }

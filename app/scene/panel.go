@@ -6,6 +6,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // buildPanel lists what is drawn of the panel.
@@ -35,7 +36,7 @@ func (s *Scene) buildPanel() {
 }
 
 func (s *Scene) drawNoPanel(c render.Canvas) {
-	words := "No panel yet. Give one its finished size, and a list of strips is proposed."
+	words := say.T("No panel yet. Give one its finished size, and a list of strips is proposed.")
 	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
 	c.Text(s.areas.panel.Centre(), s.fit(words, st, s.areas.panel.W()-20), st)
 }
@@ -178,9 +179,9 @@ func (s *Scene) drawEmpty(c render.Canvas, r geom.Rect, st *face.Strip) {
 	y := r.Centre().Y + size*0.36
 	x := (math.Max(r.Min.X, s.areas.panel.Min.X) + math.Min(r.Max.X, s.areas.panel.Max.X)) / 2
 	room := math.Min(r.W(), s.areas.panel.W()) - 2*size
-	place := "place " + st.ID
+	place := say.F("place %s", st.ID)
 	short := place + "  ·  " + s.in.Words.Short(st.L) + " × " + s.in.Words.Len(st.W)
-	for _, words := range []string{short + "  ·  drag it to a board, or sweep it on one", short + "  ·  drag it to a board", short, place, st.ID} {
+	for _, words := range []string{say.F("%s  ·  drag it to a board, or sweep it on one", short), say.F("%s  ·  drag it to a board", short), short, place, st.ID} {
 		if s.width(words, style) <= room {
 			c.Text(geom.Pt(x, y), words, style)
 			return
@@ -225,7 +226,7 @@ func (s *Scene) drawBefore(c render.Canvas) {
 	c.Pop()
 	x := s.areas.panel.Centre().X
 	c.Stroke(render.Segment(geom.Pt(x, s.areas.panel.Min.Y+6), geom.Pt(x, s.areas.panel.Max.Y-6)), render.Pen{Width: 1, Color: t.Line})
-	s.drawTitle(c, s.size(12), x-s.size(8), "before the last change", s.in.Words.Before)
+	s.drawTitle(c, s.size(12), x-s.size(8), say.T("before the last change"), s.in.Words.Before)
 	s.drawTitle(c, x+s.size(12), s.areas.panel.Max.X-s.size(8), "now", s.in.Words.Now)
 }
 
@@ -234,7 +235,7 @@ func (s *Scene) drawBefore(c render.Canvas) {
 func (s *Scene) drawTitle(c render.Canvas, x0, x1 float64, title, says string) {
 	t := &s.in.Look.Theme
 	if s.in.Back {
-		title += ", seen from the back"
+		title += say.T(", seen from the back")
 	}
 	st := render.Style{Size: s.size(12), Bold: true, Color: t.Ink}
 	at := geom.Pt(x0, s.areas.panel.Min.Y+s.size(15))
@@ -252,10 +253,10 @@ func (s *Scene) drawBackTitle(c render.Canvas) {
 	t, k := &s.in.Look.Theme, s.text
 	st := render.Style{Size: s.size(13), Bold: true, Color: t.Accent}
 	at := geom.Pt(12*k, s.areas.panel.Min.Y+17*k)
-	c.Text(at, "Back", st)
-	at.X += s.width("Back", st) + 8*k
+	c.Text(at, say.T("Back"), st)
+	at.X += s.width(say.T("Back"), st) + 8*k
 	st = render.Style{Size: s.size(11.5), Color: t.Quiet}
-	words := "as seen after rolling the panel over about its length"
+	words := say.T("as seen after rolling the panel over about its length")
 	if s.width(words, st) <= s.areas.panel.Centre().X-40*k-at.X {
 		c.Text(at, words, st)
 	}

@@ -6,6 +6,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // mark is a word on a strip of the panel.
@@ -105,10 +106,10 @@ func (s *Scene) lying(st *face.Strip) (side, arrow string) {
 	}
 	side = s.in.Words.Side(st.Board, st.UpFace())
 	if !s.in.Back {
-		side += " up"
+		side += say.T(" up")
 	}
 	if st.Pinned {
-		side += " · pinned"
+		side += say.T(" · pinned")
 	}
 	return side, arrow
 }

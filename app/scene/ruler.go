@@ -5,6 +5,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // drawRuler draws a rule along the board in hand, from the marked end.
@@ -49,10 +50,10 @@ func (s *Scene) drawRuler(c render.Canvas) {
 func (s *Scene) rulerStart(c render.Canvas, x0, y float64, st render.Style) float64 {
 	area, k := s.areas.board, s.text
 	st.Color = s.in.Look.Theme.Ink
-	words := "marked end " + s.in.Words.Len(0)
+	words := say.F("marked end %s", s.in.Words.Len(0))
 	x := s.board.px(geom.Pt(0, 0)).X
 	if x < area.Min.X { // out of sight
-		words = "← marked end"
+		words = say.T("← marked end")
 		x = x0
 	}
 	// Its last word, the 0, stands over the beginning where there is room.

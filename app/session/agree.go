@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/intake"
 	"heartside/layout/geom"
 	"heartside/layout/wood"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Agreement is what the two faces of a board tell together.
@@ -101,11 +101,11 @@ func facesOf(b *model.Board) wood.Faces {
 func (s *Session) TurnFace(board string, face int) (model.Edit, error) {
 	b := s.Committed().Board(board)
 	if b == nil || face < 1 || face > 2 {
-		return nil, fmt.Errorf("there is no face %d of a board %s", face, board)
+		return nil, say.Errorf("there is no face %d of a board %s", face, board)
 	}
 	c := *b
 	c.Faces[face-1] = b.Faces[face-1].Turned(b.Length, b.Width)
-	return model.SetBoards{Boards: []*model.Board{&c}, Verb: fmt.Sprintf("Turn face %d of board %s", face, board)}, nil
+	return model.SetBoards{Boards: []*model.Board{&c}, Verb: say.F("Turn face %d of board %s", face, board)}, nil
 }
 
 // TakeLog is the edit that keeps what the faces tell of the log: the pith, the
@@ -114,10 +114,10 @@ func (s *Session) TakeLog(board string) (model.Edit, error) {
 	a, ok := s.Agreement(board)
 	b := s.Committed().Board(board)
 	if !ok || b == nil {
-		return nil, fmt.Errorf("the faces of board %s are not both known yet", board)
+		return nil, say.Errorf("the faces of board %s are not both known yet", board)
 	}
 	if !a.Log.Seen {
-		return nil, fmt.Errorf("no border of the heartwood shows on board %s: the pith stays unknown", board)
+		return nil, say.Errorf("no border of the heartwood shows on board %s: the pith stays unknown", board)
 	}
 	whole := func(v float64) float64 { return math.Round(v) }
 	c := *b
@@ -130,7 +130,7 @@ func (s *Session) TakeLog(board string) (model.Edit, error) {
 	case c.Pith[0].Depth > b.Thickness/2 && b.Bark != model.BarkFace2, c.Pith[0].Depth < b.Thickness/2 && b.Bark != model.BarkFace1:
 		c.Bark = b.Bark
 	}
-	return model.SetBoards{Boards: []*model.Board{&c}, Verb: "Take the pith of board " + board + " from its faces"}, nil
+	return model.SetBoards{Boards: []*model.Board{&c}, Verb: say.F("Take the pith of board %s from its faces", board)}, nil
 }
 
 // EndBorders returns where the sap lines of both faces of a board meet its end,

@@ -10,6 +10,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/wood/moisture"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // ageYears are the ages a panel is looked at.
@@ -152,18 +153,18 @@ func (b *behaving) agesSection() (Section, bool) {
 	if err != nil {
 		return Section{}, false
 	}
-	out := Section{ID: "ageing", Title: "Colour in one year and in ten"}
+	out := Section{ID: "ageing", Title: say.T("Colour in one year and in ten")}
 	known := false
-	out.Rows = []Row{{Values: []string{"now", "1 year", "10 years"}, Head: true}}
+	out.Rows = []Row{{Values: []string{"now", say.T("1 year"), say.T("10 years")}, Head: true}}
 	for _, t := range list {
 		o := ageing.OutlookOf(t.heart, t.sap)
 		name := woodOf(t.species, 1).Name
 		sp := catalog.AgeingOf(t.species)
-		contrast := Row{Name: name + ", contrast"}
-		bounds := Row{Name: "may be", Quiet: true}
+		contrast := Row{Name: say.F("%s, contrast", name)}
+		bounds := Row{Name: say.T("may be"), Quiet: true}
 		for _, c := range []ageing.Contrast{o.Now, o.One, o.Ten} {
 			contrast.Values = append(contrast.Values, fmt.Sprintf("%.0f", c.DE))
-			bounds.Values = append(bounds.Values, fmt.Sprintf("%.0f to %.0f", c.Low, c.High))
+			bounds.Values = append(bounds.Values, say.F("%.0f to %.0f", c.Low, c.High))
 		}
 		out.Rows = append(out.Rows, contrast, bounds)
 		for _, w := range []struct {
@@ -182,7 +183,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			what := w.c.Claim.Text
 			switch {
 			case w.curve.Basis() == ageing.Measured:
-				what = "as you measured it"
+				what = say.T("as you measured it")
 			case what == "":
 				what = ageing.NoData
 			}
@@ -195,7 +196,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			out.Notes = append(out.Notes, capital(c.Text)+".")
 		}
 	}
-	streaks := Row{Name: "Lone streaks"}
+	streaks := Row{Name: say.T("Lone streaks")}
 	for _, r := range reads {
 		streaks.Values = append(streaks.Values, fmt.Sprint(r.Show.Lone()))
 	}
@@ -204,9 +205,9 @@ func (b *behaving) agesSection() (Section, bool) {
 	if reads[1].Show.Lone() > reads[0].Show.Lone() || reads[2].Show.Lone() > reads[0].Show.Lone() {
 		out.Strong = true
 	}
-	out.Notes = append(out.Notes, "Sizes of change are illustrations in the direction that is known, unless you enter measured colours. Test on an offcut of the same board, heart and sap, with the whole finish.")
-	out.How = append(out.How, moisture.Step{Formula: "contrast: CIEDE2000 between the mean colours of heartwood and sapwood; lone streaks: read with those colours in place of today's",
-		Source: "Sharma, Wu, Dalal, Color Research and Application 30(1), 2005", Flag: moisture.Read})
+	out.Notes = append(out.Notes, say.T("Sizes of change are illustrations in the direction that is known, unless you enter measured colours. Test on an offcut of the same board, heart and sap, with the whole finish."))
+	out.How = append(out.How, moisture.Step{Formula: say.T("contrast: CIEDE2000 between the mean colours of heartwood and sapwood; lone streaks: read with those colours in place of today's"),
+		Source: say.T("Sharma, Wu, Dalal, Color Research and Application 30(1), 2005"), Flag: moisture.Read})
 	return out, true
 }
 
@@ -214,16 +215,16 @@ func (b *behaving) agesLead(reads [3]*face.Reading, known bool) string {
 	now := reads[0].Show.Lone()
 	for i := 1; i < 3; i++ {
 		if n := reads[i].Show.Lone(); n > now {
-			return fmt.Sprintf("%s that does not stand out today may in %s.", countOf(n-now, "A streak", "streaks"), []string{"", "one year", "ten years"}[i])
+			return say.F("%s that does not stand out today may in %s.", countOf(n-now, say.T("A streak"), "streaks"), []string{"", say.T("one year"), say.T("ten years")}[i])
 		}
 	}
 	switch {
 	case !known:
-		return "No measured data of these woods: the colours are shown as they are today."
+		return say.T("No measured data of these woods: the colours are shown as they are today.")
 	case reads[2].Show.Lone() < now:
-		return "The contrast falls: a streak that stands out today may not in ten years."
+		return say.T("The contrast falls: a streak that stands out today may not in ten years.")
 	}
-	return "No streak comes or goes with the years, as far as is known."
+	return say.T("No streak comes or goes with the years, as far as is known.")
 }
 
 // countOf is one thing in words, or a number of them.
@@ -273,9 +274,9 @@ func (b *behaving) dyeSection() (Section, bool) {
 	if err != nil {
 		return Section{}, false
 	}
-	out := Section{ID: "dye", Title: "Toning or dyeing the sapwood"}
-	out.Lead = fmt.Sprintf("%s of sapwood would be coloured. Test pieces to reserve: %s.", b.s.Area(area), plan.Pieces)
-	out.Rows = []Row{{Name: "Dyed to", Values: []string{"off now", "1 year", "10 years"}, Head: true}}
+	out := Section{ID: "dye", Title: say.T("Toning or dyeing the sapwood")}
+	out.Lead = say.F("%s of sapwood would be coloured. Test pieces to reserve: %s.", b.s.Area(area), plan.Pieces)
+	out.Rows = []Row{{Name: say.T("Dyed to"), Values: []string{say.T("off now"), say.T("1 year"), say.T("10 years")}, Head: true}}
 	row := func(name string, o ageing.Outlook) {
 		r := Row{Name: name}
 		for _, c := range []ageing.Contrast{o.Now, o.One, o.Ten} {
@@ -283,21 +284,21 @@ func (b *behaving) dyeSection() (Section, bool) {
 		}
 		out.Rows = append(out.Rows, r)
 	}
-	row("left as it is", plan.Undyed)
+	row(say.T("left as it is"), plan.Undyed)
 	for _, m := range plan.Matches {
 		name := m.Aim.String()
 		if m.TooLight {
-			name += " (lighter than the sapwood: dye only darkens)"
+			name += say.T(" (lighter than the sapwood: dye only darkens)")
 		}
 		row(name, m.Outlook)
-		out.Tones = append(out.Tones, Tones{Name: "Dyed to " + m.Aim.String(), Basis: "predicted", Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
+		out.Tones = append(out.Tones, Tones{Name: say.F("Dyed to %s", m.Aim.String()), Basis: "predicted", Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
 	}
 	if m, ok := plan.Steadiest(); ok {
-		out.Notes = append(out.Notes, fmt.Sprintf("Steadiest over ten years: dyed to %s.", m.Aim))
+		out.Notes = append(out.Notes, say.F("Steadiest over ten years: dyed to %s.", m.Aim))
 	} else {
-		out.Notes = append(out.Notes, "How the heartwood changes is not known ("+ageing.NoData+"), so no aim is better than another.")
+		out.Notes = append(out.Notes, say.F("How the heartwood changes is not known (%s), so no aim is better than another.", ageing.NoData))
 	}
-	out.Notes = append(out.Notes, "The figures are colour differences from the heartwood; under 2 the eye calls it one colour. Dye stays put while the heartwood goes on changing.")
+	out.Notes = append(out.Notes, say.T("The figures are colour differences from the heartwood; under 2 the eye calls it one colour. Dye stays put while the heartwood goes on changing."))
 	for _, c := range plan.Cautions {
 		out.Notes = append(out.Notes, capital(c.Text)+".")
 		out.How = append(out.How, claimStep(c.Text, c))

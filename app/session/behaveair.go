@@ -6,6 +6,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/wood/moisture"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -27,7 +28,7 @@ func spanOf(c model.Climate) (moisture.Span, error) {
 		name string
 		air  model.Air
 		to   *moisture.Level
-	}{{"now", c.Now, &out.Now}, {"driest season", c.Dry, &out.Dry}, {"dampest season", c.Wet, &out.Wet}} {
+	}{{"now", c.Now, &out.Now}, {say.T("driest season"), c.Dry, &out.Dry}, {say.T("dampest season"), c.Wet, &out.Wet}} {
 		var err error
 		if at.air.MC > 0 {
 			*at.to, err = moisture.LevelOfReading(at.air.MC, moisture.MeterUnknown)
@@ -45,17 +46,17 @@ func spanOf(c model.Climate) (moisture.Span, error) {
 func MC(v float64) string { return fmt.Sprintf("%.1f %%", v) }
 
 func (b *behaving) airSection() Section {
-	out := Section{ID: "air", Title: "The wood in this air"}
+	out := Section{ID: "air", Title: say.T("The wood in this air")}
 	if b.trouble != nil {
-		out.Lead, out.Strong = "The air cannot be used: "+b.trouble.Error()+".", true
-		out.Notes = []string{"Put it right in the project settings."}
+		out.Lead, out.Strong = say.F("The air cannot be used: %s.", b.trouble.Error()), true
+		out.Notes = []string{say.T("Put it right in the project settings.")}
 		return out
 	}
-	out.Lead = fmt.Sprintf("Wood that has settled holds %s now, %s in the driest season, %s in the dampest.",
+	out.Lead = say.F("Wood that has settled holds %s now, %s in the driest season, %s in the dampest.",
 		MC(b.span.Now.MC), MC(b.span.Dry.MC), MC(b.span.Wet.MC))
 	out.Rows = []Row{{Values: []string{"now", "driest", "dampest"}, Head: true}}
-	from := Row{Name: "From"}
-	mc := Row{Name: "Moisture content"}
+	from := Row{Name: say.T("From")}
+	mc := Row{Name: say.T("Moisture content")}
 	for _, l := range []moisture.Level{b.span.Now, b.span.Dry, b.span.Wet} {
 		mc.Values = append(mc.Values, MC(l.MC))
 		from.Values = append(from.Values, b.levelFrom(l))
@@ -63,9 +64,9 @@ func (b *behaving) airSection() Section {
 	}
 	out.Rows = append(out.Rows, mc, from)
 	if b.span.Outside() {
-		out.Notes = append(out.Notes, "The air now lies outside the two seasons: wood made up today moves once more than the seasons say.")
+		out.Notes = append(out.Notes, say.T("The air now lies outside the two seasons: wood made up today moves once more than the seasons say."))
 	}
-	out.Notes = append(out.Notes, "Wood follows the air slowly; a meter on the wood beats any map or table.")
+	out.Notes = append(out.Notes, say.T("Wood follows the air slowly; a meter on the wood beats any map or table."))
 	return out
 }
 

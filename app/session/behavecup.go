@@ -1,12 +1,11 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"heartside/layout/wood/cup"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // steady is the modulus across the grain where the table has none: the mean
@@ -18,15 +17,15 @@ const steady = 0.06 * 1.10 * 11000
 func cupWays(n cup.LayupName) string {
 	switch n {
 	case cup.LaidHeartUp:
-		return "All heart side up"
+		return say.T("All heart side up")
 	case cup.LaidBarkUp:
-		return "All bark side up"
+		return say.T("All bark side up")
 	case cup.LaidAlternate:
-		return "Heart and bark by turns"
+		return say.T("Heart and bark by turns")
 	case cup.LaidBestFace:
-		return "Least unwanted wood up"
+		return say.T("Least unwanted wood up")
 	}
-	return "As laid"
+	return say.T("As laid")
 }
 
 // barkUp says how the bark side lies in the panel.
@@ -52,7 +51,7 @@ func (k *laidStrip) barkUp() cup.Bark {
 func (b *behaving) laid(k *laidStrip) (cup.Laid, error) {
 	t := b.n.Thickness
 	if t <= 0 {
-		return cup.Laid{}, errors.New("the panel has no thickness yet")
+		return cup.Laid{}, say.Error("the panel has no thickness yet")
 	}
 	s := cup.Strip{ID: k.number, Section: cup.Section{Width: k.width, Thickness: t}, PithKnown: k.known, Bark: k.barkUp()}
 	if k.known {
@@ -122,7 +121,7 @@ func (b *behaving) cups() (*cup.Comparison, error) {
 	}
 	list := b.pieces()
 	if len(list) == 0 {
-		return nil, fmt.Errorf("no strip of %s lies on a board yet", b.n.ID)
+		return nil, say.Errorf("no strip of %s lies on a board yet", b.n.ID)
 	}
 	var laid []cup.Laid
 	for i := range list {
@@ -140,33 +139,33 @@ func (b *behaving) cups() (*cup.Comparison, error) {
 }
 
 func (b *behaving) cupSection() (Section, bool) {
-	out := Section{ID: "cup", Title: "Cup and bow, held by nothing", EndOn: true}
+	out := Section{ID: "cup", Title: say.T("Cup and bow, held by nothing"), EndOn: true}
 	c, err := b.cups()
 	if err != nil {
 		return Section{}, false
 	}
 	now := c.Layups[0]
-	out.Lead = fmt.Sprintf("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(mostBow(now.Dry)), b.bowWords(mostBow(now.Wet)))
-	out.Rows = append(out.Rows, Row{Name: "Bow of the whole panel", Values: []string{"driest", "dampest"}, Head: true})
+	out.Lead = say.F("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(mostBow(now.Dry)), b.bowWords(mostBow(now.Wet)))
+	out.Rows = append(out.Rows, Row{Name: say.T("Bow of the whole panel"), Values: []string{"driest", "dampest"}, Head: true})
 	for _, l := range c.Layups {
 		out.Rows = append(out.Rows, Row{Name: cupWays(l.Name), Values: []string{b.bows(l.Dry), b.bows(l.Wet)}})
 	}
 	if c.Points > 0 {
-		out.Rows = append(out.Rows, Row{Name: fmt.Sprintf("Show face drier by %.1f points, for scale", c.Points), Values: []string{b.bows(c.Gradient), ""}})
+		out.Rows = append(out.Rows, Row{Name: say.F("Show face drier by %.1f points, for scale", c.Points), Values: []string{b.bows(c.Gradient), ""}})
 	}
-	out.Rows = append(out.Rows, Row{Name: "Cup of a single strip, at most", Values: []string{b.s.Fine(now.Dry.Smooth.Washboard), b.s.Fine(now.Wet.Smooth.Washboard)}})
-	out.Notes = append(out.Notes, "Two figures: glue lines that stay planes, where each strip cups mostly by itself, and the slope carried on from strip to strip, which mostly bows more. Plus: the show face is hollow.")
+	out.Rows = append(out.Rows, Row{Name: say.T("Cup of a single strip, at most"), Values: []string{b.s.Fine(now.Dry.Smooth.Washboard), b.s.Fine(now.Wet.Smooth.Washboard)}})
+	out.Notes = append(out.Notes, say.T("Two figures: glue lines that stay planes, where each strip cups mostly by itself, and the slope carried on from strip to strip, which mostly bows more. Plus: the show face is hollow."))
 	if h := b.heldWords(now.Dry); h != "" {
 		out.Notes = append(out.Notes, h)
 	}
 	if r := now.Dry.Range; r.Hi-r.Lo > 0.05 {
-		out.Notes = append(out.Notes, fmt.Sprintf("Where the pith is not known it may lie anywhere from 50 to 300 mm off: as laid the bow in the driest season is then %s to %s.", b.s.signed(r.Lo), b.s.signed(r.Hi)))
+		out.Notes = append(out.Notes, say.F("Where the pith is not known it may lie anywhere from 50 to 300 mm off: as laid the bow in the driest season is then %s to %s.", b.s.signed(r.Lo), b.s.signed(r.Hi)))
 	}
-	out.Notes = append(out.Notes, "Neither all one way nor by turns is right for every panel; the figures are here to choose by.",
-		"A finish on one face, or a top that lies on its face in a dry room, bends a panel more than its rings do: both faces get the same finish.")
+	out.Notes = append(out.Notes, say.T("Neither all one way nor by turns is right for every panel; the figures are here to choose by."),
+		say.T("A finish on one face, or a top that lies on its face in a dry room, bends a panel more than its rings do: both faces get the same finish."))
 	for _, p := range now.Dry.Strips {
 		if p.Rings != nil && p.Rings.Inside {
-			out.Notes = append(out.Notes, "Strip "+p.ID+" holds the pith: such wood mostly splits from it. Saw the pith out.")
+			out.Notes = append(out.Notes, say.F("Strip %s holds the pith: such wood mostly splits from it. Saw the pith out.", p.ID))
 			out.Strong = true
 		}
 	}
@@ -186,7 +185,7 @@ func (b *behaving) bows(p *cup.Panel) string {
 	if least == most {
 		return most
 	}
-	return least + " to " + most
+	return say.F("%s to %s", least, most)
 }
 
 // heldWords says what is left of the bow where two lines hold the panel.
@@ -213,17 +212,17 @@ func (b *behaving) heldWords(p *cup.Panel) string {
 		for _, f := range h.Forces {
 			most = math.Max(most, math.Abs(f))
 		}
-		return fmt.Sprintf("Held at %d rows, %s of it is left; a row must bear up to %.0f N a metre of its length, the most there is before the wood gives way with time.", len(lines), b.s.Fine(math.Abs(h.Greatest)), most)
+		return say.F("Held at %d rows, %s of it is left; a row must bear up to %.0f N a metre of its length, the most there is before the wood gives way with time.", len(lines), b.s.Fine(math.Abs(h.Greatest)), most)
 	}
-	return fmt.Sprintf("Held down at two lines %s apart, %s of it is left between and beside them: two lines hold a panel in place, not flat.", b.s.Len(lines[len(lines)-1]-lines[0]), b.s.Fine(math.Abs(h.Greatest)))
+	return say.F("Held down at two lines %s apart, %s of it is left between and beside them: two lines hold a panel in place, not flat.", b.s.Len(lines[len(lines)-1]-lines[0]), b.s.Fine(math.Abs(h.Greatest)))
 }
 
 func (b *behaving) bowWords(v float64) string {
 	switch {
 	case math.Abs(v) < 0.05:
-		return "stays flat"
+		return say.T("stays flat")
 	case v > 0:
-		return "goes hollow by " + b.s.Fine(v)
+		return say.F("goes hollow by %s", b.s.Fine(v))
 	}
-	return "rises by " + b.s.Fine(-v)
+	return say.F("rises by %s", b.s.Fine(-v))
 }

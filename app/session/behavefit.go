@@ -1,12 +1,12 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"heartside/layout/wood/movement"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // What is taken where the project does not say it. Common practice, no source.
@@ -38,18 +38,18 @@ func (b *behaving) lineWords(f movement.Fixed) string {
 	names := b.n.Role.SideNames()
 	switch f.Line {
 	case movement.Front:
-		return "the " + withEdge(names[0])
+		return say.F("the %s", withEdge(names[0]))
 	case movement.Back:
-		return "the " + withEdge(names[1])
+		return say.F("the %s", withEdge(names[1]))
 	}
-	return "the middle"
+	return say.T("the middle")
 }
 
 func withEdge(s string) string {
 	if strings.HasSuffix(s, " edge") || s == "hinge" {
 		return s
 	}
-	return s + " edge"
+	return say.F("%s edge", s)
 }
 
 // fitSection says what room the panel needs where it is built in.
@@ -63,8 +63,8 @@ func (b *behaving) fitSection() (Section, bool) {
 		fit = *b.n.Fitting
 	}
 	fixed := fixedOf(b.n)
-	out := Section{ID: "fit", Title: "Room to move"}
-	out.Lead = fmt.Sprintf("Measured from %s, which stays where it is, at today's moisture.", b.lineWords(fixed))
+	out := Section{ID: "fit", Title: say.T("Room to move")}
+	out.Lead = say.F("Measured from %s, which stays where it is, at today's moisture.", b.lineWords(fixed))
 	switch fit.Held {
 	case model.HeldGroove:
 		err = b.inGroove(&out, m, fixed, fit)
@@ -78,7 +78,7 @@ func (b *behaving) fitSection() (Section, bool) {
 			break
 		}
 		if err = b.slots(&out, m, fixed, fit); err == nil {
-			out.Notes = append(out.Notes, "How it is held has not been said; these are slots for screws or buttons. “How it is built in” has grooves and breadboard ends too.")
+			out.Notes = append(out.Notes, say.T("How it is held has not been said; these are slots for screws or buttons. “How it is built in” has grooves and breadboard ends too."))
 		}
 	}
 	if err != nil {
@@ -109,18 +109,18 @@ func (b *behaving) slots(out *Section, m *movement.Panel, fixed movement.Fixed, 
 		return err
 	}
 	front := b.n.Role.SideNames()[0]
-	out.Rows = append(out.Rows, Row{Name: "Row, from the " + front, Values: []string{"slot for a " + b.s.Fine(usualShank) + " shank", "away", "towards"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Row, from the %s", front), Values: []string{say.F("slot for a %s shank", b.s.Fine(usualShank)), "away", "towards"}, Head: true})
 	for _, k := range list {
 		if k.Round {
-			out.Rows = append(out.Rows, Row{Name: b.s.Len(k.At), Values: []string{"round hole", "–", "–"}})
+			out.Rows = append(out.Rows, Row{Name: b.s.Len(k.At), Values: []string{say.T("round hole"), "–", "–"}})
 			continue
 		}
 		out.Rows = append(out.Rows, Row{Name: b.s.Len(k.At), Values: []string{b.s.Fine(k.Length(usualShank)), b.s.Fine(k.Away), b.s.Fine(k.Toward)}})
 		out.How = append(out.How, k.Working()...)
 	}
-	out.Notes = append(out.Notes, fmt.Sprintf("Away and towards: the room the shank needs beside where it sits today, away from %s and towards it, %s clearance in each. Slots are in the part that stays.", b.lineWords(fixed), b.s.Fine(movement.Clearance)))
+	out.Notes = append(out.Notes, say.F("Away and towards: the room the shank needs beside where it sits today, away from %s and towards it, %s clearance in each. Slots are in the part that stays.", b.lineWords(fixed), b.s.Fine(movement.Clearance)))
 	if fit.Rows == nil {
-		out.Notes = append(out.Notes, "The rows are usual ones, not yours.")
+		out.Notes = append(out.Notes, say.T("The rows are usual ones, not yours."))
 	}
 	return nil
 }
@@ -131,12 +131,12 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: "Gap to leave", Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("Gap to leave"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, g := range []movement.Gap{front, back} {
 		out.Rows = append(out.Rows, Row{Name: capital(names[i]), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
 		out.How = append(out.How, g.Working()...)
 	}
-	out.Notes = append(out.Notes, fmt.Sprintf("Today's gap is right for wood at %s; made in another season the same door needs another gap. At least %s stays at the dampest.", MC(m.Span.Now.MC), b.s.Fine(usualGap)))
+	out.Notes = append(out.Notes, say.F("Today's gap is right for wood at %s; made in another season the same door needs another gap. At least %s stays at the dampest.", MC(m.Span.Now.MC), b.s.Fine(usualGap)))
 	return nil
 }
 
@@ -155,27 +155,27 @@ func inGroove(m *movement.Panel, fixed movement.Fixed, depth float64) (*movement
 func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixed, fit model.Fitting) error {
 	depth := grooveOf(fit)
 	if fit.Groove == 0 {
-		out.Notes = append(out.Notes, fmt.Sprintf("The groove is taken as %s deep.", b.s.Len(depth)))
+		out.Notes = append(out.Notes, say.F("The groove is taken as %s deep.", b.s.Len(depth)))
 	}
 	g, err := inGroove(m, fixed, depth)
 	if err != nil {
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: "To the bottom of the groove", Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("To the bottom of the groove"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, k := range []movement.GrooveSide{g.Front, g.Back} {
 		out.Rows = append(out.Rows,
-			Row{Name: capital(names[i]) + ", gap", Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
-			Row{Name: "in the groove", Values: []string{b.s.Fine(k.OverlapNow), b.s.Fine(k.OverlapDry), b.s.Fine(k.Depth - k.WetGap)}, Quiet: true})
+			Row{Name: say.F("%s, gap", capital(names[i])), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
+			Row{Name: say.T("in the groove"), Values: []string{b.s.Fine(k.OverlapNow), b.s.Fine(k.OverlapDry), b.s.Fine(k.Depth - k.WetGap)}, Quiet: true})
 		out.How = append(out.How, k.Working()...)
 		if !k.Holds {
 			out.Strong = true
-			out.Notes = append(out.Notes, fmt.Sprintf("At the %s the groove must be %s deep, or the panel comes out of it in the driest season.", names[i], b.s.Fine(k.DepthNeeded)))
+			out.Notes = append(out.Notes, say.F("At the %s the groove must be %s deep, or the panel comes out of it in the driest season.", names[i], b.s.Fine(k.DepthNeeded)))
 		}
 	}
-	out.Rows = append(out.Rows, Row{Name: "Between the groove bottoms", Values: []string{b.s.Len(g.Bottoms), "", ""}},
-		Row{Name: "Between the frame's edges", Values: []string{b.s.Len(g.Shoulders), "", ""}})
-	out.Notes = append(out.Notes, fmt.Sprintf("The panel is pinned at %s only, and never glued into the groove. Colour and finish it before it goes in: bare wood comes to light when it shrinks.", b.lineWords(fixed)))
+	out.Rows = append(out.Rows, Row{Name: say.T("Between the groove bottoms"), Values: []string{b.s.Len(g.Bottoms), "", ""}},
+		Row{Name: say.T("Between the frame's edges"), Values: []string{b.s.Len(g.Shoulders), "", ""}})
+	out.Notes = append(out.Notes, say.F("The panel is pinned at %s only, and never glued into the groove. Colour and finish it before it goes in: bare wood comes to light when it shrinks.", b.lineWords(fixed)))
 	return nil
 }
 
@@ -186,21 +186,21 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: "End cut to today's width stands out by", Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("End cut to today's width stands out by"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, p := range []movement.Proud{k.Front, k.Back} {
 		out.Rows = append(out.Rows, Row{Name: capital(names[i]), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
 	}
-	out.Rows = append(out.Rows, Row{Name: "Pin, from the " + names[0], Values: []string{"slot for a " + b.s.Fine(6) + " pin", "away", "towards"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from the %s", names[0]), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), "away", "towards"}, Head: true})
 	for _, p := range k.Pins {
 		if p.Round {
-			out.Rows = append(out.Rows, Row{Name: b.s.Len(p.At), Values: []string{"round, glued", "–", "–"}})
+			out.Rows = append(out.Rows, Row{Name: b.s.Len(p.At), Values: []string{say.T("round, glued"), "–", "–"}})
 			continue
 		}
 		out.Rows = append(out.Rows, Row{Name: b.s.Len(p.At), Values: []string{b.s.Fine(p.Length(6)), b.s.Fine(p.Away), b.s.Fine(p.Toward)}})
 		out.How = append(out.How, p.Working()...)
 	}
 	out.How = append(out.How, k.Working()...)
-	out.Notes = append(out.Notes, fmt.Sprintf("Glued at %s only, over a few centimetres. Slots are in the tongue. Minus: the panel stands beyond the end.", b.lineWords(fixed)),
-		fmt.Sprintf("The end's length changes by no more than %s.", b.s.Fine(math.Abs(movement.Lengthwise(m.Now, m.Span.Dry.MC, m.Span.Wet.MC).Hi))))
+	out.Notes = append(out.Notes, say.F("Glued at %s only, over a few centimetres. Slots are in the tongue. Minus: the panel stands beyond the end.", b.lineWords(fixed)),
+		say.F("The end's length changes by no more than %s.", b.s.Fine(math.Abs(movement.Lengthwise(m.Now, m.Span.Dry.MC, m.Span.Wet.MC).Hi))))
 	return nil
 }

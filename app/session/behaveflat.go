@@ -1,11 +1,11 @@
 package session
 
 import (
-	"fmt"
 	"strings"
 
 	"heartside/layout/face"
 	"heartside/layout/wood/flatten"
+	"heartside/model/say"
 )
 
 // WillNotCleanUp warns of a strip whose blank is too bent to be planed to the
@@ -49,13 +49,13 @@ func (b *behaving) remedyWords(list []flatten.Remedy) string {
 	for _, r := range list {
 		switch r.Way {
 		case flatten.RipFirst:
-			out = append(out, fmt.Sprintf("rip it into %d first, flatten and glue again: %s left", r.Pieces, b.s.Len(r.Thickness)))
+			out = append(out, say.F("rip it into %d first, flatten and glue again: %s left", r.Pieces, b.s.Len(r.Thickness)))
 		case flatten.CutShorter:
-			out = append(out, fmt.Sprintf("cut it to %s before flattening", b.s.Len(r.Length)))
+			out = append(out, say.F("cut it to %s before flattening", b.s.Len(r.Length)))
 		case flatten.ThinnerPanel:
-			out = append(out, fmt.Sprintf("a panel of %s", b.s.Len(r.Thickness)))
+			out = append(out, say.F("a panel of %s", b.s.Len(r.Thickness)))
 		case flatten.Narrower:
-			out = append(out, fmt.Sprintf("a strip of %s", b.s.Len(r.Width)))
+			out = append(out, say.F("a strip of %s", b.s.Len(r.Width)))
 		}
 	}
 	return strings.Join(out, "; ")
@@ -66,36 +66,36 @@ func (b *behaving) flatSection() (Section, bool) {
 	if len(list) == 0 {
 		return Section{}, false
 	}
-	out := Section{ID: "flatten", Title: "Will it clean up?", Lead: "Every blank whose board was measured comes flat with wood to spare."}
-	out.Rows = []Row{{Name: "Left when flat, of the blank", Values: []string{"surely", "likely", "straight width"}, Head: true}}
+	out := Section{ID: "flatten", Title: say.T("Will it clean up?"), Lead: say.T("Every blank whose board was measured comes flat with wood to spare.")}
+	out.Rows = []Row{{Name: say.T("Left when flat, of the blank"), Values: []string{"surely", "likely", say.T("straight width")}, Head: true}}
 	bad := 0
 	for _, c := range list {
 		l := c.answer.Left
-		out.Rows = append(out.Rows, Row{Name: "Strip " + c.strip.number + ", board " + c.strip.board.ID, Values: []string{b.s.Len(l.Sure), b.s.Len(l.Likely), b.s.Len(l.Straight)}})
+		out.Rows = append(out.Rows, Row{Name: say.F("Strip %s, board %s", c.strip.number, c.strip.board.ID), Values: []string{b.s.Len(l.Sure), b.s.Len(l.Likely), b.s.Len(l.Straight)}})
 		if c.answer.Verdict != flatten.CleansUp {
 			bad++
-			word := "may miss"
+			word := say.T("may miss")
 			if c.answer.Verdict == flatten.WillNot {
 				word, out.Strong = "misses", true
 			}
-			note := fmt.Sprintf("Strip %s %s %s of thickness", c.strip.number, word, b.s.Fine(max(c.answer.ShortLikely, c.answer.ShortSure)))
+			note := say.F("Strip %s %s %s of thickness", c.strip.number, word, b.s.Fine(max(c.answer.ShortLikely, c.answer.ShortSure)))
 			if c.answer.ShortSure == 0 && c.answer.ShortWidth > 0 {
-				note = fmt.Sprintf("Strip %s is %s too crooked for its width", c.strip.number, b.s.Fine(c.answer.ShortWidth))
+				note = say.F("Strip %s is %s too crooked for its width", c.strip.number, b.s.Fine(c.answer.ShortWidth))
 			}
 			if r := b.remedyWords(c.answer.Remedies); r != "" {
-				note += ". What saves it: " + r
+				note += say.F(". What saves it: %s", r)
 			}
 			out.Notes = append(out.Notes, note+".")
 		}
 		for _, s := range l.Working {
-			s.Formula = "Strip " + c.strip.number + ": " + s.Formula
+			s.Formula = say.F("Strip %s: %s", c.strip.number, s.Formula)
 			out.How = append(out.How, s)
 		}
 	}
 	if bad > 0 {
-		out.Lead = fmt.Sprintf("%d of %d blanks may not come flat in time.", bad, len(list))
+		out.Lead = say.F("%d of %d blanks may not come flat in time.", bad, len(list))
 	}
-	out.Notes = append(out.Notes, "Cup falls with the square of the width, bow and crook with the square of the length: ripping or crosscutting first saves thickness. A bent or twisted board never runs against a saw fence: straight-line it on a sled or cut to a line on the band saw, with a riving knife where there is one; the machine's manual decides.")
+	out.Notes = append(out.Notes, say.T("Cup falls with the square of the width, bow and crook with the square of the length: ripping or crosscutting first saves thickness. A bent or twisted board never runs against a saw fence: straight-line it on a sled or cut to a line on the band saw, with a riving knife where there is one; the machine's manual decides."))
 	return out, true
 }
 
@@ -118,9 +118,9 @@ func (b *behaving) flatWarnings() (out []face.Warning) {
 // sayFlat words a blank that will not clean up.
 func (w words) sayFlat(x *face.Warning, where string) (title, text string) {
 	if x.Why == "width" {
-		return fmt.Sprintf("Too crooked for its width: %s, by %s", where, w.fine(x.Measure)),
-			"Its edges cannot be made straight and leave the width wanted. Cut it shorter first, or make the strip narrower."
+		return say.F("Too crooked for its width: %s, by %s", where, w.fine(x.Measure)),
+			say.T("Its edges cannot be made straight and leave the width wanted. Cut it shorter first, or make the strip narrower.")
 	}
-	return fmt.Sprintf("Will not clean up to %s: %s, by %s", w.len(x.Limit), where, w.fine(x.Measure)),
-		"Flattened over its whole blank the board is too thin. Ripping or crosscutting first may save it: see how the wood will behave."
+	return say.F("Will not clean up to %s: %s, by %s", w.len(x.Limit), where, w.fine(x.Measure)),
+		say.T("Flattened over its whole blank the board is too thin. Ripping or crosscutting first may save it: see how the wood will behave.")
 }

@@ -1,12 +1,12 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"heartside/layout/wood/movement"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // of is what the same project knows of another of its panels.
@@ -33,7 +33,7 @@ func (b *behaving) meeting(j model.Joined) (*movement.Meeting, [2]*movement.Pane
 	for k, id := range j.Panels {
 		o := b.of(id)
 		if o == nil {
-			return nil, panels, fmt.Errorf("there is no panel %s", id)
+			return nil, panels, say.Errorf("there is no panel %s", id)
 		}
 		m, _, err := o.movement()
 		if err != nil {
@@ -50,7 +50,7 @@ func (b *behaving) meeting(j model.Joined) (*movement.Meeting, [2]*movement.Pane
 
 // joinSection compares the panel with those it is joined to.
 func (b *behaving) joinSection() (Section, bool) {
-	out := Section{ID: "joined", Title: "Joined to other panels"}
+	out := Section{ID: "joined", Title: say.T("Joined to other panels")}
 	for _, j := range b.p.Joined {
 		other, mine := b.joinedTo(j)
 		if !mine {
@@ -68,15 +68,15 @@ func (b *behaving) joinSection() (Section, bool) {
 		}
 		out.Rows = append(out.Rows,
 			Row{Name: capital(other) + ", " + how, Values: []string{"driest", "dampest"}, Head: true},
-			Row{Name: m.A.Name + " along the joint", Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
-			Row{Name: m.B.Name + " along the joint", Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
-			Row{Name: "Part by", Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})
-		out.Notes = append(out.Notes, fmt.Sprintf("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", capital(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
+			Row{Name: say.F("%s along the joint", m.A.Name), Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
+			Row{Name: say.F("%s along the joint", m.B.Name), Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
+			Row{Name: say.T("Part by"), Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})
+		out.Notes = append(out.Notes, say.F("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", capital(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
 		if m.Class == movement.WillSplit && m.Held {
 			out.Strong = true
 		}
 		if len(m.LetMove) > 0 && m.Class != movement.MovesAlike {
-			out.Notes = append(out.Notes, "What lets it move: "+strings.Join(m.LetMove, "; ")+".")
+			out.Notes = append(out.Notes, say.F("What lets it move: %s.", strings.Join(m.LetMove, "; ")))
 		}
 		out.Notes = append(out.Notes, b.why(m, panels)...)
 		out.How = append(out.How, m.Working()...)
@@ -107,11 +107,11 @@ func (b *behaving) why(m *movement.Meeting, panels [2]*movement.Panel) []string 
 	}
 	var out []string
 	if apart := d.ShareA - d.ShareB; apart > 0.05 || apart < -0.05 {
-		out = append(out, fmt.Sprintf("%s holds %s of sapwood, %s %s: that makes %s of the difference; were sapwood to move a tenth more than heartwood, %s.",
+		out = append(out, say.F("%s holds %s of sapwood, %s %s: that makes %s of the difference; were sapwood to move a tenth more than heartwood, %s.",
 			capital(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(math.Abs(greater(d.Sap))), b.s.Fine(math.Abs(greater(d.IfOneTenth)))))
 	}
 	if math.Abs(greater(d.Rings)) >= 0.1 {
-		out = append(out, fmt.Sprintf("How the rings lie makes %s of it.", b.s.Fine(math.Abs(greater(d.Rings)))))
+		out = append(out, say.F("How the rings lie makes %s of it.", b.s.Fine(math.Abs(greater(d.Rings)))))
 	}
 	return out
 }

@@ -1,7 +1,6 @@
 package session
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/layout/face"
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/wood/movement"
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // woodOf is a wood of the table as the movement takes it.
@@ -134,7 +134,7 @@ func (b *behaving) movement() (*movement.Panel, []string, error) {
 	}
 	list := b.pieces()
 	if len(list) == 0 {
-		return nil, nil, fmt.Errorf("no strip of %s lies on a board yet", b.n.ID)
+		return nil, nil, say.Errorf("no strip of %s lies on a board yet", b.n.ID)
 	}
 	var strips []movement.Strip
 	var unknown, unread int
@@ -157,17 +157,17 @@ func (b *behaving) movement() (*movement.Panel, []string, error) {
 	var notes []string
 	if rest := b.n.Width - total; rest > 1 {
 		strips = append(strips, movement.Strip{ID: "not placed yet", Wood: strips[len(strips)-1].Wood, Width: rest})
-		notes = append(notes, fmt.Sprintf("The strips placed so far make %s of its %s; the rest is taken as %s, flat-sawn.", b.s.Len(total), b.s.Len(b.n.Width), strips[0].Wood.Name))
+		notes = append(notes, say.F("The strips placed so far make %s of its %s; the rest is taken as %s, flat-sawn.", b.s.Len(total), b.s.Len(b.n.Width), strips[0].Wood.Name))
 	}
 	m, err := movement.Sum(strips, b.span, movement.DefaultOptions())
 	if err != nil {
 		return nil, nil, err
 	}
 	if unknown > 0 {
-		notes = append(notes, fmt.Sprintf("%s: how the rings lie is not known, so flat-sawn is taken, which moves most. An end photographed, or the pith entered, settles it.", ofStrips(unknown, len(list))))
+		notes = append(notes, say.F("%s: how the rings lie is not known, so flat-sawn is taken, which moves most. An end photographed, or the pith entered, settles it.", ofStrips(unknown, len(list))))
 	}
 	if unread > 0 {
-		notes = append(notes, fmt.Sprintf("%s: no moisture reading, so the wood is taken as settled in the air now.", ofStrips(unread, len(list))))
+		notes = append(notes, say.F("%s: no moisture reading, so the wood is taken as settled in the air now.", ofStrips(unread, len(list))))
 	}
 	return m, notes, nil
 }
@@ -175,39 +175,39 @@ func (b *behaving) movement() (*movement.Panel, []string, error) {
 func ofStrips(n, all int) string {
 	switch {
 	case n == all && all == 1:
-		return "The strip"
+		return say.T("The strip")
 	case n == all:
-		return "All strips"
+		return say.T("All strips")
 	case n == 1:
-		return fmt.Sprintf("1 of %d strips", all)
+		return say.F("1 of %d strips", all)
 	}
-	return fmt.Sprintf("%d of %d strips", n, all)
+	return say.F("%d of %d strips", n, all)
 }
 
 func (b *behaving) widthSection() (Section, bool) {
-	out := Section{ID: "width", Title: "Width through the year"}
+	out := Section{ID: "width", Title: say.T("Width through the year")}
 	m, notes, err := b.movement()
 	if err != nil {
 		out.Lead = capital(err.Error()) + "."
 		return out, true
 	}
 	dry, wet := m.Change(moisture.Dry), m.Change(moisture.Wet)
-	out.Lead = fmt.Sprintf("%s wide today; %s in the driest season, %s in the dampest: it moves %s in all.",
+	out.Lead = say.F("%s wide today; %s in the driest season, %s in the dampest: it moves %s in all.",
 		b.s.Len(m.Now), b.s.Len(m.Dry.Value), b.s.Len(m.Wet.Value), b.s.Fine(math.Abs(m.Wet.Value-m.Dry.Value)))
 	out.Rows = []Row{
 		{Values: []string{"today", "driest", "dampest"}, Head: true},
-		{Name: "Width", Values: []string{b.s.Len(m.Now), b.s.Len(m.Dry.Value), b.s.Len(m.Wet.Value)}},
-		{Name: "Change", Values: []string{"", b.s.signed(dry.Value), b.s.signed(wet.Value)}},
-		{Name: "single boards may differ:", Values: []string{"", b.s.between(dry), b.s.between(wet)}, Quiet: true},
+		{Name: say.T("Width"), Values: []string{b.s.Len(m.Now), b.s.Len(m.Dry.Value), b.s.Len(m.Wet.Value)}},
+		{Name: say.T("Change"), Values: []string{"", b.s.signed(dry.Value), b.s.signed(wet.Value)}},
+		{Name: say.T("single boards may differ:"), Values: []string{"", b.s.between(dry), b.s.between(wet)}, Quiet: true},
 	}
 	out.Notes = append(notes, movement.AverageText)
 	if f := b.p.Behaviour.Factor(); f != 1 {
-		out.Notes = append(out.Notes, fmt.Sprintf("Sapwood is taken to move %.2f times as heartwood does: a factor entered in the settings.", f))
+		out.Notes = append(out.Notes, say.F("Sapwood is taken to move %.2f times as heartwood does: a factor entered in the settings.", f))
 	}
 	for i := range m.Strips {
 		if i == 0 || m.Strips[i].Strip.Wood.Name != m.Strips[i-1].Strip.Wood.Name {
 			for _, step := range m.Strips[i].Working(moisture.Dry, m.Options) {
-				step.Formula = "Strip " + m.Strips[i].Strip.ID + ", driest: " + step.Formula
+				step.Formula = say.F("Strip %s, driest: %s", m.Strips[i].Strip.ID, step.Formula)
 				out.How = append(out.How, step)
 			}
 		}

@@ -1,10 +1,9 @@
 package session
 
 import (
-	"fmt"
-
 	"heartside/layout/wood/moisture"
 	"heartside/layout/wood/movement"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -43,12 +42,12 @@ func (b *behaving) weight() (kg movement.Size, how moisture.Working, err error) 
 // Weight prints a weight.
 func (s *Session) Weight(kg float64) string {
 	if s.Units() == unit.Inch {
-		return fmt.Sprintf("%.0f lb", kg/0.45359237)
+		return say.F("%.0f lb", kg/0.45359237)
 	}
 	if kg < 10 {
-		return fmt.Sprintf("%.1f kg", kg)
+		return say.F("%.1f kg", kg)
 	}
-	return fmt.Sprintf("%.0f kg", kg)
+	return say.F("%.0f kg", kg)
 }
 
 func (b *behaving) stackSection() (Section, bool) {
@@ -56,10 +55,10 @@ func (b *behaving) stackSection() (Section, bool) {
 	if len(list) == 0 || b.trouble != nil {
 		return Section{}, false
 	}
-	out := Section{ID: "stack", Title: "The stack before glue-up", Lead: "Nothing in the readings speaks against gluing it."}
-	out.Rows = []Row{{Name: "Strip", Values: []string{"board", "moisture"}, Head: true}}
+	out := Section{ID: "stack", Title: say.T("The stack before glue-up"), Lead: say.T("Nothing in the readings speaks against gluing it.")}
+	out.Rows = []Row{{Name: say.T("Strip"), Values: []string{"board", "moisture"}, Head: true}}
 	for _, k := range list {
-		mc := "not read"
+		mc := say.T("not read")
 		if k.board.Moisture > 0 {
 			mc = MC(k.board.Moisture)
 		}
@@ -77,17 +76,17 @@ func (b *behaving) stackSection() (Section, bool) {
 	}
 	switch {
 	case hard == 1:
-		out.Lead, out.Strong = "One thing speaks against gluing it as it is.", true
+		out.Lead, out.Strong = say.T("One thing speaks against gluing it as it is."), true
 	case hard > 1:
-		out.Lead, out.Strong = fmt.Sprintf("%d things speak against gluing it as it is.", hard), true
+		out.Lead, out.Strong = say.F("%d things speak against gluing it as it is.", hard), true
 	case len(out.Notes) > 0:
-		out.Lead = "Nothing speaks against gluing it, as far as it was read."
+		out.Lead = say.T("Nothing speaks against gluing it, as far as it was read.")
 	}
 	if kg, how, err := b.weight(); err == nil && kg.Value > 0 {
-		out.Rows = append(out.Rows, Row{Name: "Weight of the panel", Values: []string{"", "about " + b.s.Weight(kg.Value)}})
+		out.Rows = append(out.Rows, Row{Name: say.T("Weight of the panel"), Values: []string{"", say.F("about %s", b.s.Weight(kg.Value))}})
 		out.How = append(out.How, how...)
 		if kg.Value > 25 { // common practice, no source: what one person should not lift alone
-			out.Notes = append(out.Notes, "Too heavy to turn over alone: fetch a second person.")
+			out.Notes = append(out.Notes, say.T("Too heavy to turn over alone: fetch a second person."))
 		}
 	}
 	return out, true

@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/wood/moisture"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Kinds of warning about how the wood behaves.
@@ -107,9 +107,9 @@ func (b *behaving) roomWarnings() (out []face.Warning) {
 		for _, n := range f.Strips {
 			if st := byNumber[n]; st != nil {
 				w.Strips, w.Boards = append(w.Strips, st.ID), append(w.Boards, st.Board.ID)
-				w.Why = "damper"
+				w.Why = say.T("damper")
 				if st.Board.Moisture < b.span.Now.MC {
-					w.Why = "drier"
+					w.Why = say.T("drier")
 				}
 			}
 		}
@@ -174,7 +174,7 @@ func (b *behaving) laterWarnings() []face.Warning {
 		return nil
 	}
 	now := reads[0].Show.Lone()
-	for i, why := range []string{"", "one year", "ten years"} {
+	for i, why := range []string{"", say.T("one year"), say.T("ten years")} {
 		if n := reads[i].Show.Lone(); i > 0 && n > now && n > b.read.Show.Lone() {
 			w := face.Warning{Kind: StreakMayAppear, Why: why, Measure: float64(n - now), Assumed: true, Weight: weightLater}
 			for k := range reads[i].Show.Bands {
@@ -197,27 +197,27 @@ func (b *behaving) laterWarnings() []face.Warning {
 func (w words) sayBehaviour(x *face.Warning, where string) (title, text string, ok bool) {
 	switch x.Kind {
 	case MovesApart:
-		return fmt.Sprintf("Moves apart from %s by %s through the year", x.Why, w.fine(x.Measure)),
-			"They are fixed to each other: let one of them move, with slots, buttons or a sliding dovetail, or turn its grain.", true
+		return say.F("Moves apart from %s by %s through the year", x.Why, w.fine(x.Measure)),
+			say.T("They are fixed to each other: let one of them move, with slots, buttons or a sliding dovetail, or turn its grain."), true
 	case WillNotCleanUp:
 		title, text = w.sayFlat(x, where)
 		return title, text, true
 	case MoistureOfRoom:
-		return fmt.Sprintf("%.1f points %s than the room gives wood: %s", x.Measure, x.Why, where),
-			fmt.Sprintf("More than %.1f points: let the board stand, stickered, and read it again before it is glued.", x.Limit), true
+		return say.F("%.1f points %s than the room gives wood: %s", x.Measure, x.Why, where),
+			say.F("More than %.1f points: let the board stand, stickered, and read it again before it is glued.", x.Limit), true
 	case GrooveTooFlat:
-		return fmt.Sprintf("The groove is too shallow: %s, %s is needed", w.len(x.Measure), w.fine(x.Limit)),
-			"In the driest season the panel would come out of it, or show a gap.", true
+		return say.F("The groove is too shallow: %s, %s is needed", w.len(x.Measure), w.fine(x.Limit)),
+			say.T("In the driest season the panel would come out of it, or show a gap."), true
 	case WillCup:
-		how := "goes hollow"
+		how := say.T("goes hollow")
 		if x.Measure < 0 {
-			how = "rises"
+			how = say.T("rises")
 		}
-		return fmt.Sprintf("The show face %s by up to %s in the %s season", how, w.fine(math.Abs(x.Measure)), x.Why),
-			fmt.Sprintf("If nothing holds it; over %s for this width. Roll strips over, or hold it with battens or an apron.", w.fine(x.Limit)), true
+		return say.F("The show face %s by up to %s in the %s season", how, w.fine(math.Abs(x.Measure)), x.Why),
+			say.F("If nothing holds it; over %s for this width. Roll strips over, or hold it with battens or an apron.", w.fine(x.Limit)), true
 	case StreakMayAppear:
-		return fmt.Sprintf("A streak may appear in %s: %s, %s", x.Why, where, w.from(x)),
-			"The contrast grows as this wood ages. The direction is known; its size is an illustration.", true
+		return say.F("A streak may appear in %s: %s, %s", x.Why, where, w.from(x)),
+			say.T("The contrast grows as this wood ages. The direction is known; its size is an illustration."), true
 	}
 	return "", "", false
 }

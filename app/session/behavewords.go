@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"heartside/layout/wood/movement"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -26,5 +27,5 @@ func (s *Session) signed(mm float64) string {
 
 // between prints the bounds of a change.
 func (s *Session) between(v movement.Size) string {
-	return s.signed(v.Lo) + " to " + s.signed(v.Hi)
+	return say.F("%s to %s", s.signed(v.Lo), s.signed(v.Hi))
 }

@@ -11,6 +11,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/photo/light"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // CardReference names what all photographs have in common whose colours were
@@ -39,7 +40,7 @@ func (s *Session) BalanceByBackground(ctx context.Context, places []intake.Place
 	}
 	o := s.facings(places)
 	name := groundName(s.Committed(), places)
-	s.balance(ctx, "Balance colours by the background", name, done, func(ctx context.Context) ([]gain, []string, error) {
+	s.balance(ctx, say.T("Balance colours by the background"), name, done, func(ctx context.Context) ([]gain, []string, error) {
 		var refs []light.BackgroundSample
 		var gains []gain
 		var left []string
@@ -55,7 +56,7 @@ func (s *Session) BalanceByBackground(ctx context.Context, places []intake.Place
 			refs, gains = append(refs, sample), append(gains, gain{facing: p})
 		}
 		if len(refs) < 2 {
-			return nil, left, errors.New(strings.Join(append([]string{"the background balances two photographs or more: give them their corners, or use a grey card"}, left...), "; "))
+			return nil, left, errors.New(strings.Join(append([]string{say.T("the background balances two photographs or more: give them their corners, or use a grey card")}, left...), "; "))
 		}
 		balances, err := light.Shared(refs)
 		if err != nil {
@@ -76,9 +77,9 @@ func (s *Session) BalanceByBackground(ctx context.Context, places []intake.Place
 func (s *Session) BalanceByCard(ctx context.Context, at intake.Place, ring geom.Polygon, lightness float64, others []intake.Place, done func(Balanced, error)) {
 	o := s.facings([]intake.Place{at})
 	rest := s.facings(others)
-	s.balance(ctx, "Balance colours by a card", CardReference, done, func(ctx context.Context) ([]gain, []string, error) {
+	s.balance(ctx, say.T("Balance colours by a card"), CardReference, done, func(ctx context.Context) ([]gain, []string, error) {
 		if len(o) == 0 {
-			return nil, nil, fmt.Errorf("%v has no photograph with corners to balance", at)
+			return nil, nil, say.Errorf("%v has no photograph with corners to balance", at)
 		}
 		img, err := o[0].decode(ctx)
 		if err != nil {
@@ -121,7 +122,7 @@ func oddOnes(gains []gain, refs []light.BackgroundSample, err error) error {
 	if len(odd) == 0 {
 		return err
 	}
-	return fmt.Errorf("the ground in the photographs of %s is another than in the others: leave these out, photograph all boards on one ground, or use a grey card", strings.Join(odd, "; "))
+	return say.Errorf("the ground in the photographs of %s is another than in the others: leave these out, photograph all boards on one ground, or use a grey card", strings.Join(odd, "; "))
 }
 
 // groundName names the ground that the faces at places share as no other face

@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"image"
 	"slices"
@@ -11,6 +10,7 @@ import (
 	"heartside/app/picture"
 	"heartside/layout/photo/light"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // facing is a photographed face as the goroutines that work know it.
@@ -170,7 +170,7 @@ func (s *Session) setGains(verb, reference string, gains []gain) ([]intake.Place
 		done = append(done, g.place)
 	}
 	if len(done) == 0 {
-		return nil, errors.New("the photographs were changed meanwhile: balance them again")
+		return nil, say.Error("the photographs were changed meanwhile: balance them again")
 	}
 	e := model.SetBoards{Verb: verb}
 	for _, b := range s.Committed().Boards {

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"encoding/hex"
-	"fmt"
 	"math"
 
 	"heartside/app/intake"
@@ -15,6 +14,7 @@ import (
 	"heartside/layout/photo"
 	"heartside/layout/photo/light"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // look is how a squared photograph looks in the colours of its face. It is not
@@ -148,10 +148,10 @@ func (s *Session) ColourDoubts(board string, face int) []string {
 		return nil
 	}
 	if l.left > mostLeft {
-		out = append(out, fmt.Sprintf("the light on the photograph differs by %.0f %% after it was evened: take it again in even shade, or judge colours on the wood", 100*l.left))
+		out = append(out, say.F("the light on the photograph differs by %.0f %% after it was evened: take it again in even shade, or judge colours on the wood", 100*l.left))
 	}
 	if l.note != "" {
-		out = append(out, "the light could not be evened: "+l.note)
+		out = append(out, say.F("the light could not be evened: %s", l.note))
 	}
 	return out
 }

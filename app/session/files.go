@@ -2,7 +2,6 @@ package session
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -10,10 +9,11 @@ import (
 
 	"heartside/model"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // ErrNoPath is returned by Save where the project has no file yet.
-var ErrNoPath = errors.New("the project has no file yet: save it under a name")
+var ErrNoPath = say.Later("the project has no file yet: save it under a name")
 
 // Open puts the project in the file at path on screen. On an error the
 // project on screen stays.
@@ -24,7 +24,7 @@ func (s *Session) Open(path string) error {
 	}
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return fmt.Errorf("open %s: %w", filepath.Base(path), err)
+		return say.Errorf("open %s: %w", filepath.Base(path), err)
 	}
 	s.begin(p, abs, Folder(filepath.Dir(abs)))
 	s.disk.print = print
@@ -35,7 +35,7 @@ func (s *Session) Open(path string) error {
 func readProject(path string) (*model.Project, []file.Notice, file.Print, error) {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		return nil, nil, file.Print{}, fmt.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
+		return nil, nil, file.Print{}, say.Errorf("open %s: %w; check the name and that it may be read", filepath.Base(path), file.Cause(err))
 	}
 	p, notices, err := file.Read(data, filepath.Base(path))
 	if err != nil {
@@ -80,13 +80,13 @@ func (s *Session) Path() string { return s.path }
 func (s *Session) Title() string {
 	name := s.Committed().Name
 	if name == "" {
-		name = "Unnamed project"
+		name = say.T("Unnamed project")
 	}
 	if s.path != "" {
 		name += " — " + filepath.Base(s.path)
 	}
 	if s.disk.lookOnly {
-		name += " (only looked at)"
+		name += say.T(" (only looked at)")
 	}
 	if s.Dirty() {
 		name = "• " + name
@@ -122,7 +122,7 @@ func (s *Session) SaveOver() error {
 func (s *Session) SaveAs(path string) error {
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return fmt.Errorf("save %s: %w", filepath.Base(path), err)
+		return say.Errorf("save %s: %w", filepath.Base(path), err)
 	}
 	if filepath.Ext(abs) == "" {
 		abs += ".yaml"
@@ -212,19 +212,19 @@ func copyOut(src Source, name, dir string) error {
 		return nil
 	}
 	if strings.Contains(name, "..") {
-		return fmt.Errorf("photo %s lies outside the project", name)
+		return say.Errorf("photo %s lies outside the project", name)
 	}
 	in, err := src.Open(name)
 	if err != nil {
-		return fmt.Errorf("photo %s: %w", name, file.Cause(err))
+		return say.Errorf("photo %s: %w", name, file.Cause(err))
 	}
 	defer in.Close()
 	if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
-		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
+		return say.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
 	}
 	f, err := os.Create(to)
 	if err != nil {
-		return fmt.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
+		return say.Errorf("photo %s: %w; choose a folder that may be written", name, file.Cause(err))
 	}
 	_, err = io.Copy(f, in)
 	if cerr := f.Close(); err == nil {
@@ -232,7 +232,7 @@ func copyOut(src Source, name, dir string) error {
 	}
 	if err != nil {
 		os.Remove(to)
-		return fmt.Errorf("photo %s: %w", name, file.Cause(err))
+		return say.Errorf("photo %s: %w", name, file.Cause(err))
 	}
 	return nil
 }

@@ -1,12 +1,12 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"heartside/layout/arrange"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // fix says what a fix of a warning asks for: "turn strip A3 end for end; its
@@ -28,43 +28,43 @@ func (w words) step(f *arrange.Fix, s *arrange.Step) string {
 	by := w.some(math.Abs(s.By))
 	switch s.Kind {
 	case arrange.Turn:
-		return "turn " + one + " end for end"
+		return say.F("turn %s end for end", one)
 	case arrange.RollOver:
-		return "roll " + one + " over"
+		return say.F("roll %s over", one)
 	case arrange.RollAndTurn:
-		return "roll " + one + " over and turn it end for end"
+		return say.F("roll %s over and turn it end for end", one)
 	case arrange.Swap:
-		return "swap " + w.strips(s.Strips)
+		return say.F("swap %s", w.strips(s.Strips))
 	case arrange.MoveToEdge:
-		return "move " + one + " to " + w.side(s.Edge)
+		return say.F("move %s to %s", one, w.side(s.Edge))
 	case arrange.Shift:
-		return "shift " + one + " " + by + " to the " + rightLeft(s.By)
+		return say.F("shift %s %s to the %s", one, by, rightLeft(s.By))
 	case arrange.MoveAcross:
-		return "saw " + one + " " + by + " " + toward(s.By, "edge")
+		return say.F("saw %s %s %s", one, by, toward(s.By, "edge"))
 	case arrange.MoveAlong:
-		return "saw " + one + " " + by + " " + toward(s.By, "end")
+		return say.F("saw %s %s %s", one, by, toward(s.By, "end"))
 	case arrange.MoveOnBoard:
-		return "saw " + one + " from another place" + w.place(f, s.Strips[0])
+		return say.F("saw %s from another place%s", one, w.place(f, s.Strips[0]))
 	case arrange.Narrow:
-		return "make " + one + " " + by + " narrower"
+		return say.F("make %s %s narrower", one, by)
 	case arrange.Widen:
-		return "make " + one + " " + by + " wider"
+		return say.F("make %s %s wider", one, by)
 	case arrange.Lengthen:
-		return "make " + one + " " + by + " longer"
+		return say.F("make %s %s longer", one, by)
 	case arrange.TakeOff:
 		return w.takeOff(f, s, one)
 	case arrange.TakeSpare:
-		return "take spare " + w.spare(s.Strips) + " for " + one
+		return say.F("take spare %s for %s", w.spare(s.Strips), one)
 	}
 	return string(s.Kind) + " " + one
 }
 
 // takeOff says how much comes off each face of a strip.
 func (w words) takeOff(f *arrange.Fix, s *arrange.Step, one string) string {
-	text := "take " + w.fine(s.By) + " off the show face of " + one
+	text := say.F("take %s off the show face of %s", w.fine(s.By), one)
 	for i := range f.Panel {
 		if st := &f.Panel[i]; st.ID == s.Strips[0] && st.Off.Set {
-			text += " and " + w.fine(st.Off.Face[2-st.UpFace()]) + " off the other"
+			text += say.F(" and %s off the other", w.fine(st.Off.Face[2-st.UpFace()]))
 		}
 	}
 	return text
@@ -79,25 +79,25 @@ func (w words) spare(ids []string) string {
 
 func rightLeft(by float64) string {
 	if by < 0 {
-		return "left"
+		return say.T("left")
 	}
-	return "right"
+	return say.T("right")
 }
 
 // toward says which way a strip moves on its board: away from the marked edge
 // or end, or nearer to it.
 func toward(by float64, what string) string {
 	if by < 0 {
-		return "nearer to the marked " + what
+		return say.F("nearer to the marked %s", what)
 	}
-	return "further from the marked " + what
+	return say.F("further from the marked %s", what)
 }
 
 // place says where on its board a fix puts a strip.
 func (w words) place(f *arrange.Fix, id string) string {
 	for i := range f.Panel {
 		if st := &f.Panel[i]; st.ID == id && st.Board != nil {
-			return fmt.Sprintf(" on board %s, %s from the marked end and %s from the marked edge", st.Board.ID, w.len(st.X), w.len(st.Y))
+			return say.F(" on board %s, %s from the marked end and %s from the marked edge", st.Board.ID, w.len(st.X), w.len(st.Y))
 		}
 	}
 	return ""
@@ -105,41 +105,41 @@ func (w words) place(f *arrange.Fix, id string) string {
 
 // how says what becomes of the wood warned of.
 func (w words) how(x *face.Warning, f *arrange.Fix) string {
-	whose := "its"
+	whose := say.T("its")
 	if len(f.Steps) != 1 || len(x.Strips) == 0 || f.Steps[0].Strips[0] != x.Strips[0] {
-		whose = "the"
+		whose = say.T("the")
 		if len(x.Strips) > 0 {
 			whose = w.strips(x.Strips[:1]) + "'s"
 		}
 	}
-	wood, meets := whose+" "+w.tone()+" wood", w.strips(f.Meets)
+	wood, meets := say.F("%s %s wood", whose, w.tone()), w.strips(f.Meets)
 	switch {
 	case f.How == face.ExcuseEdge:
-		return wood + " then lies along an outside edge"
+		return say.F("%s then lies along an outside edge", wood)
 	case f.How == face.ExcuseMirror && len(f.Meets) > 0:
-		return wood + " is then mirrored by " + meets
+		return say.F("%s is then mirrored by %s", wood, meets)
 	case f.How == face.ExcuseMirror:
-		return wood + " then lies in the middle"
+		return say.F("%s then lies in the middle", wood)
 	case f.How == face.ExcuseJoint && len(f.Meets) > 0:
-		return whose + " " + w.tone() + " edge then meets " + meets + "'s"
+		return say.F("%s %s edge then meets %s's", whose, w.tone(), meets)
 	case f.How == face.ExcusePair && len(f.Meets) > 0:
-		return wood + " then makes a pair with " + meets
+		return say.F("%s then makes a pair with %s", wood, meets)
 	case f.How == face.ExcusePattern:
-		return wood + " is then one of a row"
+		return say.F("%s is then one of a row", wood)
 	}
 	return ""
 }
 
 // after says what the show face would read.
 func (w words) after(f *arrange.Fix) string {
-	text := fmt.Sprintf("sapwood %s, contrast coverage %s", Percent(f.After.Light), Percent(f.After.Coverage))
+	text := say.F("sapwood %s, contrast coverage %s", Percent(f.After.Light), Percent(f.After.Coverage))
 	switch n := f.After.LoneStreaks; n {
 	case 0:
-		text += ", no streak alone"
+		text += say.T(", no streak alone")
 	case 1:
-		text += ", one streak alone"
+		text += say.T(", one streak alone")
 	default:
-		text += fmt.Sprintf(", %d streaks alone", n)
+		text += say.F(", %d streaks alone", n)
 	}
 	return text
 }

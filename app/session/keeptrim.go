@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -56,7 +56,7 @@ func (s *Session) KeepTrim(panel string) (*KeepTrim, error) {
 		case slices.Contains(may, n.ID):
 			wish.Panels = append(wish.Panels, n.ID)
 		default:
-			out.left = append(out.left, n.ID+" has strips that are pinned or sawn: they stay where they are, and the panel is in none of the figures.")
+			out.left = append(out.left, say.F("%s has strips that are pinned or sawn: they stay where they are, and the panel is in none of the figures.", n.ID))
 		}
 	}
 	if panel == "" {
@@ -65,15 +65,15 @@ func (s *Session) KeepTrim(panel string) (*KeepTrim, error) {
 				wish.Parts = append(wish.Parts, x.ID)
 			}
 			if x.Lie > 0 {
-				out.left = append(out.left, fmt.Sprintf("Of part %s %s on boards already: they stay, and are in none of the figures.", x.ID, lies(x.Lie)))
+				out.left = append(out.left, say.F("Of part %s %s on boards already: they stay, and are in none of the figures.", x.ID, lies(x.Lie)))
 			}
 		}
 	}
 	if len(wish.Panels)+len(wish.Parts) == 0 {
 		if panel != "" && s.Project().Panel(panel) != nil {
-			return nil, fmt.Errorf("panel %s has strips that are pinned or sawn: there is nothing left to choose. Unpin them, or look at another panel", panel)
+			return nil, say.Errorf("panel %s has strips that are pinned or sawn: there is nothing left to choose. Unpin them, or look at another panel", panel)
 		}
-		return nil, fmt.Errorf("there is no panel or part to plan: make a panel first, or unpin what is pinned")
+		return nil, say.Errorf("there is no panel or part to plan: make a panel first, or unpin what is pinned")
 	}
 	q, err := s.Plan(wish)
 	if err != nil {
@@ -88,9 +88,9 @@ func (s *Session) KeepTrim(panel string) (*KeepTrim, error) {
 
 func lies(n int) string {
 	if n == 1 {
-		return "1 piece lies"
+		return say.T("1 piece lies")
 	}
-	return fmt.Sprintf("%d pieces lie", n)
+	return say.F("%d pieces lie", n)
 }
 
 // trimmed is the same search where no unwanted wood is allowed on what shows.
@@ -217,9 +217,9 @@ func unwantedOf(demands []stock.Demand) string {
 	}
 	switch {
 	case heart && !sap:
-		return "light wood"
+		return say.T("light wood")
 	case sap && !heart:
-		return "dark wood"
+		return say.T("dark wood")
 	}
-	return "unwanted wood"
+	return say.T("unwanted wood")
 }

@@ -1,10 +1,10 @@
 package session
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/layout/cost"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -17,45 +17,44 @@ const nearlySame = 0.005
 // best: that is the maker's to weigh.
 func (k *KeptTrimmed) verdicts(rows []cost.Row, clear cost.ClearStock) []string {
 	var out []string
-	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	keep, trim := &rows[0], &rows[1]
 	switch more := trim.MoreLost; {
 	case k.Nothing:
-		say("Both woods are wanted here: nothing is unwanted, so there is nothing to trim.")
+		out = append(out, say.T("Both woods are wanted here: nothing is unwanted, so there is nothing to trim."))
 	case k.Keep.ID == k.Trim.ID:
-		say("Both plans cut the same: the boards give the parts without the %s at no loss.", k.wood)
+		out = append(out, say.F("Both plans cut the same: the boards give the parts without the %s at no loss.", k.wood))
 		if k.Trim.Cost.Unwanted {
-			out[len(out)-1] = fmt.Sprintf("Both plans cut the same: these boards cannot show less of the %s.", k.wood)
+			out[len(out)-1] = say.F("Both plans cut the same: these boards cannot show less of the %s.", k.wood)
 		}
 	case keep.Missing > 1 || trim.Missing > 1:
-		say("The two plans do not make the same: look at what cannot be made before the other rows.")
+		out = append(out, say.T("The two plans do not make the same: look at what cannot be made before the other rows."))
 	case math.Abs(more) <= nearlySame*keep.Used:
-		say("Both lose nearly the same.")
+		out = append(out, say.T("Both lose nearly the same."))
 	case more > 0:
-		say("Trimming loses %s more than keeping.", k.both(more, math.Max(0, trim.MoreLostVolume), more, trim.MoreLostVolume))
+		out = append(out, say.F("Trimming loses %s more than keeping.", k.both(more, math.Max(0, trim.MoreLostVolume), more, trim.MoreLostVolume)))
 	default:
-		say("Trimming loses %s less than keeping: the search found a better fit there.", unit.FormatArea(-more, k.sys))
+		out = append(out, say.F("Trimming loses %s less than keeping: the search found a better fit there.", unit.FormatArea(-more, k.sys)))
 	}
 	if !k.Nothing && k.Keep.ID != k.Trim.ID && keep.Priced && trim.Priced && keep.Whole() && trim.Missing <= 1 {
 		switch more := trim.MoreCost; {
 		case more >= 0.005:
-			say("Trimming costs %s more in wood.", k.money(more))
+			out = append(out, say.F("Trimming costs %s more in wood.", k.money(more)))
 		case more <= -0.005:
-			say("Trimming costs %s less in wood: it takes cheaper boards.", k.money(-more))
+			out = append(out, say.F("Trimming costs %s less in wood: it takes cheaper boards.", k.money(-more)))
 		default:
-			say("Both cost the same in wood.")
+			out = append(out, say.T("Both cost the same in wood."))
 		}
 	}
 	loss := keep.Loss()
 	if buy, err := cost.ToBuy(100, loss); err == nil && loss > 0 {
 		add, _ := cost.AddOn(loss)
-		say("Where %s of what is bought is lost, buy %.0f for 100 finished: add %s, not %s.", unit.FormatPercent(loss), buy, unit.FormatPercent(add), unit.FormatPercent(loss))
+		out = append(out, say.F("Where %s of what is bought is lost, buy %.0f for 100 finished: add %s, not %s.", unit.FormatPercent(loss), buy, unit.FormatPercent(add), unit.FormatPercent(loss)))
 	}
 	if len(rows) < 3 || clear.Rate.Amount <= 0 {
-		return append(out, "Enter what clear stock costs to see whether buying it would be cheaper.")
+		return append(out, say.T("Enter what clear stock costs to see whether buying it would be cheaper."))
 	}
 	per := PerWords(clear.Rate.Per)
-	for i, name := range [2]string{"keeps the " + k.wood, "trims it"} {
+	for i, name := range [2]string{say.F("keeps the %s", k.wood), say.T("trims it")} {
 		r := &rows[i]
 		if !r.Priced || r.Missing > 1 {
 			continue
@@ -64,13 +63,13 @@ func (k *KeptTrimmed) verdicts(rows []cost.Row, clear cost.ClearStock) []string 
 		if err != nil {
 			continue
 		}
-		cheaper := "clear stock is the dearer one"
+		cheaper := say.T("clear stock is the dearer one")
 		if clear.Rate.Amount < even.Amount-0.005 {
-			cheaper = "clear stock is the cheaper one"
+			cheaper = say.T("clear stock is the cheaper one")
 		} else if clear.Rate.Amount < even.Amount+0.005 {
-			cheaper = "they cost the same"
+			cheaper = say.T("they cost the same")
 		}
-		say("Even price: clear stock at %s a %s costs as much as the plan that %s. At %s %s.", k.money(even.Amount), per, name, k.money(clear.Rate.Amount), cheaper)
+		out = append(out, say.F("Even price: clear stock at %s a %s costs as much as the plan that %s. At %s %s.", k.money(even.Amount), per, name, k.money(clear.Rate.Amount), cheaper))
 	}
 	if text := k.evenLoss(keep, clear); text != "" {
 		out = append(out, text)
@@ -91,9 +90,9 @@ func (k *KeptTrimmed) evenLoss(keep *cost.Row, clear cost.ClearStock) string {
 		return ""
 	}
 	if even <= 0 {
-		return fmt.Sprintf("The boards at hand come to %s a %s: clear stock is no dearer finished, even if nothing of them were lost.", k.money(price), PerWords(clear.Rate.Per))
+		return say.F("The boards at hand come to %s a %s: clear stock is no dearer finished, even if nothing of them were lost.", k.money(price), PerWords(clear.Rate.Per))
 	}
-	return fmt.Sprintf("The boards at hand come to %s a %s. At the same thickness, clear stock with %s lost is even with them when %s of them is lost; of this plan %s is.",
+	return say.F("The boards at hand come to %s a %s. At the same thickness, clear stock with %s lost is even with them when %s of them is lost; of this plan %s is.",
 		k.money(price), PerWords(clear.Rate.Per), unit.FormatPercent(clear.Loss), unit.FormatPercent(even), unit.FormatPercent(keep.Loss()))
 }
 
@@ -113,23 +112,23 @@ func (k *KeptTrimmed) warnings() []string {
 	switch len(list) {
 	case 0:
 	case 1:
-		out = append(out, "Board "+list[0]+" has no price, so the cost is not known. Give it one: take the board in hand, Board in hand…, Price.")
+		out = append(out, say.F("Board %s has no price, so the cost is not known. Give it one: take the board in hand, Board in hand…, Price.", list[0]))
 	default:
-		out = append(out, "Boards "+listed(list)+" have no price, so the cost is not known. Give them one: take each in hand, Board in hand…, Price.")
+		out = append(out, say.F("Boards %s have no price, so the cost is not known. Give them one: take each in hand, Board in hand…, Price.", listed(list)))
 	}
 	if k.Trim.Cost.Unwanted && !k.Nothing {
-		out = append(out, fmt.Sprintf("The boards do not give these parts without it: the plan that trims still shows %s.", k.wood))
+		out = append(out, say.F("The boards do not give these parts without it: the plan that trims still shows %s.", k.wood))
 	}
 	if k.Keep.Cost.Unwanted {
-		out = append(out, "The plan that keeps it shows more than the panels allow.")
+		out = append(out, say.T("The plan that keeps it shows more than the panels allow."))
 	}
 	for i, p := range []*KeptPlan{&k.Keep, &k.Trim} {
 		for _, s := range p.Short {
-			out = append(out, [2]string{"Keep: ", "Trim: "}[i]+s)
+			out = append(out, [2]string{say.T("Keep: "), say.T("Trim: ")}[i]+s)
 		}
 	}
 	if k.Stopped {
-		out = append(out, "Stopped before the end: there may be better plans of both kinds.")
+		out = append(out, say.T("Stopped before the end: there may be better plans of both kinds."))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"heartside/layout/cost"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -30,19 +31,21 @@ type Against struct {
 }
 
 // LostWords says what counts as lost.
-const LostWords = "Lost is the face of the wood used up that ends in no finished part: wood ripped off for its colour or its flaws, saw kerfs, jointed edges, ends, and what is left too small to be of use. What is left big enough counts as not used. Planing to thickness is not in it: it stands in a row of its own, once."
+func LostWords() string {
+	return say.T("Lost is the face of the wood used up that ends in no finished part: wood ripped off for its colour or its flaws, saw kerfs, jointed edges, ends, and what is left too small to be of use. What is left big enough counts as not used. Planing to thickness is not in it: it stands in a row of its own, once.")
+}
 
 // PerWords names the unit of a price.
 func PerWords(p cost.Per) string {
 	switch p {
 	case cost.PerBoardFoot:
-		return "board foot"
+		return say.T("board foot")
 	case cost.PerCubicFoot:
-		return "cubic foot"
+		return say.T("cubic foot")
 	case cost.PerCubicMetre:
-		return "cubic metre"
+		return say.T("cubic metre")
 	}
-	return "board"
+	return say.T("board")
 }
 
 // PerOf is the unit that volumes are told in.
@@ -102,91 +105,91 @@ func (k *KeptTrimmed) Against(c ClearOffer) (Against, error) {
 
 // table is a row a figure, a column a plan.
 func (k *KeptTrimmed) table(rows []cost.Row) []Row {
-	out := []Row{{Values: []string{"Keep the " + k.wood, "Trim it off", "Buy clear stock"}, Head: true}}
-	add := func(name string, say func(i int, r *cost.Row) string) {
+	out := []Row{{Values: []string{say.F("Keep the %s", k.wood), say.T("Trim it off"), say.T("Buy clear stock")}, Head: true}}
+	add := func(name string, show func(i int, r *cost.Row) string) {
 		x := Row{Name: name}
 		for i := range 3 {
-			text := "not known"
+			text := say.T("not known")
 			if i < len(rows) {
-				text = say(i, &rows[i])
+				text = show(i, &rows[i])
 			}
 			x.Values = append(x.Values, text)
 		}
 		out = append(out, x)
 	}
 	own := func(i int) *KeptPlan { return [2]*KeptPlan{&k.Keep, &k.Trim}[i] }
-	add("Wood used up", func(_ int, r *cost.Row) string {
+	add(say.T("Wood used up"), func(_ int, r *cost.Row) string {
 		return k.both(r.Used, r.UsedVolume, most(rows, func(r *cost.Row) float64 { return r.Used }), most(rows, func(r *cost.Row) float64 { return r.UsedVolume }))
 	})
-	add("Lost of it", func(_ int, r *cost.Row) string {
+	add(say.T("Lost of it"), func(_ int, r *cost.Row) string {
 		return k.both(r.Lost, r.LostVolume, most(rows, func(r *cost.Row) float64 { return r.Lost }), most(rows, func(r *cost.Row) float64 { return r.LostVolume })) + "; " + unit.FormatPercent(r.Loss())
 	})
-	add("Planed off the parts", func(i int, _ *cost.Row) string {
+	add(say.T("Planed off the parts"), func(i int, _ *cost.Row) string {
 		if i > 1 {
-			return "not counted"
+			return say.T("not counted")
 		}
 		return k.volume(own(i).Planed)
 	})
-	add("Kept out of the bin", func(_ int, r *cost.Row) string {
+	add(say.T("Kept out of the bin"), func(_ int, r *cost.Row) string {
 		if r.Spared <= 0 {
-			return "nothing: it loses most"
+			return say.T("nothing: it loses most")
 		}
 		return k.both(r.Spared, r.SparedVolume, most(rows, func(r *cost.Row) float64 { return r.Spared }), most(rows, func(r *cost.Row) float64 { return r.SparedVolume }))
 	})
-	add("To buy for 100 finished", func(_ int, r *cost.Row) string { return buyWords(r.Loss()) })
-	add("Boards cut into", func(i int, r *cost.Row) string {
+	add(say.T("To buy for 100 finished"), func(_ int, r *cost.Row) string { return buyWords(r.Loss()) })
+	add(say.T("Boards cut into"), func(i int, r *cost.Row) string {
 		if i > 1 {
-			return "not counted"
+			return say.T("not counted")
 		}
 		return fmt.Sprint(r.Boards)
 	})
 	if k.sys == unit.Inch {
-		add("Those boards whole, as tallied", func(i int, _ *cost.Row) string {
+		add(say.T("Those boards whole, as tallied"), func(i int, _ *cost.Row) string {
 			if i > 1 {
-				return "not counted"
+				return say.T("not counted")
 			}
 			t := own(i).Tally
-			return fmt.Sprintf("%d ft² surface measure, %s bd ft", t.Surface, strings.TrimSuffix(fmt.Sprintf("%.2f", t.BoardFeet), ".00"))
+			return say.F("%d ft² surface measure, %s bd ft", t.Surface, strings.TrimSuffix(fmt.Sprintf("%.2f", t.BoardFeet), ".00"))
 		})
 	}
-	add("Joints", func(i int, r *cost.Row) string {
+	add(say.T("Joints"), func(i int, r *cost.Row) string {
 		if i > 1 {
-			return "not known"
+			return say.T("not known")
 		}
 		return fmt.Sprint(r.Joints)
 	})
-	add("Cost of the wood used", func(i int, r *cost.Row) string {
+	add(say.T("Cost of the wood used"), func(i int, r *cost.Row) string {
 		switch {
 		case r.Priced:
 			return k.money(r.Cost)
 		case i > 1:
-			return "no price yet"
+			return say.T("no price yet")
 		case len(own(i).Unpriced) == 0:
-			return "nothing is cut"
+			return say.T("nothing is cut")
 		}
-		return "not known: no price for " + listed(own(i).Unpriced)
+		return say.F("not known: no price for %s", listed(own(i).Unpriced))
 	})
-	add("Unwanted wood shown", func(i int, _ *cost.Row) string {
+	add(say.T("Unwanted wood shown"), func(i int, _ *cost.Row) string {
 		if i > 1 {
-			return "none, if it is clear"
+			return say.T("none, if it is clear")
 		}
 		if len(own(i).Panels) == 0 {
-			return "no panel to judge"
+			return say.T("no panel to judge")
 		}
 		return unit.FormatPercent(own(i).Unwanted)
 	})
-	add("Against its look", func(i int, r *cost.Row) string {
+	add(say.T("Against its look"), func(i int, r *cost.Row) string {
 		if !r.Judged {
-			return "not judged"
+			return say.T("not judged")
 		}
-		return fmt.Sprintf("%.1f points", r.Points)
+		return say.F("%.1f points", r.Points)
 	})
 	if slices.ContainsFunc(rows, func(r cost.Row) bool { return r.Missing > 1 }) {
-		add("Cannot be made", func(_ int, r *cost.Row) string {
+		add(say.T("Cannot be made"), func(_ int, r *cost.Row) string {
 			if r.Missing <= 1 {
-				return "nothing: all is there"
+				return say.T("nothing: all is there")
 			}
-			return unit.FormatArea(r.Missing, k.sys) + " of face"
+			return say.F("%s of face", unit.FormatArea(r.Missing, k.sys))
 		})
 	}
 	return out
@@ -197,7 +200,7 @@ func buyWords(loss float64) string {
 	buy, err := cost.ToBuy(100, loss)
 	add, bad := cost.AddOn(loss)
 	if err != nil || bad != nil {
-		return "not known"
+		return say.T("not known")
 	}
-	return fmt.Sprintf("%.0f: add %s", buy, unit.FormatPercent(add))
+	return say.F("%.0f: add %s", buy, unit.FormatPercent(add))
 }

@@ -9,6 +9,7 @@ import (
 	"heartside/layout/offcut"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -95,11 +96,11 @@ func (s *Session) Left(w LeftWish) (LeftRead, error) {
 		for i, o := range list {
 			piece := Leftover{Offcut: o, Name: fmt.Sprintf("%s%d", m.ID, i+1), Wood: leftWood(m, t, &o), Cost: s.leftCost(m, &o)}
 			piece.Size = fmt.Sprintf("%s × %s × %s", s.Len(o.Length()), s.Len(o.Width()), s.Len(o.Thickness))
-			piece.At = fmt.Sprintf("%s to %s from the marked end, %s to %s from the marked edge",
+			piece.At = say.F("%s to %s from the marked end, %s to %s from the marked edge",
 				s.Len(o.Place.Min.X), s.Len(o.Place.Max.X), s.Len(o.Place.Min.Y), s.Len(o.Place.Max.Y))
 			for _, u := range uses {
 				if u.Offcut == i {
-					piece.Uses = append(piece.Uses, fmt.Sprintf("%d of %s (%d along × %d across)", u.Count(), u.Want, u.Along, u.Across))
+					piece.Uses = append(piece.Uses, say.F("%d of %s (%d along × %d across)", u.Count(), u.Want, u.Along, u.Across))
 				}
 			}
 			lb.Pieces = append(lb.Pieces, piece)
@@ -110,13 +111,13 @@ func (s *Session) Left(w LeftWish) (LeftRead, error) {
 	least := fmt.Sprintf("%s × %s", s.Len(w.Least.Length), s.Len(w.Least.Width))
 	switch {
 	case len(p.Boards) == 0:
-		out.Lead = "There are no boards yet."
+		out.Lead = say.T("There are no boards yet.")
 	case len(out.Boards) == 0:
-		out.Lead = "Nothing is cut from a board yet, so all of them are whole."
+		out.Lead = say.T("Nothing is cut from a board yet, so all of them are whole.")
 	case count == 0:
-		out.Lead = fmt.Sprintf("Nothing of %s or more is left.", least)
+		out.Lead = say.F("Nothing of %s or more is left.", least)
 	default:
-		out.Lead = fmt.Sprintf("%s of %s or more, %s of face together.", countWords(count, "piece", "pieces"), least, s.Area(area))
+		out.Lead = say.F("%s of %s or more, %s of face together.", countWords(count, say.T("piece"), say.T("pieces")), least, s.Area(area))
 	}
 	return out, nil
 }
@@ -152,17 +153,17 @@ func leftWood(b *model.Board, t *stock.Table, o *offcut.Offcut) string {
 		sap := w.Sap / all
 		switch {
 		case w.Unseen > 0.5*all || !looked(&b.Faces[f-1]):
-			out = append(out, fmt.Sprintf("face %d not looked at", f))
+			out = append(out, say.F("face %d not looked at", f))
 		case sap < 0.005:
-			out = append(out, fmt.Sprintf("face %d heartwood", f))
+			out = append(out, say.F("face %d heartwood", f))
 		case sap > 0.995:
-			out = append(out, fmt.Sprintf("face %d sapwood", f))
+			out = append(out, say.F("face %d sapwood", f))
 		default:
-			out = append(out, fmt.Sprintf("face %d with %s sapwood", f, Percent(sap)))
+			out = append(out, say.F("face %d with %s sapwood", f, Percent(sap)))
 		}
 	}
 	if o.Flaw {
-		out = append(out, "a knot, split or wane in it")
+		out = append(out, say.T("a knot, split or wane in it"))
 	}
 	return strings.Join(out, ", ")
 }
@@ -192,7 +193,7 @@ func (s *Session) wantsOfLeft(also *offcut.Want) []offcut.Want {
 		if n, _ := p.Part(x.ID); x.Missing > 0 {
 			name := n.ID
 			if x.Layers > 1 {
-				name = fmt.Sprintf("layers of %s, %d each", n.ID, x.Layers)
+				name = say.F("layers of %s, %d each", n.ID, x.Layers)
 			}
 			out = append(out, offcut.Want{ID: name, Length: n.Length, Width: n.Width, Thickness: n.Thickness / float64(x.Layers)})
 		}
@@ -217,7 +218,7 @@ func SmallPart(text string, sys unit.System) (*offcut.Want, error) {
 	}
 	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("x×*X", r) })
 	if len(parts) < 2 || len(parts) > 3 {
-		return nil, fmt.Errorf("“%s” is no size of a part; write length x width x thickness", text)
+		return nil, say.Errorf("“%s” is no size of a part; write length x width x thickness", text)
 	}
 	var v [3]float64
 	for i, t := range parts {
@@ -226,7 +227,7 @@ func SmallPart(text string, sys unit.System) (*offcut.Want, error) {
 			return nil, fmt.Errorf("“%s”: %w", text, err)
 		}
 		if !(mm > 0) {
-			return nil, fmt.Errorf("“%s”: a part has no side of %s; write more than 0", text, unit.Format(mm, sys))
+			return nil, say.Errorf("“%s”: a part has no side of %s; write more than 0", text, unit.Format(mm, sys))
 		}
 		v[i] = mm
 	}

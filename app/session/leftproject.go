@@ -1,26 +1,25 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"path/filepath"
 
 	"heartside/app/picture"
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // NextProject makes a new project whose boards are pieces that are left of this
 // one's boards. notes say what could not be taken along.
 func (s *Session) NextProject(pieces []Leftover) (p *model.Project, notes []string, err error) {
 	if len(pieces) == 0 {
-		return nil, nil, errors.New("tick the pieces that the next project is to start from")
+		return nil, nil, say.Error("tick the pieces that the next project is to start from")
 	}
 	old := s.Project()
 	p = model.NewProject()
 	set := old.Settings()
-	set.Name = "From what is left of " + old.Name
+	set.Name = say.F("From what is left of %s", old.Name)
 	p, err = model.Apply(p, model.SetSettings{Settings: set})
 	if err != nil {
 		return nil, nil, err
@@ -31,16 +30,16 @@ func (s *Session) NextProject(pieces []Leftover) (p *model.Project, notes []stri
 		x := &pieces[i]
 		b := old.Board(x.Board)
 		if b == nil {
-			return nil, nil, fmt.Errorf("there is no board %s any more", x.Board)
+			return nil, nil, say.Errorf("there is no board %s any more", x.Board)
 		}
 		piece := b.Crop(model.NextBoardID(&next), x.Place)
-		piece.Note = fmt.Sprintf("%s, left of board %s of %s: %s", x.Name, b.ID, old.Name, x.At)
+		piece.Note = say.F("%s, left of board %s of %s: %s", x.Name, b.ID, old.Name, x.At)
 		for f := range b.Faces {
 			if b.Faces[f].Photo == "" || !piece.Faces[f].Known {
 				continue
 			}
 			if err := s.cropPicture(b, f, x.Place, piece); err != nil {
-				notes = append(notes, fmt.Sprintf("Board %s, face %d is without its photograph (%v); heartwood and sapwood are drawn as they were found in it.", piece.ID, f+1, err))
+				notes = append(notes, say.F("Board %s, face %d is without its photograph (%v); heartwood and sapwood are drawn as they were found in it.", piece.ID, f+1, err))
 			}
 		}
 		boards = append(boards, piece)
@@ -63,7 +62,7 @@ func (s *Session) cropPicture(b *model.Board, f int, r geom.Rect, piece *model.B
 		name = filepath.ToSlash(abs)
 	}
 	if from.Corners == nil {
-		return errors.New("its corners were never found")
+		return say.Error("its corners were never found")
 	}
 	file, err := s.pics.from.Open(from.Photo)
 	if err != nil {

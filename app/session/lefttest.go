@@ -10,6 +10,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/offcut"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Reserved is test pieces found on what is left, and the edit that reserves them.
@@ -84,14 +85,14 @@ func (s *Session) TestPieces(want offcut.Trial, w LeftWish) (Reserved, error) {
 		if i == 0 || x.Thickness < part.Thickness {
 			part.Thickness = x.Thickness
 		}
-		from := "from waste"
+		from := say.T("from waste")
 		if x.Offcut >= 0 {
-			from = "from " + fmt.Sprintf("%s%d", x.Board, x.Offcut+1)
+			from = say.F("from %s", fmt.Sprintf("%s%d", x.Board, x.Offcut+1))
 		}
-		text := fmt.Sprintf("Board %s, %s: %s from the marked end, %s from the marked edge; finish face %d, %s heartwood and %s sapwood",
+		text := say.F("Board %s, %s: %s from the marked end, %s from the marked edge; finish face %d, %s heartwood and %s sapwood",
 			x.Board, from, s.Len(at.X), s.Len(at.Y), x.Face, s.Area(x.Heart), s.Area(x.Sap))
 		if x.FarFace {
-			text += "; the other face holds both too"
+			text += say.T("; the other face holds both too")
 		}
 		out.Lines = append(out.Lines, text+".")
 	}
@@ -101,11 +102,11 @@ func (s *Session) TestPieces(want offcut.Trial, w LeftWish) (Reserved, error) {
 
 // testPieceName is a name for test pieces that no part and no panel has.
 func (s *Session) testPieceName() string {
-	name := "test piece"
+	name := say.T("test piece")
 	for n := 2; ; n++ {
 		if _, is := s.Project().Part(name); !is && s.Project().Panel(name) == nil {
 			return name
 		}
-		name = fmt.Sprintf("test piece %d", n)
+		name = say.F("test piece %d", n)
 	}
 }

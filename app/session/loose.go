@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"slices"
 
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // BoardSpoiled is the warning that wood is still to be cut from a board of
@@ -113,10 +113,10 @@ func solidNames(p *model.Project) func(id string) (string, bool) {
 
 // saySpoiled puts a warning of a spoiled board into words.
 func (w words) saySpoiled(x *face.Warning) (title, text string) {
-	is := "is"
+	is := say.T("is")
 	if len(x.Strips) > 1 {
-		is = "are"
+		is = say.T("are")
 	}
-	return fmt.Sprintf("Board %s is spoiled: %s %s still to be cut from it", x.Boards[0], w.strips(x.Strips), is),
-		"Nothing more is cut from it. Take other wood, or say that the board is sound after all."
+	return say.F("Board %s is spoiled: %s %s still to be cut from it", x.Boards[0], w.strips(x.Strips), is),
+		say.T("Nothing more is cut from it. Take other wood, or say that the board is sound after all.")
 }

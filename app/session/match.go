@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // UsualTolerance is by how much the widths of two edges may differ where the
@@ -76,11 +76,11 @@ func (s *Session) Matches(panel string) (*MatchSearch, error) {
 // Run looks for pairs. Where ctx ends early, what was found until then is told.
 func (q *MatchSearch) Run(ctx context.Context) Matches {
 	if _, ok := q.panel.Wanted.Unwanted(); !ok {
-		return Matches{Why: "Both kinds of wood are welcome in this panel, so no edge needs another. Say in the panel's settings which wood is wanted."}
+		return Matches{Why: say.T("Both kinds of wood are welcome in this panel, so no edge needs another. Say in the panel's settings which wood is wanted.")}
 	}
 	pool, of := q.pool()
 	if len(pool) < 2 {
-		return Matches{Why: "It takes two strips that lie on boards, in the panel or among the spares."}
+		return Matches{Why: say.T("It takes two strips that lie on boards, in the panel or among the spares.")}
 	}
 	o := match.Options{Wanted: q.panel.Wanted, Length: q.panel.Length, Tolerance: q.tolerance(), Most: 4000}
 	var out Matches
@@ -106,7 +106,7 @@ func (q *MatchSearch) Run(ctx context.Context) Matches {
 	case len(out.List) > 0:
 		q.weigh(ctx, out.List)
 	case held > 0:
-		out.Why = "What would agree cannot be laid side by side while strips are pinned or glued where they are."
+		out.Why = say.T("What would agree cannot be laid side by side while strips are pinned or glued where they are.")
 	case ctx.Err() == nil:
 		out.Why, out.Need = q.miss(ctx, pool, of, o)
 	}
@@ -173,7 +173,7 @@ func (q *MatchSearch) matchOf(pool []match.Source, of []int, p *match.Pair) (Mat
 		names[0], names[1] = names[1], names[0]
 	}
 	m.Front, m.Rear = front.m.ID, rear.m.ID
-	m.Title = names[0] + " to " + names[1]
+	m.Title = say.F("%s to %s", names[0], names[1])
 	m.Text = q.band(&p.Seam, front, rear)
 	m.Pair = q.pair(front, rear)
 	return m, true
@@ -181,7 +181,7 @@ func (q *MatchSearch) matchOf(pool []match.Source, of []int, p *match.Pair) (Mat
 
 // miss says why there are no pairs, and the tolerance that shows the nearest.
 func (q *MatchSearch) miss(ctx context.Context, pool []match.Source, of []int, o match.Options) (string, float64) {
-	wood := q.tone() + " wood"
+	wood := say.F("%s wood", q.tone())
 	o.Tolerance = 1e4
 	best, need := "", math.Inf(1)
 	for _, p := range match.Pairs(ctx, pool, o) {
@@ -195,19 +195,19 @@ func (q *MatchSearch) miss(ctx context.Context, pool []match.Source, of []int, o
 	}
 	if best != "" {
 		show := q.up(need)
-		return fmt.Sprintf("No two edges agree within %s. The nearest miss is %s: the widths differ by up to %s along nine tenths of the joint.",
+		return say.F("No two edges agree within %s. The nearest miss is %s: the widths differ by up to %s along nine tenths of the joint.",
 			q.len(q.tolerance()), best, q.len(show)), show
 	}
 	o.Least, o.Both, o.Within = 0.01, 1e-6, 1e-6
 	all := match.Pairs(ctx, pool, o)
 	if !slices.ContainsFunc(all, func(p match.Pair) bool { return q.asked(of, &p) }) {
-		who := "No strip carries"
+		who := say.T("No strip carries")
 		if q.Strip != "" {
-			who = "No strip carries, beside one that does,"
+			who = say.T("No strip carries, beside one that does,")
 		}
-		return fmt.Sprintf("%s %s along a long edge, on either face: there is nothing to match.", who, wood), 0
+		return say.F("%s %s along a long edge, on either face: there is nothing to match.", who, wood), 0
 	}
-	return fmt.Sprintf("There is %s along some edges, but no two of them carry %s or more of it along four fifths of a joint, whichever way they lie.", wood, q.len(5)), 0
+	return say.F("There is %s along some edges, but no two of them carry %s or more of it along four fifths of a joint, whichever way they lie.", wood, q.len(5)), 0
 }
 
 // neededTolerance is how far the widths differ along nine tenths of the joint.

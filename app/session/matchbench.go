@@ -1,12 +1,11 @@
 package session
 
 import (
-	"fmt"
-
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // bench is a panel and the spares as they were when a match was asked for,
@@ -39,7 +38,7 @@ func (s *Session) bench(panel string) (*bench, error) {
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	m, p := v.project.Panel(panel), v.panels[panel]
 	if m == nil || p == nil {
-		return nil, fmt.Errorf("there is no panel %q", panel)
+		return nil, say.Errorf("there is no panel %q", panel)
 	}
 	b := &bench{project: v.project, view: v, panel: p,
 		cut: AllowancesOf(v.project.Allowances), machines: machinesOf(v.project)}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // laying makes the edit of a plan and says what it does.
@@ -37,7 +38,7 @@ func (b *bench) laying(p *plan) Laying {
 		}
 		strips = append(strips, m)
 	}
-	e := model.SetStrips{Panel: b.panel.ID, Strips: strips, Verb: "Lay " + b.called(&p.way[0]) + " and " + b.called(&p.way[1]) + " side by side"}
+	e := model.SetStrips{Panel: b.panel.ID, Strips: strips, Verb: say.F("Lay %s and %s side by side", b.called(&p.way[0]), b.called(&p.way[1]))}
 	spares, changed := []model.Strip{}, false
 	for i := range b.pieces {
 		q := &b.pieces[i]

@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // LeafSearch looks for book and slip matches of one strip. It holds what it
@@ -32,12 +32,12 @@ func (s *Session) Leaves(panel, strip string) (*LeafSearch, error) {
 	for i := 0; i < b.inPanel; i++ {
 		if b.pieces[i].m.ID == strip {
 			if b.pieces[i].strip.Board == nil {
-				return nil, fmt.Errorf("the place is empty: lay a strip on a board first")
+				return nil, say.Errorf("the place is empty: lay a strip on a board first")
 			}
 			return &LeafSearch{bench: b, at: i}, nil
 		}
 	}
-	return nil, fmt.Errorf("panel %s has no strip %q", panel, strip)
+	return nil, say.Errorf("panel %s has no strip %q", panel, strip)
 }
 
 // Run looks for matches. Where ctx ends early, what was found until then is
@@ -69,7 +69,7 @@ func (q *LeafSearch) Run(ctx context.Context) Matches {
 	})
 	q.weigh(ctx, out.List)
 	if len(out.List) == 0 && ctx.Err() == nil {
-		out.Why = fmt.Sprintf("Strip %s cannot get a neighbour while strips are pinned or glued where they are.", own.number)
+		out.Why = say.F("Strip %s cannot get a neighbour while strips are pinned or glued where they are.", own.number)
 	}
 	return out
 }
@@ -80,10 +80,10 @@ func (q *LeafSearch) cuts() ([]match.Cut, string) {
 	own := &q.pieces[q.at]
 	m := q.project.Board(own.m.Board)
 	if m == nil || m.Log == nil || m.Log.Name == "" {
-		return nil, fmt.Sprintf("It is not known which log board %s came from: enter log and cut with the board, and those of the boards sawn beside it.", own.m.Board)
+		return nil, say.F("It is not known which log board %s came from: enter log and cut with the board, and those of the boards sawn beside it.", own.m.Board)
 	}
 	if m.Log.Order < 1 {
-		return nil, fmt.Sprintf("It is not known which cut of log %s board %s is: enter it with the board.", m.Log.Name, m.ID)
+		return nil, say.F("It is not known which cut of log %s board %s is: enter it with the board.", m.Log.Name, m.ID)
 	}
 	cuts := []match.Cut{{Board: own.strip.Board, Log: m.Log.Name, Order: m.Log.Order}}
 	spoiled := ""
@@ -94,13 +94,13 @@ func (q *LeafSearch) cuts() ([]match.Cut, string) {
 		switch d := o.Log.Order - m.Log.Order; {
 		case d != 1 && d != -1 || o.Log.Order < 1:
 		case o.Spoiled:
-			spoiled = fmt.Sprintf(" Board %s is, but it is spoiled.", o.ID)
+			spoiled = say.F(" Board %s is, but it is spoiled.", o.ID)
 		default:
 			cuts = append(cuts, match.Cut{Board: q.view.boards[o.ID], Log: o.Log.Name, Order: o.Log.Order})
 		}
 	}
 	if len(cuts) == 1 {
-		return nil, fmt.Sprintf("No board here is the cut before or after board %s, which is cut %d of log %s.%s", m.ID, m.Log.Order, m.Log.Name, spoiled)
+		return nil, say.F("No board here is the cut before or after board %s, which is cut %d of log %s.%s", m.ID, m.Log.Order, m.Log.Name, spoiled)
 	}
 	return cuts, ""
 }
@@ -140,13 +140,13 @@ func (q *LeafSearch) leaves(sib match.Sibling, kind match.Kind) []Match {
 		m := Match{Kind: MatchKind(kind), Front: a.m.ID, Assumed: q.assumed(&sib), Mean: l.Mean, Greatest: l.Greatest, Within: agreed}
 		seam, side := l.Behind, "behind"
 		if !behind {
-			seam, side = l.Before, "in front of"
+			seam, side = l.Before, say.T("in front of")
 		}
-		name := "Book match"
+		name := say.T("Book match")
 		if kind == match.Slip {
-			name = "Slip match"
+			name = say.T("Slip match")
 		}
-		m.Title = fmt.Sprintf("%s from board %s, %s %s", name, sib.B.ID, side, own.number)
+		m.Title = say.F("%s from board %s, %s %s", name, sib.B.ID, side, own.number)
 		m.Width = seam.Width
 		m.Opened = q.opened(&sib, &a, &l, kind, behind)
 		m.Text = q.level(&l, &seam)
@@ -210,26 +210,26 @@ func tenth(mm float64) float64 { return math.Round(10*mm) / 10 }
 
 // assumed says what was guessed, or said, of how two boards lay on one another.
 func (q *LeafSearch) assumed(sib *match.Sibling) string {
-	text := "As chosen"
+	text := say.T("As chosen")
 	if sib.Assumed {
-		text = "Assumed"
+		text = say.T("Assumed")
 	}
-	text += fmt.Sprintf(": %s of board %s lay on %s of board %s, the marked ends ",
+	text += say.F(": %s of board %s lay on %s of board %s, the marked ends ",
 		theSide(sib.A, sib.FaceA), sib.A.ID, theSide(sib.B, sib.FaceB), sib.B.ID)
 	if sib.EndsApart {
-		text += "apart"
+		text += say.T("apart")
 	} else {
-		text += "together"
+		text += say.T("together")
 	}
-	text += fmt.Sprintf(". Their zones agree there over %s", Percent(sib.Agree))
+	text += say.F(". Their zones agree there over %s", Percent(sib.Agree))
 	ways := match.Ways(sib.A, sib.B)
 	switch {
 	case sib.Assumed && len(ways) > 1 && ways[0].Agree-ways[1].Agree < 0.01:
-		text += ", and as well another way round: look which faces show one figure"
+		text += say.T(", and as well another way round: look which faces show one figure")
 	case sib.Agree < 0.8:
-		text += ", which is little: look whether the boards were sawn from one another"
+		text += say.T(", which is little: look whether the boards were sawn from one another")
 		if !sib.Assumed && len(ways) > 0 && ways[0].Agree > sib.Agree+0.1 {
-			text += fmt.Sprintf("; another way they agree over %s", Percent(ways[0].Agree))
+			text += say.F("; another way they agree over %s", Percent(ways[0].Agree))
 		}
 	}
 	return text + "."
@@ -237,31 +237,31 @@ func (q *LeafSearch) assumed(sib *match.Sibling) string {
 
 // level says how the sap lines of a match meet.
 func (q *LeafSearch) level(l *match.Leaf, seam *match.Seam) string {
-	text := "There is nothing yet to hold the two against each other."
+	text := say.T("There is nothing yet to hold the two against each other.")
 	if l.Compared > 0 {
-		image := "mirror image"
+		image := say.T("mirror image")
 		if l.Kind == match.Slip {
-			image = "repeat"
+			image = say.T("repeat")
 		}
-		text = fmt.Sprintf("The sap lines are off the exact %s by %s on the mean, %s at most.", image, q.diff(l.Mean), q.diff(l.Greatest))
+		text = say.F("The sap lines are off the exact %s by %s on the mean, %s at most.", image, q.diff(l.Mean), q.diff(l.Greatest))
 		if l.Compared < 0.95 {
-			text += fmt.Sprintf(" Only %s could be compared.", Percent(l.Compared))
+			text += say.F(" Only %s could be compared.", Percent(l.Compared))
 		}
 	}
-	wood := "heartwood"
+	wood := say.T("heartwood")
 	if q.wanted == face.WantSap {
-		wood = "sapwood"
+		wood = say.T("sapwood")
 	}
 	switch share := clearShare(seam); {
 	case len(seam.Front) == 0: // no wood is unwanted
 	case seam.Both > 0.5:
-		text += fmt.Sprintf(" At the joint they make a %s band of %s.", q.tone(), q.len(math.Round(seam.Width)))
+		text += say.F(" At the joint they make a %s band of %s.", q.tone(), q.len(math.Round(seam.Width)))
 	case share > 0.98:
-		text += fmt.Sprintf(" At the joint %s meets %s.", wood, wood)
+		text += say.F(" At the joint %s meets %s.", wood, wood)
 	case share < 0.02:
-		text += fmt.Sprintf(" At the joint %s wood meets none.", q.tone())
+		text += say.F(" At the joint %s wood meets none.", q.tone())
 	default:
-		text += fmt.Sprintf(" At the joint %s meets %s along %s; for the rest %s wood ends there.", wood, wood, Percent(share), q.tone())
+		text += say.F(" At the joint %s meets %s along %s; for the rest %s wood ends there.", wood, wood, Percent(share), q.tone())
 	}
 	return text
 }

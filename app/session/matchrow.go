@@ -1,8 +1,6 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,6 +9,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // RowWish is a row of panels, drawer fronts mostly, to be cut from one board so
@@ -85,25 +84,25 @@ func (r *rowing) check() error {
 	b := r.v.project.Board(r.w.Board)
 	switch {
 	case b == nil:
-		return errors.New("choose the board that the row is cut from")
+		return say.Error("choose the board that the row is cut from")
 	case b.Spoiled:
-		return fmt.Errorf("board %s is spoiled: nothing more is cut from it", b.ID)
+		return say.Errorf("board %s is spoiled: nothing more is cut from it", b.ID)
 	case len(r.w.Panels) == 0:
-		return errors.New("choose the panels of the row")
+		return say.Error("choose the panels of the row")
 	}
 	seen := map[string]bool{}
 	for _, id := range r.w.Panels {
 		m := r.v.project.Panel(id)
 		switch {
 		case m == nil:
-			return fmt.Errorf("there is no panel %q", id)
+			return say.Errorf("there is no panel %q", id)
 		case seen[id]:
-			return fmt.Errorf("panel %s stands twice in the row", id)
+			return say.Errorf("panel %s stands twice in the row", id)
 		}
 		seen[id] = true
 		for i := range m.Strips {
 			if st := &m.Strips[i]; st.Pinned || stageOf(st.Stage) >= face.Glued {
-				return fmt.Errorf("panel %s: strip %s is %s; a row gives it one new strip", id, model.StripNumber(r.v.project, id, st.ID), heldWord(st))
+				return say.Errorf("panel %s: strip %s is %s; a row gives it one new strip", id, model.StripNumber(r.v.project, id, st.ID), heldWord(st))
 			}
 		}
 	}
@@ -112,9 +111,9 @@ func (r *rowing) check() error {
 
 func heldWord(st *model.Strip) string {
 	if st.Pinned {
-		return "pinned"
+		return say.T("pinned")
 	}
-	return "glued in already"
+	return say.T("glued in already")
 }
 
 // fronts are the panels as they are cut: along the row to their finished size,
@@ -153,7 +152,7 @@ func (r *rowing) plan() (RowPlan, error) {
 		st.Board = b
 		st.X, st.Y = st.X+by.X, st.Y+by.Y
 		out.Strips = append(out.Strips, st)
-		out.Places = append(out.Places, fmt.Sprintf("%s: %s from the marked end, %s from the marked edge; %s by %s",
+		out.Places = append(out.Places, say.F("%s: %s from the marked end, %s from the marked edge; %s by %s",
 			st.ID, r.len(st.X), r.len(st.Y), r.len(st.L), r.len(st.W)))
 	}
 	if len(out.Strips) > 1 {
@@ -222,7 +221,7 @@ func (r *rowing) others(gone map[string]bool) []face.Strip {
 // lay makes the edit and says what the panels would be then.
 func (r *rowing) lay(out *RowPlan) {
 	p := r.v.project
-	e := model.SetPlan{Verb: "Cut " + strings.Join(r.w.Panels, ", ") + " in a row from board " + r.w.Board}
+	e := model.SetPlan{Verb: say.F("Cut %s in a row from board %s", strings.Join(r.w.Panels, ", "), r.w.Board)}
 	spares, changed := slices.Clone(p.Spares), false
 	taken := map[string]bool{}
 	free := func() string {
@@ -244,7 +243,7 @@ func (r *rowing) lay(out *RowPlan) {
 					st.ID = free()
 				}
 				spares, changed = append(spares, st), true
-				out.Leaves = append(out.Leaves, fmt.Sprintf("Strip %s of %s is sawn already and goes to the spares.", number, id))
+				out.Leaves = append(out.Leaves, say.F("Strip %s of %s is sawn already and goes to the spares.", number, id))
 			case st.Board != "":
 				dropped++
 			}
@@ -258,9 +257,9 @@ func (r *rowing) lay(out *RowPlan) {
 		e.Panels = append(e.Panels, model.PlanPanel{Panel: id, Strips: []model.Strip{st}})
 	}
 	if dropped > 0 {
-		text := "The strip planned for them so far is given up."
+		text := say.T("The strip planned for them so far is given up.")
 		if dropped > 1 {
-			text = fmt.Sprintf("The %d strips planned for them so far are given up.", dropped)
+			text = say.F("The %d strips planned for them so far are given up.", dropped)
 		}
 		out.Leaves = append([]string{text}, out.Leaves...)
 	}

@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"slices"
 
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // told reads the panels as they would be.
@@ -21,7 +21,7 @@ func (r *rowing) told(out *RowPlan, gone map[string]bool) {
 		panels = append(panels, &q)
 		read := face.ReadFull(&q)
 		for _, f := range read.Show.Flaws {
-			out.Flaws = append(out.Flaws, fmt.Sprintf("%s: a flaw shows, %s from the %s and %s from the %s.", id,
+			out.Flaws = append(out.Flaws, say.F("%s: a flaw shows, %s from the %s and %s from the %s.", id,
 				r.len(f.Place.Centre().X), leftOf(r.v.project.Panel(id).Role), r.len(f.Place.Centre().Y), frontOf(r.v.project.Panel(id).Role)))
 		}
 	}
@@ -36,7 +36,7 @@ func (r *rowing) told(out *RowPlan, gone map[string]bool) {
 		w := words{sys: r.sys, role: r.v.project.Panel(q.ID).Role, wanted: q.Wanted, panel: q, solid: solidNames(r.v.project),
 			number: func(id string) string {
 				if n := name[id]; n != "" {
-					return "of " + n
+					return say.F("of %s", n)
 				}
 				return r.otherNumber(id)
 			}}
@@ -57,14 +57,14 @@ func (r *rowing) told(out *RowPlan, gone map[string]bool) {
 
 // closeNote says why the strips of a row lie nearer than the saw allows.
 func (r *rowing) closeNote() string {
-	return fmt.Sprintf("The saw of the project cuts %s wide, which is more than there is between the fronts of this row. Take that kerf, or enter the saw that is used in the project's settings.", r.len(r.cut.Kerf))
+	return say.F("The saw of the project cuts %s wide, which is more than there is between the fronts of this row. Take that kerf, or enter the saw that is used in the project's settings.", r.len(r.cut.Kerf))
 }
 
 // otherNumber is what is chalked on a strip of any panel, or a spare.
 func (r *rowing) otherNumber(id string) string {
 	for _, m := range r.v.project.Panels {
 		if _, ok := m.Strip(id); ok {
-			return model.StripNumber(r.v.project, m.ID, id) + " of " + m.ID
+			return say.F("%s of %s", model.StripNumber(r.v.project, m.ID, id), m.ID)
 		}
 	}
 	return model.StripNumber(r.v.project, "", id)
@@ -79,29 +79,29 @@ func (r *rowing) need(g *match.Run) string {
 	if r.w.Across {
 		along, across = across, along
 	}
-	text := fmt.Sprintf("The row takes %s of the board's %s of %s and %s of its %s of %s.", r.len(g.Need), along, r.len(g.Have), r.len(g.NeedAcross), across, r.len(g.HaveAcross))
+	text := say.F("The row takes %s of the board's %s of %s and %s of its %s of %s.", r.len(g.Need), along, r.len(g.Have), r.len(g.NeedAcross), across, r.len(g.HaveAcross))
 	if !g.Enough() {
 		var short []string
-		adjective := map[string]string{"length": " too short", "width": " too narrow"}
+		adjective := map[string]string{"length": say.T(" too short"), "width": say.T(" too narrow")}
 		if d := g.Need - g.Have; d > 1e-6 {
 			short = append(short, r.some(d)+adjective[along])
 		}
 		if d := g.NeedAcross - g.HaveAcross; d > 1e-6 {
 			short = append(short, r.some(d)+adjective[across])
 		}
-		text = "Board " + r.w.Board + " is " + listed(short) + ". " + text
+		text = say.F("Board %s is %s. %s", r.w.Board, listed(short), text)
 	}
 	return text
 }
 
 // parting says what lies between two fronts.
 func (r *rowing) parting(i int, p *match.Parting) string {
-	text := fmt.Sprintf("%s and %s: %s lost to the cut for a gap of %s", r.w.Panels[i], r.w.Panels[i+1], r.len(p.Lost), r.len(p.Gap))
+	text := say.F("%s and %s: %s lost to the cut for a gap of %s", r.w.Panels[i], r.w.Panels[i+1], r.len(p.Lost), r.len(p.Gap))
 	switch {
 	case p.Jump > 0.05:
-		return text + "; the picture jumps by " + r.some(p.Jump) + "."
+		return say.F("%s; the picture jumps by %s.", text, r.some(p.Jump))
 	case p.Waste > 0.05:
-		return text + "; " + r.some(p.Waste) + " more is cut away so that the grain runs on."
+		return say.F("%s; %s more is cut away so that the grain runs on.", text, r.some(p.Waste))
 	}
-	return text + "; the grain runs on."
+	return say.F("%s; the grain runs on.", text)
 }

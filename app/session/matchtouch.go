@@ -1,11 +1,11 @@
 package session
 
 import (
-	"fmt"
 	"strings"
 
 	"heartside/layout/face"
 	"heartside/layout/match"
+	"heartside/model/say"
 )
 
 // Touch is a way two boards sawn from one another may have lain before the cut:
@@ -45,11 +45,11 @@ func (q *LeafSearch) Touches() []TouchWay {
 	for _, c := range cuts[1:] {
 		for _, s := range match.Ways(own, c.Board) {
 			t := TouchWay{Touch: touchOf(&s), Agree: s.Agree}
-			ends := "together"
+			ends := say.T("together")
 			if s.EndsApart {
-				ends = "apart"
+				ends = say.T("apart")
 			}
-			t.Text = fmt.Sprintf("%s of %s on %s of %s, marked ends %s: %s agree", own.SideName(s.FaceA), own.ID,
+			t.Text = say.F("%s of %s on %s of %s, marked ends %s: %s agree", own.SideName(s.FaceA), own.ID,
 				c.Board.SideName(s.FaceB), c.Board.ID, ends, Percent(s.Agree))
 			out = append(out, t)
 		}
@@ -92,11 +92,11 @@ func (q *LeafSearch) opened(sib *match.Sibling, own *lying, l *match.Leaf, kind 
 	}
 	at := q.called(own) + "'s " + EdgeName(edge)
 	a, b := own.m.Up, l.Strip.UpFace()
-	faces := fmt.Sprintf("%s of %s and %s of %s", theSide(sib.A, a), sib.A.ID, theSide(sib.B, b), sib.B.ID)
+	faces := say.F("%s of %s and %s of %s", theSide(sib.A, a), sib.A.ID, theSide(sib.B, b), sib.B.ID)
 	if kind == match.Book {
-		return fmt.Sprintf("Opened like a book at %s: the two faces that touched show, %s.", at, faces)
+		return say.F("Opened like a book at %s: the two faces that touched show, %s.", at, faces)
 	}
-	return fmt.Sprintf("Slipped past %s: the faces that looked the same way show, %s.", at, faces)
+	return say.F("Slipped past %s: the faces that looked the same way show, %s.", at, faces)
 }
 
 // theSide is a face in a sentence: "face 2", "the bark side".
@@ -104,5 +104,5 @@ func theSide(b *face.Board, f int) string {
 	if name := b.SideName(f); strings.HasPrefix(name, "face") {
 		return name
 	}
-	return "the " + b.SideName(f)
+	return say.F("the %s", b.SideName(f))
 }

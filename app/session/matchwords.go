@@ -1,7 +1,6 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -16,11 +16,11 @@ import (
 // its board.
 func (b *bench) edge(p *piece, e match.Edge) string {
 	if p.spare {
-		side := "the other side"
+		side := say.T("the other side")
 		if e == match.Near {
-			side = "the marked side"
+			side = say.T("the marked side")
 		}
-		return "spare " + p.number + "'s edge at " + side
+		return say.F("spare %s's edge at %s", p.number, side)
 	}
 	front, back, _, _ := b.role.EdgeNames()
 	name := back
@@ -37,17 +37,17 @@ func (b *bench) edge(p *piece, e match.Edge) string {
 // EdgeName is a long edge as a role calls it, with the word edge.
 func EdgeName(name string) string {
 	if !strings.HasSuffix(name, "edge") {
-		name += " edge"
+		name += say.T(" edge")
 	}
 	return name
 }
 
 // band says what two edges make together.
 func (b *bench) band(s *match.Seam, front, rear *lying) string {
-	text := fmt.Sprintf("A %s band of %s. Its halves differ by %s on the mean, %s at most, and agree along %s of the joint.",
+	text := say.F("A %s band of %s. Its halves differ by %s on the mean, %s at most, and agree along %s of the joint.",
 		b.tone(), b.len(math.Round(s.Width)), b.diff(s.Mean), b.diff(s.Greatest), Percent(s.Within))
 	if s.Unseen > 0 {
-		text += fmt.Sprintf(" Not seen yet along %s of it.", Percent(s.Unseen))
+		text += say.F(" Not seen yet along %s of it.", Percent(s.Unseen))
 	}
 	return text + b.guessed(front, rear)
 }
@@ -58,7 +58,7 @@ func (b *bench) guessed(list ...*lying) string {
 	for _, l := range list {
 		st := b.faced(&l.m)
 		if st.Board != nil && st.Board.Faces[st.UpFace()-1].Guessed {
-			text += fmt.Sprintf(" The %s of board %s was not looked at.", st.Board.SideName(st.UpFace()), st.Board.ID)
+			text += say.F(" The %s of board %s was not looked at.", st.Board.SideName(st.UpFace()), st.Board.ID)
 		}
 	}
 	return text
@@ -84,7 +84,7 @@ func (b *bench) up(mm float64) float64 {
 // called names one of the two strips.
 func (b *bench) called(l *lying) string {
 	if l.at < 0 {
-		return "a new strip of board " + l.m.Board
+		return say.F("a new strip of board %s", l.m.Board)
 	}
 	return b.pieces[l.at].number
 }
@@ -98,11 +98,11 @@ func (b *bench) numberIn(p *face.Panel, id string) string {
 	}
 	for i := range p.Strips {
 		if st := &p.Strips[i]; st.ID == id && st.Board != nil {
-			return "new from board " + st.Board.ID
+			return say.F("new from board %s", st.Board.ID)
 		}
 	}
 	if panel, own, ok := strings.Cut(id, "/"); ok {
-		return model.StripNumber(b.project, panel, own) + " of " + panel
+		return say.F("%s of %s", model.StripNumber(b.project, panel, own), panel)
 	}
 	return id
 }
@@ -114,26 +114,26 @@ func (b *bench) roomWords(p *plan) string {
 		if l := &p.way[i]; l.at < 0 || b.pieces[l.at].spare {
 			come++
 		} else if l.recut {
-			return "strip " + b.pieces[l.at].number + ", sawn there instead"
+			return say.F("strip %s, sawn there instead", b.pieces[l.at].number)
 		}
 	}
 	switch {
 	case come == 0:
 		return ""
 	case len(p.out) == 0 && come == 2:
-		return "two strips more"
+		return say.T("two strips more")
 	case len(p.out) == 0:
-		return "one strip more"
+		return say.T("one strip more")
 	}
 	var names []string
 	for _, i := range p.out {
 		if q := &b.pieces[i]; q.m.Board == "" {
-			names = append(names, fmt.Sprintf("the empty place %d", i+1))
+			names = append(names, say.F("the empty place %d", i+1))
 		} else {
-			names = append(names, "strip "+q.number)
+			names = append(names, say.F("strip %s", q.number))
 		}
 	}
-	return "in the place of " + strings.Join(names, " and ")
+	return say.F("in the place of %s", strings.Join(names, " and "))
 }
 
 // planWords says what is done to lay the panel so.
@@ -142,7 +142,7 @@ func (b *bench) planWords(p *plan) string {
 	note := func(list *[]string, name string) { *list = append(*list, name) }
 	for i, s := range p.seats {
 		if s.piece < 0 {
-			note(&slides, fmt.Sprintf("cut a strip from board %s, %s", s.lay.m.Board, b.where(s.lay)))
+			note(&slides, say.F("cut a strip from board %s, %s", s.lay.m.Board, b.where(s.lay)))
 			continue
 		}
 		q := &b.pieces[s.piece]
@@ -163,11 +163,11 @@ func (b *bench) planWords(p *plan) string {
 		}
 		switch {
 		case l.recut:
-			note(&slides, fmt.Sprintf("saw %s from board %s, %s", q.number, l.m.Board, b.where(l)))
+			note(&slides, say.F("saw %s from board %s, %s", q.number, l.m.Board, b.where(l)))
 		case l.by > 0:
-			note(&slides, fmt.Sprintf("slide %s %s away from the marked end of its board", q.number, b.some(l.by)))
+			note(&slides, say.F("slide %s %s away from the marked end of its board", q.number, b.some(l.by)))
 		case l.by < 0:
-			note(&slides, fmt.Sprintf("slide %s %s towards the marked end of its board", q.number, b.some(-l.by)))
+			note(&slides, say.F("slide %s %s towards the marked end of its board", q.number, b.some(-l.by)))
 		}
 	}
 	for _, i := range p.out {
@@ -182,20 +182,20 @@ func (b *bench) planWords(p *plan) string {
 			all = append(all, before+listed(list)+after)
 		}
 	}
-	add(in, "take in spare ", "")
+	add(in, say.T("take in spare "), "")
 	add(moved, "move ", "")
 	add(rolled, "roll ", " over")
-	add(turned, "turn ", " end for end")
+	add(turned, "turn ", say.T(" end for end"))
 	all = append(all, slides...)
-	add(out, "put ", " among the spares")
+	add(out, "put ", say.T(" among the spares"))
 	return strings.Join(all, "; ")
 }
 
 // where says where on its board a strip is sawn.
 func (b *bench) where(l *lying) string {
-	text := fmt.Sprintf("%s from the marked end and %s from the marked edge", b.len(l.m.X), b.len(l.m.Y))
+	text := say.F("%s from the marked end and %s from the marked edge", b.len(l.m.X), b.len(l.m.Y))
 	if l.m.Angle != 0 {
-		text += fmt.Sprintf(", at %.1f°", l.m.Angle)
+		text += say.F(", at %.1f°", l.m.Angle)
 	}
 	return text
 }
@@ -203,7 +203,7 @@ func (b *bench) where(l *lying) string {
 // listed joins names: "A1, B2 and C1".
 func listed(list []string) string {
 	if n := len(list); n > 1 {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
+		return say.F("%s and %s", strings.Join(list[:n-1], ", "), list[n-1])
 	}
 	return strings.Join(list, "")
 }

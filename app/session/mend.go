@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Mend replaces what was to come from spoiled boards, strips of panels and
@@ -66,9 +66,9 @@ func (s *Session) Mend() (*Mend, error) {
 	switch cut := m.ends(v); {
 	case lost || cut:
 	case spoiled:
-		return nil, fmt.Errorf("nothing is still to be sawn from a spoiled board, neither a strip nor a part: nothing is lost")
+		return nil, say.Errorf("nothing is still to be sawn from a spoiled board, neither a strip nor a part: nothing is lost")
 	default:
-		return nil, fmt.Errorf("no board is spoiled, and nothing lies over an end that was cut off: take a board in hand and say so first")
+		return nil, say.Errorf("no board is spoiled, and nothing lies over an end that was cut off: take a board in hand and say so first")
 	}
 	return m, nil
 }
@@ -117,7 +117,7 @@ func (m *Mend) Run(ctx context.Context) (Mended, error) {
 	for _, st := range m.project.Spares {
 		known[st.ID] = st
 	}
-	plan := model.SetPlan{Verb: "Replace what is lost"}
+	plan := model.SetPlan{Verb: say.T("Replace what is lost")}
 	for i := range got.Made {
 		if x := got.Short[i]; x != nil {
 			out.Missing = append(out.Missing, m.missing(i, x))
@@ -229,7 +229,7 @@ func (m *Mend) changes(i int, got *stock.Changed) []string {
 	}
 	for _, id := range old {
 		if x := was[id]; x != nil && x.Board != nil {
-			out = append(out, fmt.Sprintf("%s: falls away, as wider ones make up for it", m.on(i, x)))
+			out = append(out, say.F("%s: falls away, as wider ones make up for it", m.on(i, x)))
 		}
 	}
 	return out
@@ -239,41 +239,41 @@ func (m *Mend) changes(i int, got *stock.Changed) []string {
 func (m *Mend) on(i int, st *face.Strip) string {
 	if i >= len(m.panels) {
 		name, _ := cuttingName(m.project, st.ID)
-		return fmt.Sprintf("%s on board %s", name, strings.TrimPrefix(st.Board.ID, lostEnd))
+		return say.F("%s on board %s", name, strings.TrimPrefix(st.Board.ID, lostEnd))
 	}
 	id := m.panels[i].ID
-	return fmt.Sprintf("%s, %s on board %s", id, m.words[id].strips([]string{st.ID}), strings.TrimPrefix(st.Board.ID, lostEnd))
+	return say.F("%s, %s on board %s", id, m.words[id].strips([]string{st.ID}), strings.TrimPrefix(st.Board.ID, lostEnd))
 }
 
 func (m *Mend) change(i int, was, now *face.Strip, spare, freed bool) string {
 	w := words{sys: m.project.Units}
-	what := m.now[i].Demand.ID + ", one strip more"
+	what := say.F("%s, one strip more", m.now[i].Demand.ID)
 	if was != nil {
 		what = m.on(i, was)
 	}
 	var how string
 	if spare {
-		how = fmt.Sprintf("take spare %s of board %s", now.ID, now.Board.ID)
+		how = say.F("take spare %s of board %s", now.ID, now.Board.ID)
 	} else {
-		how = fmt.Sprintf("saw it from board %s, %s from the marked end and %s from the marked edge", now.Board.ID, w.len(now.X), w.len(now.Y))
+		how = say.F("saw it from board %s, %s from the marked end and %s from the marked edge", now.Board.ID, w.len(now.X), w.len(now.Y))
 	}
 	if was == nil || now.W < was.W-0.05 || now.W > was.W+0.05 {
-		how += ", " + w.len(now.W) + " wide"
+		how += say.F(", %s wide", w.len(now.W))
 	}
 	var lie []string
 	if i < len(m.panels) {
 		if now.UpFace() == 2 {
-			lie = append(lie, "face 2 up")
+			lie = append(lie, say.T("face 2 up"))
 		}
 		if now.Turned {
-			lie = append(lie, "turned end for end")
+			lie = append(lie, say.T("turned end for end"))
 		}
 	}
 	if len(lie) > 0 {
 		how += ", " + strings.Join(lie, " and ")
 	}
 	if freed {
-		how += "; it is not lost, but the width is not to be had without it"
+		how += say.T("; it is not lost, but the width is not to be had without it")
 	}
 	return what + ": " + how
 }
@@ -282,9 +282,9 @@ func (m *Mend) change(i int, was, now *face.Strip, spare, freed bool) string {
 func (m *Mend) missing(i int, x *stock.Short) string {
 	w := words{sys: m.project.Units}
 	d := &m.now[i].Demand
-	text := fmt.Sprintf("%s: %s of %s by %s cannot be replaced", d.ID, howMany(x.Strips, "piece"), w.len(x.L), w.len(x.W))
+	text := say.F("%s: %s of %s by %s cannot be replaced", d.ID, howMany(x.Strips, "piece"), w.len(x.L), w.len(x.W))
 	if i < len(m.panels) {
-		text = fmt.Sprintf("%s: %s of its width cannot be replaced, such as %s of %s by %s", d.ID, w.len(x.Width), howMany(x.Strips, "strip"), w.len(x.L), w.len(x.W))
+		text = say.F("%s: %s of its width cannot be replaced, such as %s of %s by %s", d.ID, w.len(x.Width), howMany(x.Strips, "strip"), w.len(x.L), w.len(x.W))
 	}
 	if why := whyShort(x.Boards, m.owners, m.project.Units); why != "" {
 		text += ": " + why

@@ -1,18 +1,17 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"path/filepath"
 	"time"
 
 	"heartside/model"
 	"heartside/model/disk"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // ErrLookOnly is returned by Save where the project is another window's.
-var ErrLookOnly = errors.New("the project is open in another window and is only looked at here: save it under another name")
+var ErrLookOnly = say.Later("the project is open in another window and is only looked at here: save it under another name")
 
 // ChangedError is returned by Save where another program has written the file.
 type ChangedError struct {
@@ -22,7 +21,7 @@ type ChangedError struct {
 
 // Error implements error.
 func (e *ChangedError) Error() string {
-	return fmt.Sprintf("%s was changed by another program at %s, since it was opened or saved here",
+	return say.F("%s was changed by another program at %s, since it was opened or saved here",
 		filepath.Base(e.Path), e.When.Local().Format("15:04 on 2 January"))
 }
 
@@ -69,7 +68,7 @@ func (s *Session) OpenCopy(path string) error {
 	}
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return fmt.Errorf("open %s: %w", filepath.Base(path), err)
+		return say.Errorf("open %s: %w", filepath.Base(path), err)
 	}
 	s.begin(p, "", Folder(filepath.Dir(abs)))
 	s.remark(notices)

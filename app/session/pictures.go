@@ -2,12 +2,12 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"sort"
 
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Pictures are squared to picturePx pixels a mm, and kept small at smallPx;
@@ -245,10 +245,10 @@ func (s *Session) PhotoTrouble() []string {
 			_, sh, r := s.pics.sight(b, i)
 			switch {
 			case !r.ok:
-				out = append(out, fmt.Sprintf("board %s, face %d: %s has no corners yet, so it is not shown; give its four corners", b.ID, i+1, f.Photo))
+				out = append(out, say.F("board %s, face %d: %s has no corners yet, so it is not shown; give its four corners", b.ID, i+1, f.Photo))
 			case sh == nil || sh.err == nil:
 			default:
-				out = append(out, fmt.Sprintf("board %s, face %d: %s", b.ID, i+1, trouble(f.Photo, sh.err)))
+				out = append(out, say.F("board %s, face %d: %s", b.ID, i+1, trouble(f.Photo, sh.err)))
 			}
 		}
 	}
@@ -262,7 +262,7 @@ func (s *Session) PhotoTrouble() []string {
 // waitingWords tells of photographs that nobody is reading.
 func waitingWords(n int) string {
 	if n == 1 {
-		return "1 photograph waits to be read: the rack of boards reads it"
+		return say.T("1 photograph waits to be read: the rack of boards reads it")
 	}
-	return fmt.Sprintf("%d photographs wait to be read: the rack of boards reads them", n)
+	return say.F("%d photographs wait to be read: the rack of boards reads them", n)
 }

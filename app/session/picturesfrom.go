@@ -13,6 +13,7 @@ import (
 	"heartside/app/picture"
 	"heartside/layout/photo"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // Source gives the bytes of pictures by the name the project knows them by.
@@ -82,7 +83,7 @@ func trouble(name string, err error) string {
 	var p *picture.Error
 	switch {
 	case errors.Is(err, os.ErrNotExist):
-		return name + " not found; put it back or choose it again, the board is drawn meanwhile"
+		return say.F("%s not found; put it back or choose it again, the board is drawn meanwhile", name)
 	case errors.As(err, &p):
 		return fmt.Sprintf("%s: %s; %s", name, p.What, p.Do)
 	}

@@ -2,13 +2,13 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	looks "heartside/layout/arrange/look"
 	"heartside/layout/face"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -68,22 +68,22 @@ func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 	may := s.Plannable()
 	for _, id := range wish.Panels {
 		if p.Panel(id) == nil {
-			return nil, fmt.Errorf("there is no panel %q to plan", id)
+			return nil, say.Errorf("there is no panel %q to plan", id)
 		}
 		if !slices.Contains(may, id) {
-			return nil, fmt.Errorf("panel %s has strips that are pinned or sawn: they stay where they are, so it cannot be planned anew", id)
+			return nil, say.Errorf("panel %s has strips that are pinned or sawn: they stay where they are, so it cannot be planned anew", id)
 		}
 	}
 	for _, id := range append(slices.Clone(wish.Parts), wish.Again...) {
 		if _, ok := p.Part(id); !ok {
-			return nil, fmt.Errorf("there is no part %q to plan", id)
+			return nil, say.Errorf("there is no part %q to plan", id)
 		}
 	}
 	for _, b := range v.sound() {
 		q.supply.Boards = append(q.supply.Boards, stock.Stock{Board: b, Price: priceOf(p.Board(b.ID))})
 	}
 	if len(q.supply.Boards) == 0 {
-		return nil, fmt.Errorf("there are no boards to plan from: enter some first")
+		return nil, say.Errorf("there are no boards to plan from: enter some first")
 	}
 	for _, n := range p.Panels {
 		fp := v.panels[n.ID]
@@ -104,7 +104,7 @@ func (s *Session) Plan(wish PlanWish) (*Planning, error) {
 		q.part(v, n, wish)
 	}
 	if len(q.demands) == 0 {
-		return nil, fmt.Errorf("nothing is to be planned: tick at least one panel, or a part that is not all laid on boards")
+		return nil, say.Errorf("nothing is to be planned: tick at least one panel, or a part that is not all laid on boards")
 	}
 	q.supply.Allowances, q.supply.Machines = AllowancesOf(p.Allowances), machinesOf(p)
 	return q, nil

@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"heartside/layout/face"
 	"heartside/layout/wood/depth"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -64,9 +64,9 @@ func deepOf(b *face.Board) *deep {
 func (s *Session) noPlaning(b *face.Board, all float64) string {
 	switch {
 	case !(all > 0):
-		return fmt.Sprintf("Board %s is no thicker than the panel (%s): nothing is planed off.", b.ID, s.Len(b.Thickness))
+		return say.F("Board %s is no thicker than the panel (%s): nothing is planed off.", b.ID, s.Len(b.Thickness))
 	case deepOf(b) == nil:
-		return fmt.Sprintf("Both faces of board %s must be known to tell what lies below them.", b.ID)
+		return say.F("Both faces of board %s must be known to tell what lies below them.", b.ID)
 	}
 	return ""
 }
@@ -92,9 +92,9 @@ func (s *Session) DepthView(panel, board, strip string, done float64) DepthView 
 	p := s.Panel(panel)
 	ready := s.depthReady()
 	var subject *face.Strip // whose stock the words tell
-	why, placed := "There is no panel on screen.", 0
+	why, placed := say.T("There is no panel on screen."), 0
 	if p != nil {
-		why = "No strip lies on a board yet."
+		why = say.T("No strip lies on a board yet.")
 		shown, still := 0, []string{}
 		for i := range p.Strips {
 			st := &p.Strips[i]
@@ -122,7 +122,7 @@ func (s *Session) DepthView(panel, board, strip string, done float64) DepthView 
 				v.PanelBadge = panelBadge(done)
 			}
 			if len(still) > 0 {
-				words := "strip " + strings.Join(still, ", ") + " as sawn: what lies below is not known"
+				words := say.F("strip %s as sawn: what lies below is not known", strings.Join(still, ", "))
 				if v.PanelBadge == "" {
 					v.PanelBadge = capital(words)
 				} else {
@@ -208,9 +208,9 @@ func (s *Session) BeforeDepth(panel string, done float64) *face.Panel {
 
 func panelBadge(done float64) string {
 	if done <= 0 {
-		return "Sawn faces, not the finished ones"
+		return say.T("Sawn faces, not the finished ones")
 	}
-	return fmt.Sprintf("Not the finished faces: %s of the stock is off", Percent(done))
+	return say.F("Not the finished faces: %s of the stock is off", Percent(done))
 }
 
 // depthWords say what is off a board: "Sawn: 26 mm", "Finished: 20 mm", or how
@@ -218,18 +218,18 @@ func panelBadge(done float64) string {
 func (s *Session) depthWords(b *face.Board, k Stock, done float64) string {
 	switch {
 	case done <= 0:
-		return "Sawn: " + s.Len(k.Thickness)
+		return say.F("Sawn: %s", s.Len(k.Thickness))
 	case done >= 1:
-		return "Finished: " + s.Len(k.Finished)
+		return say.F("Finished: %s", s.Len(k.Finished))
 	}
 	off := k.Taken()
-	return fmt.Sprintf("%s off %s, %s off %s: %s left", s.Fine(off[0]*done), sideOf(b, 1), s.Fine(off[1]*done), sideOf(b, 2), s.Fine(k.Thickness-done*k.All()))
+	return say.F("%s off %s, %s off %s: %s left", s.Fine(off[0]*done), sideOf(b, 1), s.Fine(off[1]*done), sideOf(b, 2), s.Fine(k.Thickness-done*k.All()))
 }
 
 // sideOf names a face of a board within a sentence.
 func sideOf(b *face.Board, f int) string {
 	if b.BarkFace == 1 || b.BarkFace == 2 {
-		return "the " + b.SideName(f)
+		return say.F("the %s", b.SideName(f))
 	}
 	return b.SideName(f)
 }
@@ -276,22 +276,22 @@ func (s *Session) HowKnown(n depth.Note) string {
 	words := ""
 	switch n.How {
 	case depth.Exact:
-		return "seen: it is the sawn face itself"
+		return say.T("seen: it is the sawn face itself")
 	case depth.About:
-		words = "worked out from both faces about the pith"
+		words = say.T("worked out from both faces about the pith")
 	case depth.Between:
-		words = "worked out from both faces"
+		words = say.T("worked out from both faces")
 	case depth.OneFace:
-		words = "worked out from one face and the pith"
+		words = say.T("worked out from one face and the pith")
 	case depth.Circle:
-		words = "worked out from the pith and the radius of the heartwood"
+		words = say.T("worked out from the pith and the radius of the heartwood")
 	case depth.Assumed:
-		return "assumed: one face was looked at, below it is taken to be the same"
+		return say.T("assumed: one face was looked at, below it is taken to be the same")
 	default:
-		return "not known"
+		return say.T("not known")
 	}
 	if n.Uncertain > 0 {
-		words += ", give or take " + s.roughly(n.Uncertain)
+		words += say.F(", give or take %s", s.roughly(n.Uncertain))
 	}
 	return words
 }
@@ -310,17 +310,17 @@ func (s *Session) roughly(mm float64) string {
 func (s *Session) planable(m *model.Strip, st *face.Strip, k Stock) string {
 	switch {
 	case st.Board == nil:
-		return "no board yet"
+		return say.T("no board yet")
 	case !(k.All() > 0):
-		return "no thicker than the panel"
+		return say.T("no thicker than the panel")
 	case m.Stage == model.Planed || m.Stage == model.Jointed || m.Stage == model.Glued:
-		return "planed already"
+		return say.T("planed already")
 	case st.Planed != nil:
-		return "measured after planing"
+		return say.T("measured after planing")
 	case deepOf(st.Board) == nil:
-		return "its faces are not known"
+		return say.T("its faces are not known")
 	case !(k.All()-s.after(k) > 0):
-		return "all of it comes off after glue-up"
+		return say.T("all of it comes off after glue-up")
 	}
 	return ""
 }

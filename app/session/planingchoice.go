@@ -6,6 +6,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // PlaningShares are the parts of the stock that are offered to come off the
@@ -219,7 +220,7 @@ func bestOf(light [5]float64, wanted face.Wanted) int {
 // show face, or of all strips where strip is "". ok is false where nothing may be
 // chosen or nothing would change.
 func (s *Session) PlaneEdit(p *Planings, strip string, choice int) (edit model.Edit, ok bool) {
-	return s.planeEdit(p, "Plane all strips of "+p.Panel, func(x *StripPlanings) int {
+	return s.planeEdit(p, say.F("Plane all strips of %s", p.Panel), func(x *StripPlanings) int {
 		if strip != "" && x.Strip != strip {
 			return -1
 		}
@@ -230,7 +231,7 @@ func (s *Session) PlaneEdit(p *Planings, strip string, choice int) (edit model.E
 // PlaneBest is the edit by which each strip is planed so that it shows least of
 // what is not wanted.
 func (s *Session) PlaneBest(p *Planings) (model.Edit, bool) {
-	return s.planeEdit(p, "Plane each strip of "+p.Panel+" for its best face", func(x *StripPlanings) int { return x.Best }, "")
+	return s.planeEdit(p, say.F("Plane each strip of %s for its best face", p.Panel), func(x *StripPlanings) int { return x.Best }, "")
 }
 
 func (s *Session) planeEdit(p *Planings, verb string, choice func(*StripPlanings) int, only string) (model.Edit, bool) {
@@ -258,7 +259,7 @@ func (s *Session) planeEdit(p *Planings, verb string, choice func(*StripPlanings
 			}
 			m.Off, changed = off, true
 			if only != "" {
-				return model.SetStrip{Panel: p.Panel, Strip: *m, Verb: "Plane"}, true
+				return model.SetStrip{Panel: p.Panel, Strip: *m, Verb: say.T("Plane")}, true
 			}
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Planned is a plan in words and figures, and the edit that makes it.
@@ -98,7 +99,7 @@ const alikePoints = 0.05
 
 func (q *Planning) made(ctx context.Context, c *stock.Choice) Planned {
 	out := Planned{ID: idOf(c), Used: c.Used, Lost: c.Lost, Cost: c.Cost}
-	edit := model.SetPlan{Verb: "Plan strips from the boards"}
+	edit := model.SetPlan{Verb: say.T("Plan strips from the boards")}
 	taken := idsTaken(q.project)
 	area, unwanted, pieces := 0.0, 0.0, 0
 	cut := map[string]*PlannedBoard{}

@@ -8,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -15,15 +16,15 @@ import (
 func AimWords(a stock.Objective) string {
 	switch a {
 	case stock.LeastCost:
-		return "Least cost"
+		return say.T("Least cost")
 	case stock.BestLook:
-		return "Best look"
+		return say.T("Best look")
 	case stock.FewestJoints:
-		return "Fewest joints"
+		return say.T("Fewest joints")
 	case stock.WholeBoards:
-		return "Most boards left whole"
+		return say.T("Most boards left whole")
 	}
-	return "Least wood"
+	return say.T("Least wood")
 }
 
 // titleOf says what a plan is best at, or what sets it apart.
@@ -40,9 +41,9 @@ func titleOf(aims []stock.Objective, without string) string {
 	case len(out) > 0:
 		return listed(out)
 	case without != "":
-		return "Without board " + without
+		return say.F("Without board %s", without)
 	}
-	return "Another way"
+	return say.T("Another way")
 }
 
 func howMany(n int, what string) string {
@@ -54,9 +55,9 @@ func howMany(n int, what string) string {
 
 // Sum is what a plan takes, in a sentence.
 func (p *Planned) Sum(sys unit.System) string {
-	text := fmt.Sprintf("%s of face used up, %s of it lost", unit.FormatArea(p.Used, sys), unit.FormatArea(p.Lost, sys))
+	text := say.F("%s of face used up, %s of it lost", unit.FormatArea(p.Used, sys), unit.FormatArea(p.Lost, sys))
 	if p.Cost > 0 {
-		text += fmt.Sprintf("; %.2f by the boards' prices", p.Cost)
+		text += say.F("; %.2f by the boards' prices", p.Cost)
 	}
 	return text
 }
@@ -65,9 +66,9 @@ func (p *Planned) Sum(sys unit.System) string {
 func (q *Planning) onlyWords(only []stock.Only) []string {
 	var out []string
 	for _, x := range only {
-		text := fmt.Sprintf("only board %s gives %s", x.Board, x.Part)
+		text := say.F("only board %s gives %s", x.Board, x.Part)
 		if len(x.Others) > 0 {
-			text += "; " + listed(x.Others) + " could come from it too and must leave it that room"
+			text += say.F("; %s could come from it too and must leave it that room", listed(x.Others))
 		}
 		out = append(out, text)
 	}
@@ -87,16 +88,16 @@ func fromBoards(list []face.Strip) []string {
 
 func boardsOfWords(ids []string) string {
 	if len(ids) == 1 {
-		return "board " + ids[0]
+		return say.F("board %s", ids[0])
 	}
-	return "boards " + listed(ids)
+	return say.F("boards %s", listed(ids))
 }
 
 // line says where a panel comes from.
 func (q *Planning) line(part *stock.Part, lie *laidPanel) string {
 	strips := lie.strips
 	if len(strips) == 0 {
-		return part.Demand + ": nothing"
+		return say.F("%s: nothing", part.Demand)
 	}
 	var widths []string
 	for i := range strips {
@@ -104,12 +105,12 @@ func (q *Planning) line(part *stock.Part, lie *laidPanel) string {
 	}
 	wide := " wide"
 	if len(widths) > 1 {
-		wide = " wide from the front"
+		wide = say.T(" wide from the front")
 	}
-	text := fmt.Sprintf("%s: %s from %s, %s%s; unwanted on show %s", part.Demand, howMany(len(strips), "strip"),
+	text := say.F("%s: %s from %s, %s%s; unwanted on show %s", part.Demand, howMany(len(strips), "strip"),
 		boardsOfWords(fromBoards(strips)), strings.Join(widths, ", "), wide, Percent(lie.unwanted))
 	if part.OverMost {
-		text += ", over the limit"
+		text += say.T(", over the limit")
 	}
 	return text
 }
@@ -117,14 +118,14 @@ func (q *Planning) line(part *stock.Part, lie *laidPanel) string {
 // partLine says where the pieces of a part come from.
 func (q *Planning) partLine(part *stock.Part, job *partJob) string {
 	if len(part.Strips) == 0 {
-		return part.Demand + ": nothing"
+		return say.F("%s: nothing", part.Demand)
 	}
-	text := fmt.Sprintf("%s: %s from %s", part.Demand, howMany(len(part.Strips), "piece"), boardsOfWords(fromBoards(part.Strips)))
+	text := say.F("%s: %s from %s", part.Demand, howMany(len(part.Strips), "piece"), boardsOfWords(fromBoards(part.Strips)))
 	if job.layers > 1 {
-		text += fmt.Sprintf(", each part glued up of %d", job.layers)
+		text += say.F(", each part glued up of %d", job.layers)
 	}
 	if part.Unwanted[0] >= 0.005 {
-		text += "; unwanted on the better face " + Percent(part.Unwanted[0])
+		text += say.F("; unwanted on the better face %s", Percent(part.Unwanted[0]))
 	}
 	return text
 }
@@ -141,7 +142,7 @@ func (q *Planning) pieceName(job *partJob, i int) string {
 func ownersOf(p *model.Project) map[string]string {
 	out := map[string]string{}
 	for _, s := range p.Spares {
-		out[s.ID] = "a spare"
+		out[s.ID] = say.T("a spare")
 	}
 	for _, n := range p.Panels {
 		for _, s := range n.Strips {
@@ -159,12 +160,12 @@ func ownersOf(p *model.Project) map[string]string {
 // short says what of a panel or part cannot be made, and why.
 func (q *Planning) short(part *stock.Part) string {
 	s := part.Short
-	text := fmt.Sprintf("%s: needs %s more of %s by %s", part.Demand, howMany(s.Strips, "strip"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
+	text := say.F("%s: needs %s more of %s by %s", part.Demand, howMany(s.Strips, "strip"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
 	if _, solid := q.parts[part.Demand]; solid {
-		text = fmt.Sprintf("%s: %s of %s by %s cannot be placed", part.Demand, howMany(s.Strips, "piece"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
+		text = say.F("%s: %s of %s by %s cannot be placed", part.Demand, howMany(s.Strips, "piece"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
 	}
 	if s.OverWidth > 0 {
-		return text + ", as the machines take " + unit.Format(s.OverWidth, q.sys) + " less"
+		return say.F("%s, as the machines take %s less", text, unit.Format(s.OverWidth, q.sys))
 	}
 	if why := whyShort(s.Boards, q.owners, q.sys); why != "" {
 		text += ": " + why
@@ -218,29 +219,29 @@ func whyShort(near []stock.Near, owners map[string]string, sys unit.System) stri
 		if len(u.boards) > 1 {
 			is = " are"
 		}
-		out = append(out, boardsOfWords(u.boards)+is+" in use by "+u.by)
+		out = append(out, say.F("%s%s in use by %s", boardsOfWords(u.boards), is, u.by))
 	}
 	if len(flawed) > 0 {
-		out = append(out, "flaws or wane leave no room on "+boardsOfWords(flawed))
+		out = append(out, say.F("flaws or wane leave no room on %s", boardsOfWords(flawed)))
 	}
-	for _, k := range [...]struct{ why, adjective, noun string }{{stock.TooShort, "long", "length"}, {stock.TooNarrow, "wide", "width"}, {stock.TooThin, "thick", "thickness"}} {
+	for _, k := range [...]struct{ why, adjective, noun string }{{stock.TooShort, say.T("long"), say.T("length")}, {stock.TooNarrow, say.T("wide"), say.T("width")}, {stock.TooThin, say.T("thick"), say.T("thickness")}} {
 		n, ok := nearest[k.why]
 		if !ok {
 			continue
 		}
-		lacks := fmt.Sprintf("board %s lacks %s of %s", n.Board, unit.Format(n.By, sys), k.noun)
+		lacks := say.F("board %s lacks %s of %s", n.Board, unit.Format(n.By, sys), k.noun)
 		switch c := count[k.why]; {
 		case c == meant && c > 1:
-			lacks = fmt.Sprintf("no board is %s enough; the nearest, %s", k.adjective, lacks)
+			lacks = say.F("no board is %s enough; the nearest, %s", k.adjective, lacks)
 		case c == meant:
-			lacks = fmt.Sprintf("no board is %s enough; %s", k.adjective, lacks)
+			lacks = say.F("no board is %s enough; %s", k.adjective, lacks)
 		case c > 1:
-			lacks = fmt.Sprintf("%d boards are not %s enough; the nearest, %s", c, k.adjective, lacks)
+			lacks = say.F("%d boards are not %s enough; the nearest, %s", c, k.adjective, lacks)
 		}
 		out = append(out, lacks)
 	}
 	if meant == 0 && len(near) > 0 {
-		return "no board of that species is left"
+		return say.T("no board of that species is left")
 	}
 	return strings.Join(out, "; ")
 }

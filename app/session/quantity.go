@@ -1,8 +1,6 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -10,6 +8,7 @@ import (
 	"heartside/layout/cost"
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -112,7 +111,7 @@ func (s *Session) ThisJob(boards []string, now time.Time) (PastJob, error) {
 	for i, id := range boards {
 		b := p.Board(id)
 		if b == nil {
-			return j, fmt.Errorf("there is no board %s", id)
+			return j, say.Errorf("there is no board %s", id)
 		}
 		bought = append(bought, cost.Size{Length: b.Length, Width: b.Width, Thickness: b.Thickness})
 		switch {
@@ -125,13 +124,13 @@ func (s *Session) ThisJob(boards []string, now time.Time) (PastJob, error) {
 	made := madeSizes(p, boards)
 	switch {
 	case len(bought) == 0:
-		return j, errors.New("tick the boards that this job took")
+		return j, say.Error("tick the boards that this job took")
 	case len(made) == 0:
-		return j, errors.New("nothing lies on these boards, so nothing is made of them")
+		return j, say.Error("nothing lies on these boards, so nothing is made of them")
 	}
 	y, err := cost.YieldOf(bought, made)
 	if err != nil {
-		return j, fmt.Errorf("more is made than these boards give (%w): tick all boards that the job took", err)
+		return j, say.Errorf("more is made than these boards give (%w): tick all boards that the job took", err)
 	}
 	for _, z := range made {
 		j.Finished += z.Face()
@@ -145,13 +144,13 @@ func (s *Session) ThisJob(boards []string, now time.Time) (PastJob, error) {
 
 // JobWords tells how much wood a past job took.
 func (s *Session) JobWords(j *PastJob) string {
-	wood := "several woods"
+	wood := say.T("several woods")
 	if j.Species != "" {
 		wood = woodWords(j.Species)
 	}
-	text := fmt.Sprintf("%s, %s: %s finished of %s bought, %s lost", j.Name, wood, s.Area(j.Finished), s.Area(j.Bought), Percent(j.Waste()))
+	text := say.F("%s, %s: %s finished of %s bought, %s lost", j.Name, wood, s.Area(j.Finished), s.Area(j.Bought), Percent(j.Waste()))
 	if j.Thick > 0 && j.Thick < 1 {
-		text += fmt.Sprintf("; of the thickness, apart, %s planed off", Percent(1-j.Thick))
+		text += say.F("; of the thickness, apart, %s planed off", Percent(1-j.Thick))
 	}
 	return text
 }
@@ -170,15 +169,15 @@ func WasteOf(jobs []PastJob, species string) (share float64, from string) {
 		return 1 - finished/bought, n
 	}
 	if share, n := sum(func(j *PastJob) bool { return species != "" && j.Species == species }); n > 0 {
-		return share, fmt.Sprintf("your own: %s in %s", countWords(n, "job", "jobs"), woodWords(species))
+		return share, say.F("your own: %s in %s", countWords(n, say.T("job"), say.T("jobs")), woodWords(species))
 	}
 	if share, n := sum(func(*PastJob) bool { return true }); n > 0 {
 		if species == "" {
-			return share, fmt.Sprintf("your own: %s", countWords(n, "job", "jobs"))
+			return share, say.F("your own: %s", countWords(n, say.T("job"), say.T("jobs")))
 		}
-		return share, fmt.Sprintf("your own: %s in other woods", countWords(n, "job", "jobs"))
+		return share, say.F("your own: %s in other woods", countWords(n, say.T("job"), say.T("jobs")))
 	}
-	return UsualWaste, "no jobs of your own are kept yet; common practice, no source"
+	return UsualWaste, say.T("no jobs of your own are kept yet; common practice, no source")
 }
 
 // MainSpecies is the wood that most of the boards' face is of, "" without boards.
@@ -201,11 +200,11 @@ func (s *Session) ToBuy(waste float64) ([]string, error) {
 		need += z.Face()
 	}
 	if need == 0 {
-		return []string{"There are no panels and no parts yet: nothing is needed."}, nil
+		return []string{say.T("There are no panels and no parts yet: nothing is needed.")}, nil
 	}
 	buy, err := cost.ToBuy(need, waste)
 	if err != nil {
-		return nil, fmt.Errorf("lost of what is bought: %w", err)
+		return nil, say.Errorf("lost of what is bought: %w", err)
 	}
 	add, err := cost.AddOn(waste)
 	if err != nil {
@@ -215,11 +214,11 @@ func (s *Session) ToBuy(waste float64) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	lead := fmt.Sprintf("Buy %s for %s of finished face: need / (1 − waste).", s.withVolume(buy), s.Area(need))
+	lead := say.F("Buy %s for %s of finished face: need / (1 − waste).", s.withVolume(buy), s.Area(need))
 	if waste == 0 {
 		return []string{lead}, nil
 	}
-	return []string{lead, fmt.Sprintf("With %s lost, buy %.0f for 100: that is adding %s. Adding %s gives %s and covers only %s lost.",
+	return []string{lead, say.F("With %s lost, buy %.0f for 100: that is adding %s. Adding %s gives %s and covers only %s lost.",
 		Percent(waste), 100/(1-waste), Percent(add), Percent(waste), s.Area(need*(1+waste)), Percent(covers))}, nil
 }
 
@@ -235,7 +234,7 @@ func (s *Session) withVolume(area float64) string {
 		return s.Area(area)
 	}
 	thick := volume / face
-	return fmt.Sprintf("%s, at %s thick %s", s.Area(area), s.Len(thick), unit.FormatVolume(area*thick, s.Units()))
+	return say.F("%s, at %s thick %s", s.Area(area), s.Len(thick), unit.FormatVolume(area*thick, s.Units()))
 }
 
 func woodWords(id string) string { return speciesName(catalog.Find(id), id) }

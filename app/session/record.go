@@ -1,11 +1,11 @@
 package session
 
 import (
-	"fmt"
 	"slices"
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -20,25 +20,25 @@ func RecordOf(p *model.Project, panel *face.Panel) []StripRecord {
 	var out []StripRecord
 	for i := range panel.Strips {
 		st := &panel.Strips[i]
-		r := StripRecord{Number: model.StripNumber(p, panel.ID, st.ID), Board: "no board yet"}
+		r := StripRecord{Number: model.StripNumber(p, panel.ID, st.ID), Board: say.T("no board yet")}
 		if st.Board == nil {
 			out = append(out, r)
 			continue
 		}
-		r.Board, r.Side, r.End = st.Board.ID, st.Board.SideName(st.UpFace())+" up", "marked end left"
+		r.Board, r.Side, r.End = st.Board.ID, say.F("%s up", st.Board.SideName(st.UpFace())), say.T("marked end left")
 		if st.Turned {
-			r.End = "marked end right"
+			r.End = say.T("marked end right")
 		}
-		r.Place = fmt.Sprintf("%s × %s, from %s and %s", unit.Format(st.L, p.Units), unit.Format(st.W, p.Units), unit.Format(st.X, p.Units), unit.Format(st.Y, p.Units))
+		r.Place = say.F("%s × %s, from %s and %s", unit.Format(st.L, p.Units), unit.Format(st.W, p.Units), unit.Format(st.X, p.Units), unit.Format(st.Y, p.Units))
 		if st.Angle != 0 {
-			r.Place += fmt.Sprintf(", at %.1f°", st.Angle)
+			r.Place += say.F(", at %.1f°", st.Angle)
 		}
 		if b := p.Board(st.Board.ID); b != nil {
 			r.Wood = woodWords(b.Species)
 			if b.Log != nil {
-				r.Wood += ", log " + b.Log.Name
+				r.Wood += say.F(", log %s", b.Log.Name)
 				if b.Log.Order > 0 {
-					r.Wood += fmt.Sprintf(" cut %d", b.Log.Order)
+					r.Wood += say.F(" cut %d", b.Log.Order)
 				}
 			}
 		}
@@ -48,7 +48,9 @@ func RecordOf(p *model.Project, panel *face.Panel) []StripRecord {
 }
 
 // PlaceNote says how places on boards are told.
-const PlaceNote = "Places are length × width as glued, from the marked end and the marked edge to the nearer corner."
+func PlaceNote() string {
+	return say.T("Places are length × width as glued, from the marked end and the marked edge to the nearer corner.")
+}
 
 // StepWords tells a step of the record: what, on which wood, of which panels and
 // sides; the day and the note stand apart.
@@ -59,11 +61,11 @@ func StepWords(s *model.FinishStep) string {
 	}
 	switch s.Wood {
 	case model.Sap:
-		text += " on the sapwood alone"
+		text += say.T(" on the sapwood alone")
 	case model.Heart:
-		text += " on the heartwood alone"
+		text += say.T(" on the heartwood alone")
 	}
-	of := "all panels"
+	of := say.T("all panels")
 	if len(s.Panels) > 0 {
 		of = listed(s.Panels)
 	}
@@ -84,11 +86,11 @@ func StepWords(s *model.FinishStep) string {
 func FinishPlaceWords(w model.FinishPlace) string {
 	switch w {
 	case model.OnShow:
-		return "show face"
+		return say.T("show face")
 	case model.OnBack:
-		return "back"
+		return say.T("back")
 	}
-	return "edges and ends"
+	return say.T("edges and ends")
 }
 
 // SapToColour tells how much sapwood shows on a panel, to be coloured.
@@ -97,11 +99,11 @@ func SapToColour(r *face.Reading, sys unit.System) string {
 	one := func(f *face.Face) string {
 		lo, hi := f.Light.Lo*f.Area, f.Light.Hi*f.Area
 		if hi-lo > 0.005*f.Area {
-			return fmt.Sprintf("%s to %s", unit.FormatAreaLike(lo, most, sys), unit.FormatAreaLike(hi, most, sys))
+			return say.F("%s to %s", unit.FormatAreaLike(lo, most, sys), unit.FormatAreaLike(hi, most, sys))
 		}
 		return unit.FormatAreaLike(f.Light.Value*f.Area, most, sys)
 	}
-	return fmt.Sprintf("Sapwood that shows: %s on the show face, %s on the back", one(&r.Show), one(&r.Back))
+	return say.F("Sapwood that shows: %s on the show face, %s on the back", one(&r.Show), one(&r.Back))
 }
 
 // FinishWords are words for what is put on, to choose from.

@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/arrange/seek"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Search is a search ready to run. It holds what it needs and is not changed
@@ -35,14 +35,14 @@ func (s *Session) Search(wish Wish) (*Search, error) {
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	m, p := v.project.Panel(wish.Panel), v.panels[wish.Panel]
 	if m == nil || p == nil {
-		return nil, fmt.Errorf("there is no panel %q to arrange", wish.Panel)
+		return nil, say.Errorf("there is no panel %q to arrange", wish.Panel)
 	}
 	if len(p.Strips) == 0 {
-		return nil, fmt.Errorf("panel %s has no strips yet: propose some, or lay boards on it", m.ID)
+		return nil, say.Errorf("panel %s has no strips yet: propose some, or lay boards on it", m.ID)
 	}
 	placed := func(st face.Strip) bool { return st.Board != nil }
 	if !slices.ContainsFunc(p.Strips, placed) && (!wish.Spares || !slices.ContainsFunc(v.usable(), placed)) {
-		return nil, fmt.Errorf("no strip of panel %s lies on a board yet: lay them on boards first", m.ID)
+		return nil, say.Errorf("no strip of panel %s lies on a board yet: lay them on boards first", m.ID)
 	}
 	if wish.Look == "" {
 		wish.Look = m.Look
@@ -77,7 +77,7 @@ func numbersOf(p *model.Project, panel string) func(string) string {
 			if set, ok := seenWith(p, panel); ok {
 				for _, other := range set.Panels {
 					if own, is := strings.CutPrefix(id, other+"/"); is {
-						return model.StripNumber(p, other, own) + " of " + other
+						return say.F("%s of %s", model.StripNumber(p, other, own), other)
 					}
 				}
 			}
@@ -168,7 +168,7 @@ func (q *Search) edit(a *seek.Answer) model.Edit {
 	for _, st := range q.project.Panel(q.wish.Panel).Strips {
 		known[st.ID] = st
 	}
-	e := model.SetStrips{Panel: q.wish.Panel, Strips: laid(known, a.Strips), Verb: "Arrange " + q.wish.Panel}
+	e := model.SetStrips{Panel: q.wish.Panel, Strips: laid(known, a.Strips), Verb: say.F("Arrange %s", q.wish.Panel)}
 	in := map[string]bool{}
 	for i := range a.Strips {
 		in[a.Strips[i].ID] = true
@@ -222,19 +222,19 @@ func (q *Search) change(now []face.Strip) string {
 		}
 	}
 	var out []string
-	say := func(list []string, what string) {
+	tell := func(list []string, what string) {
 		switch n := len(list); {
 		case n == 0:
 		case n <= 3:
 			out = append(out, what+" "+strings.TrimPrefix(strings.TrimPrefix(q.words.strips(list), "strips "), "strip "))
 		default:
-			out = append(out, fmt.Sprintf("%s %d strips", what, n))
+			out = append(out, say.F("%s %d strips", what, n))
 		}
 	}
-	say(in, "take in")
-	say(moved, "move")
-	say(rolled, "roll over")
-	say(turned, "turn end for end")
+	tell(in, say.T("take in"))
+	tell(moved, "move")
+	tell(rolled, say.T("roll over"))
+	tell(turned, say.T("turn end for end"))
 	return strings.Join(out, "; ")
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // setEdit lays all panels of a set as an answer does, in one step.
@@ -17,7 +18,7 @@ func (q *Search) setEdit(strips [][]face.Strip) model.Edit {
 			known[id+"/"+st.ID] = st
 		}
 	}
-	e := model.SetPlan{Verb: "Arrange " + q.set.set.Name}
+	e := model.SetPlan{Verb: say.F("Arrange %s", q.set.set.Name)}
 	for k, id := range q.set.set.Panels {
 		list := laid(known, strips[k])
 		taken := map[string]bool{}
@@ -86,21 +87,21 @@ func (q *Search) setChange(now [][]face.Strip) string {
 		}
 	}
 	var out []string
-	say := func(list []string, what, after string) {
+	tell := func(list []string, what, after string) {
 		switch n := len(list); {
 		case n == 0:
 		case n <= 3:
 			out = append(out, what+" "+strings.TrimPrefix(strings.TrimPrefix(q.words.strips(list), "strips "), "strip ")+after)
 		default:
-			out = append(out, fmt.Sprintf("%s %d strips%s", what, n, after))
+			out = append(out, say.F("%s %d strips%s", what, n, after))
 		}
 	}
 	for _, id := range q.set.set.Panels {
-		say(over[id], "bring", " over to "+id)
+		tell(over[id], "bring", say.F(" over to %s", id))
 	}
-	say(moved, "move", "")
-	say(rolled, "roll over", "")
-	say(turned, "turn end for end", "")
+	tell(moved, "move", "")
+	tell(rolled, say.T("roll over"), "")
+	tell(turned, say.T("turn end for end"), "")
 	return strings.Join(out, "; ")
 }
 
@@ -128,7 +129,7 @@ func UseKeptOfSet(p *model.Project, set model.Set, name string) (model.Edit, err
 			return nil, err
 		}
 	}
-	e := model.SetPlan{Verb: "Use arrangement " + name, Spares: append([]model.Strip{}, q.Spares...)}
+	e := model.SetPlan{Verb: say.F("Use arrangement %s", name), Spares: append([]model.Strip{}, q.Spares...)}
 	for _, id := range set.Panels {
 		e.Panels = append(e.Panels, model.PlanPanel{Panel: id, Strips: q.Panel(id).Strips})
 	}

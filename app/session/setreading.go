@@ -6,6 +6,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/match"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // SetReading is what is read of panels that are seen together.
@@ -60,7 +61,7 @@ func (s *Session) ReadSet(set model.Set) SetReading {
 		}
 		return out
 	}
-	out.Apart = "they want different wood"
+	out.Apart = say.T("they want different wood")
 	s.mean(&out)
 	return out
 }

@@ -2,7 +2,6 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/together"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // setSearch is a search over all panels of a set. In it a strip is called
@@ -61,11 +61,11 @@ func (s *Session) searchSet(wish Wish, list []*face.Panel) (*Search, error) {
 	v := s.viewer.of(s.hist.Current(), s.pics.fields)
 	m := v.project.Panel(wish.Panel)
 	if m == nil {
-		return nil, fmt.Errorf("there is no panel %q to arrange", wish.Panel)
+		return nil, say.Errorf("there is no panel %q to arrange", wish.Panel)
 	}
 	set, ok := seenWith(v.project, wish.Panel)
 	if !ok {
-		return nil, fmt.Errorf("panel %s is in no set: name the panels that are seen together first, or arrange it by itself", m.ID)
+		return nil, say.Errorf("panel %s is in no set: name the panels that are seen together first, or arrange it by itself", m.ID)
 	}
 	if wish.Look == "" {
 		wish.Look = m.Look
@@ -77,13 +77,13 @@ func (s *Session) searchSet(wish Wish, list []*face.Panel) (*Search, error) {
 	}
 	f, err := namedFace(list, set)
 	if err != nil {
-		return nil, fmt.Errorf("set %s cannot be arranged as one: %w", set.Name, err)
+		return nil, say.Errorf("set %s cannot be arranged as one: %w", set.Name, err)
 	}
 	var strips []face.Strip
 	for k := range f.Len() {
 		p := f.Part(k)
 		if !laidOut(p) {
-			return nil, fmt.Errorf("no strip of panel %s lies on a board yet: lay all panels of set %s on boards first", p.ID, set.Name)
+			return nil, say.Errorf("no strip of panel %s lies on a board yet: lay all panels of set %s on boards first", p.ID, set.Name)
 		}
 		strips = append(strips, p.Strips...)
 	}
@@ -98,7 +98,7 @@ func (s *Session) searchSet(wish Wish, list []*face.Panel) (*Search, error) {
 	}}
 	q.grain, q.todo = s.grainTasks(v, boardsOf(strips, nil))
 	q.book, q.shelf = s.grain, s.pics.shelf
-	q.words.number = func(id string) string { return q.set.number(q.project, id) + " of " + panelOfName(id) }
+	q.words.number = func(id string) string { return say.F("%s of %s", q.set.number(q.project, id), panelOfName(id)) }
 	return q, nil
 }
 
@@ -108,7 +108,7 @@ func namedFace(list []*face.Panel, set model.Set) (*together.Face, error) {
 	var named []*face.Panel
 	for _, p := range list {
 		if p == nil {
-			return nil, fmt.Errorf("one of its panels is not there")
+			return nil, say.Errorf("one of its panels is not there")
 		}
 		q := *p
 		q.Strips = slices.Clone(p.Strips)
@@ -205,7 +205,7 @@ func (q *Search) setReason(t *looks.Term, panel string) Reason {
 	w.number = func(name string) string {
 		text := q.set.number(q.project, name)
 		if from := panelOfName(name); from != panel { // it came over
-			text += " of " + from
+			text += say.F(" of %s", from)
 		}
 		return text
 	}

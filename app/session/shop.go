@@ -6,6 +6,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Within is what a rule tells from another width with certainty, mm: what was
@@ -128,11 +129,11 @@ func (w words) apart(role model.Role, b *BenchStrip) []string {
 			if math.Abs(d) <= Within+1e-9 {
 				continue
 			}
-			more := "more"
+			more := say.T("more")
 			if d < 0 {
-				more = "less"
+				more = say.T("less")
 			}
-			out = append(out, w.len(math.Abs(d))+" "+more+" than expected "+b.Place(i)+" of its "+strings.TrimSuffix(edge[e], " edge")+" edge")
+			out = append(out, say.F("%s %s than expected %s of its %s edge", w.len(math.Abs(d)), more, b.Place(i), strings.TrimSuffix(edge[e], " edge")))
 		}
 	}
 	return out
@@ -142,11 +143,11 @@ func (w words) apart(role model.Role, b *BenchStrip) []string {
 func (b *BenchStrip) Place(i int) string {
 	switch {
 	case i == 1:
-		return "in the middle"
+		return say.T("in the middle")
 	case (i == 2) == b.Turned:
-		return "at the marked end"
+		return say.T("at the marked end")
 	}
-	return "at the other end"
+	return say.T("at the other end")
 }
 
 // Stages are the steps of the bench in their order.
@@ -194,7 +195,7 @@ func stageEdit(p *model.Project, list []BenchStrip, to func(now int) int) model.
 	case 1:
 		return one
 	}
-	plan := model.SetPlan{Verb: "Mark the stage of " + howMany(len(want), "strip")}
+	plan := model.SetPlan{Verb: say.F("Mark the stage of %s", howMany(len(want), "strip"))}
 	for _, n := range p.Panels {
 		strips, any := append([]model.Strip(nil), n.Strips...), false
 		for i := range strips {

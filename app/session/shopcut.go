@@ -7,6 +7,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // boardFor returns a board by its id as it is for a strip: for one that was sawn out
@@ -60,7 +61,7 @@ func (w words) outsideOf(x *face.Warning) string {
 	for i := range w.panel.Strips {
 		s := &w.panel.Strips[i]
 		if s.Board != nil && slices.Contains(x.Strips, s.ID) && s.Board.Cut[end] > 0 {
-			return text + " as it is now, with " + w.len(s.Board.Cut[end]) + " cut off"
+			return say.F("%s as it is now, with %s cut off", text, w.len(s.Board.Cut[end]))
 		}
 	}
 	return text
@@ -98,7 +99,7 @@ func (s *Session) CutMisfits(board string, end int, off float64) []Misfit {
 			st.Board = &b
 			mm, at := overCut(&st, a)
 			if at == end && mm > was+0.05 {
-				out = append(out, Misfit{panel, st.ID, mm, capital(name) + s.Number(panel, st.ID) + panelWords(panel) + ": its blank would reach " + sys.len(mm) + " over the new end"})
+				out = append(out, Misfit{panel, st.ID, mm, say.F("%s%s%s: its blank would reach %s over the new end", capital(name), s.Number(panel, st.ID), panelWords(panel), sys.len(mm))})
 			}
 		}
 	}
@@ -114,7 +115,7 @@ func panelWords(id string) string {
 	if id == "" {
 		return ""
 	}
-	return " of panel " + id
+	return say.F(" of panel %s", id)
 }
 
 // OverCut reports whether something that is still to be sawn lies over an end

@@ -1,7 +1,6 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -9,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/stock"
+	"heartside/model/say"
 )
 
 // overCut returns by how many mm the blank of a strip that is still to be sawn
@@ -163,7 +163,7 @@ func (m *Mend) slides(i int) []string {
 		if !ok {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s: slide it %s along its board, to %s from where the marked end was", m.on(i, st), w.len(by), w.len(st.X)))
+		out = append(out, say.F("%s: slide it %s along its board, to %s from where the marked end was", m.on(i, st), w.len(by), w.len(st.X)))
 	}
 	return out
 }

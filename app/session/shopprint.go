@@ -1,11 +1,11 @@
 package session
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Printed remembers that pages of the layout sheet were printed or written to a
@@ -70,33 +70,33 @@ func ComparePapers(printed, now []model.PrintedPage) Papers {
 func (p Papers) Words() []string {
 	var out []string
 	if n := len(p.Again); n > 0 {
-		have, pages := "has", "this page"
+		have, pages := "has", say.T("this page")
 		names := pageNames(p.Again)
 		if len(names) > 1 {
-			have = "have"
+			have = say.T("have")
 		}
 		if n > 1 {
-			pages = fmt.Sprintf("these %d pages", n)
+			pages = say.F("these %d pages", n)
 		}
-		out = append(out, fmt.Sprintf("%s %s changed since %s: print %s again.", capital(listed(names)), have, sheetCodes(p.Again), pages))
+		out = append(out, say.F("%s %s changed since %s: print %s again.", capital(listed(names)), have, sheetCodes(p.Again), pages))
 	}
 	if n := len(p.Fresh); n > 0 {
-		pages := "1 page"
+		pages := say.T("1 page")
 		if n > 1 {
-			pages = fmt.Sprintf("%d pages", n)
+			pages = say.F("%d pages", n)
 		}
-		out = append(out, fmt.Sprintf("Not printed yet: %s (%s).", listed(pageNames(p.Fresh)), pages))
+		out = append(out, say.F("Not printed yet: %s (%s).", listed(pageNames(p.Fresh)), pages))
 	}
 	if n := len(p.Gone); n > 0 {
-		is, its := "is", "its page"
+		is, its := "is", say.T("its page")
 		names := pageNames(p.Gone)
 		if len(names) > 1 {
-			is = "are"
+			is = say.T("are")
 		}
 		if n > 1 {
-			its = fmt.Sprintf("the %d pages", n)
+			its = say.F("the %d pages", n)
 		}
-		out = append(out, fmt.Sprintf("%s %s not on the sheet any more: throw %s away.", capital(listed(names)), is, its))
+		out = append(out, say.F("%s %s not on the sheet any more: throw %s away.", capital(listed(names)), is, its))
 	}
 	return out
 }
@@ -115,21 +115,21 @@ func pageNames(list []model.PrintedPage) []string {
 func pageName(k model.PrintedPage) string {
 	switch k.Page {
 	case "panel":
-		return "panel " + k.Of
+		return say.F("panel %s", k.Of)
 	case "boards":
-		return "board " + k.Of
+		return say.F("board %s", k.Of)
 	case "fit":
-		return "glue-up and fit of " + k.Of
+		return say.F("glue-up and fit of %s", k.Of)
 	case "joints":
-		return "the joints of " + k.Of
+		return say.F("the joints of %s", k.Of)
 	case "client":
-		return "the client's page of " + k.Of
+		return say.F("the client's page of %s", k.Of)
 	case "sources":
-		return "the sources of " + k.Of
+		return say.F("the sources of %s", k.Of)
 	case "labels":
-		return "the labels"
+		return say.T("the labels")
 	case "yard":
-		return "the tally for the yard"
+		return say.T("the tally for the yard")
 	}
 	return strings.TrimSpace(k.Page + " " + k.Of)
 }
@@ -143,9 +143,9 @@ func sheetCodes(list []model.PrintedPage) string {
 	}
 	switch len(codes) {
 	case 0:
-		return "they were printed"
+		return say.T("they were printed")
 	case 1:
-		return "the sheet " + codes[0]
+		return say.F("the sheet %s", codes[0])
 	}
-	return "the sheets " + listed(codes)
+	return say.F("the sheets %s", listed(codes))
 }

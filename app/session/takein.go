@@ -2,11 +2,11 @@ package session
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"heartside/app/intake"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Taking is a picture the maker gives for a part of a board, under the name
@@ -61,7 +61,7 @@ func (s *Session) takingEdit(list []Taking) (model.Edit, error) {
 		if b == nil {
 			at := s.Committed().Board(t.Place.Board)
 			if at == nil {
-				return nil, fmt.Errorf("there is no board %s for %s", t.Place.Board, t.Name)
+				return nil, say.Errorf("there is no board %s for %s", t.Place.Board, t.Name)
 			}
 			c := *at
 			b = &c
@@ -80,12 +80,12 @@ func (s *Session) takingEdit(list []Taking) (model.Edit, error) {
 		case intake.EndB:
 			b.Ends[1] = model.End{Photo: t.Name}
 		default:
-			return nil, fmt.Errorf("say what of board %s %s shows", b.ID, t.Name)
+			return nil, say.Errorf("say what of board %s %s shows", b.ID, t.Name)
 		}
 	}
-	e := model.SetBoards{Verb: "Take in a photograph"}
+	e := model.SetBoards{Verb: say.T("Take in a photograph")}
 	if len(list) > 1 {
-		e.Verb = fmt.Sprintf("Take in %d photographs", len(list))
+		e.Verb = say.F("Take in %d photographs", len(list))
 	}
 	for _, b := range s.Committed().Boards {
 		if c := changed[b.ID]; c != nil {

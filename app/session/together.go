@@ -8,6 +8,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/together"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // seenWith returns the set that a panel is seen together with; false where it
@@ -148,7 +149,7 @@ func others(set model.Set, panel string) string {
 		}
 	}
 	if n := len(out); n > 1 {
-		return strings.Join(out[:n-1], ", ") + " and " + out[n-1]
+		return say.F("%s and %s", strings.Join(out[:n-1], ", "), out[n-1])
 	}
 	return strings.Join(out, "")
 }

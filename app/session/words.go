@@ -1,13 +1,13 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	looks "heartside/layout/arrange/look"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -55,17 +55,17 @@ func (w words) some(mm float64) string {
 		return text
 	}
 	if w.sys == unit.Inch {
-		return "less than " + w.len(unit.InchMM/16)
+		return say.F("less than %s", w.len(unit.InchMM/16))
 	}
-	return "less than " + w.len(0.1)
+	return say.F("less than %s", w.len(0.1))
 }
 
 // tone names the unwanted wood by how it strikes the eye.
 func (w words) tone() string {
 	if w.wanted == face.WantSap {
-		return "dark"
+		return say.T("dark")
 	}
-	return "light"
+	return say.T("light")
 }
 
 // strips names strips by number: "strip A1", "strips A1 and B2", and solid parts
@@ -81,13 +81,13 @@ func (w words) strips(ids []string) string {
 	}
 	switch {
 	case len(ids) == 0:
-		return "the panel"
+		return say.T("the panel")
 	case len(parts) == 0:
 		return several("strip", n)
 	case len(n) == 0:
 		return several("part", parts)
 	}
-	return several("strip", n) + " and " + several("part", parts)
+	return say.F("%s and %s", several("strip", n), several("part", parts))
 }
 
 func (w words) part(id string) (string, bool) {
@@ -102,7 +102,7 @@ func several(what string, n []string) string {
 	if len(n) == 1 {
 		return what + " " + n[0]
 	}
-	return what + "s " + strings.Join(n[:len(n)-1], ", ") + " and " + n[len(n)-1]
+	return say.F("%ss %s and %s", what, strings.Join(n[:len(n)-1], ", "), n[len(n)-1])
 }
 
 // side names a side of the panel as its role does.
@@ -110,17 +110,17 @@ func (w words) side(s face.Side) string {
 	front, back, left, right := w.role.EdgeNames()
 	switch s {
 	case face.Back:
-		return "the back"
+		return say.T("the back")
 	case face.Front:
-		return "the " + front + " edge"
+		return say.F("the %s edge", front)
 	case face.Rear:
-		return "the " + strings.TrimSuffix(back, " edge") + " edge"
+		return say.F("the %s edge", strings.TrimSuffix(back, " edge"))
 	case face.Left:
-		return "the " + strings.TrimSuffix(left, " end") + " end"
+		return say.F("the %s end", strings.TrimSuffix(left, " end"))
 	case face.Right:
-		return "the " + strings.TrimSuffix(right, " end") + " end"
+		return say.F("the %s end", strings.TrimSuffix(right, " end"))
 	}
-	return "the show face"
+	return say.T("the show face")
 }
 
 // from says how far a place is from the front edge, or from its counterpart
@@ -131,61 +131,61 @@ func (w words) from(x *face.Warning) string {
 	if x.Side == face.Back {
 		y = w.panel.Width - y
 	}
-	return fmt.Sprintf("%s from the %s", w.len(y), front)
+	return say.F("%s from the %s", w.len(y), front)
 }
 
 // long says how long a place is.
-func (w words) long(x *face.Warning) string { return w.len(x.Place.W()) + " long" }
+func (w words) long(x *face.Warning) string { return say.F("%s long", w.len(x.Place.W())) }
 
 // say returns the one-line title and the text of a warning.
 func (w words) say(x *face.Warning) (title, text string) {
 	where := w.strips(x.Strips)
 	on := ""
 	if x.Side == face.Back {
-		on = " on the back"
+		on = say.T(" on the back")
 	}
 	switch x.Kind {
 	case face.LoneStreak:
-		title = fmt.Sprintf("One %s streak%s: %s, %s, %s", w.tone(), on, where, w.from(x), w.long(x))
-		text = "Nothing balances it, so it will look like a mistake."
+		title = say.F("One %s streak%s: %s, %s, %s", w.tone(), on, where, w.from(x), w.long(x))
+		text = say.T("Nothing balances it, so it will look like a mistake.")
 		if x.Later {
-			text = "It will appear as the wood ages: " + strings.ToLower(text[:1]) + text[1:]
+			text = say.F("It will appear as the wood ages: %s%s", strings.ToLower(text[:1]), text[1:])
 		}
 		if x.Why == "hard" {
-			text += " Its straight border along the glue line shouts."
+			text += say.T(" Its straight border along the glue line shouts.")
 		}
 	case face.SliverKind:
-		title = fmt.Sprintf("A sliver of %s wood%s: %s, %s wide, %s", w.tone(), on, where, w.len(x.Measure), w.long(x))
-		text = "Too thin to read as meant. Rip 2 mm more and it is gone, or leave enough to see."
+		title = say.F("A sliver of %s wood%s: %s, %s wide, %s", w.tone(), on, where, w.len(x.Measure), w.long(x))
+		text = say.T("Too thin to read as meant. Rip 2 mm more and it is gone, or leave enough to see.")
 		if w.sys == unit.Inch {
 			text = strings.Replace(text, "2 mm", w.len(2), 1)
 		}
 	case face.OneSidedJoint:
-		title = fmt.Sprintf("%s wood on one side of a joint only%s: %s", capital(w.tone()), on, where)
-		text = fmt.Sprintf("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
+		title = say.F("%s wood on one side of a joint only%s: %s", capital(w.tone()), on, where)
+		text = say.F("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
 	case face.OneSidedEdge:
-		title = fmt.Sprintf("%s wood along one edge only%s: %s", capital(w.tone()), on, where)
-		text = "The other outside edge has none. Many like it; some see an unfinished pair."
+		title = say.F("%s wood along one edge only%s: %s", capital(w.tone()), on, where)
+		text = say.T("The other outside edge has none. Many like it; some see an unfinished pair.")
 	case face.Lopsided:
-		title = fmt.Sprintf("The %s wood lies to one side%s", w.tone(), on)
-		text = fmt.Sprintf("Its balance point is %s of the width off the centre line; %s is the limit.", Percent(math.Abs(x.Measure)), Percent(x.Limit))
+		title = say.F("The %s wood lies to one side%s", w.tone(), on)
+		text = say.F("Its balance point is %s of the width off the centre line; %s is the limit.", Percent(math.Abs(x.Measure)), Percent(x.Limit))
 	case face.OverLimit:
-		title = fmt.Sprintf("More %s wood than you allow on %s: %s, limit %s", w.tone(), w.side(x.Side), Percent(x.Measure), Percent(x.Limit))
-		text = "The limit is yours, set with the panel."
+		title = say.F("More %s wood than you allow on %s: %s, limit %s", w.tone(), w.side(x.Side), Percent(x.Measure), Percent(x.Limit))
+		text = say.T("The limit is yours, set with the panel.")
 		if x.Why == "unseen" {
-			text = "Only if the wood not seen yet turns out " + w.tone() + ". " + text
+			text = say.F("Only if the wood not seen yet turns out %s. %s", w.tone(), text)
 		}
 	case face.FlawOnShow:
-		title = fmt.Sprintf("A flaw shows on %s: %s, %s", w.side(x.Side), where, w.from(x))
-		text = "A knot, split or wane lies inside the finished face."
+		title = say.F("A flaw shows on %s: %s, %s", w.side(x.Side), where, w.from(x))
+		text = say.T("A knot, split or wane lies inside the finished face.")
 	case face.FlawInEdge:
 		title, text = w.flawInEdge(x, where)
 	case face.NotSeen:
-		title = fmt.Sprintf("Not seen yet: %s of %s", Percent(x.Measure), w.side(x.Side))
-		text = "Skim the boards and draw the zones; until then the shares are a range."
+		title = say.F("Not seen yet: %s of %s", Percent(x.Measure), w.side(x.Side))
+		text = say.T("Skim the boards and draw the zones; until then the shares are a range.")
 		if x.Why == "guessed" {
-			title = fmt.Sprintf("Not looked at: the board face that %s turns to %s", where, w.side(x.Side))
-			text = "It is taken straight through from the other face, or as all heartwood where neither is known. Look at it and enter its sapwood."
+			title = say.F("Not looked at: the board face that %s turns to %s", where, w.side(x.Side))
+			text = say.T("It is taken straight through from the other face, or as all heartwood where neither is known. Look at it and enter its sapwood.")
 			if len(x.Strips) > 1 {
 				title = strings.Replace(title, " turns to", " turn to", 1)
 			}
@@ -193,30 +193,30 @@ func (w words) say(x *face.Warning) (title, text string) {
 	case face.SapAfterPlaning:
 		title, text = w.afterPlaning(x, where)
 	case face.StripeRisk:
-		title = fmt.Sprintf("May look like stripes under a finish: %s", where)
-		text = fmt.Sprintf("The grain comes up the other way in %s, and changes %.0f times from front to back: such strips are bright where their neighbours are dark. Turn them, or make it regular.", where, x.Measure)
+		title = say.F("May look like stripes under a finish: %s", where)
+		text = say.F("The grain comes up the other way in %s, and changes %.0f times from front to back: such strips are bright where their neighbours are dark. Turn them, or make it regular.", where, x.Measure)
 	case face.PlanesBackwards:
-		title = fmt.Sprintf("Planes against the others: %s", where)
-		text = "Turned end for end or rolled over, its grain runs the other way; doing both restores it."
+		title = say.F("Planes against the others: %s", where)
+		text = say.T("Turned end for end or rolled over, its grain runs the other way; doing both restores it.")
 	case face.MoistureDiffers:
-		title = fmt.Sprintf("Moisture differs by %.1f %% between neighbours: %s", x.Measure, where)
-		text = fmt.Sprintf("More than %.1f %%: let them come level before gluing (common practice, no source).", x.Limit)
+		title = say.F("Moisture differs by %.1f %% between neighbours: %s", x.Measure, where)
+		text = say.F("More than %.1f %%: let them come level before gluing (common practice, no source).", x.Limit)
 	case face.OutsideBoard:
-		title = fmt.Sprintf("Runs off its board: %s", where)
-		text = fmt.Sprintf("The blank reaches %s over %s. Move, shorten or narrow it.", w.some(x.Measure), w.outsideOf(x))
+		title = say.F("Runs off its board: %s", where)
+		text = say.F("The blank reaches %s over %s. Move, shorten or narrow it.", w.some(x.Measure), w.outsideOf(x))
 	case face.PartsOverlap:
-		title = fmt.Sprintf("Cut from the same wood: %s", where)
-		text = fmt.Sprintf("Their blanks need %s more between them, saw kerf counted.", w.some(x.Measure))
+		title = say.F("Cut from the same wood: %s", where)
+		text = say.F("Their blanks need %s more between them, saw kerf counted.", w.some(x.Measure))
 	case face.UnderMachineLimit:
-		title = fmt.Sprintf("Too %s for your machines: %s, %s", shortOr(x.Why), where, w.len(x.Measure))
-		text = fmt.Sprintf("You set %s as the least that is safe. The machine's manual decides.", w.len(x.Limit))
+		title = say.F("Too %s for your machines: %s, %s", shortOr(x.Why), where, w.len(x.Measure))
+		text = say.F("You set %s as the least that is safe. The machine's manual decides.", w.len(x.Limit))
 	case face.OverMachineWidth:
 		title, text = w.overWidth(x, where)
 	case face.PanelTooSmall:
 		title, text = w.tooSmall(x, where)
 	case face.ColoursNotComparable:
-		title = "Photographs share no grey or white reference"
-		text = "Colours of boards " + strings.Join(x.Boards, ", ") + " are not compared with each other; contrast is read board by board."
+		title = say.T("Photographs share no grey or white reference")
+		text = say.F("Colours of boards %s are not compared with each other; contrast is read board by board.", strings.Join(x.Boards, ", "))
 	case BoardSpoiled:
 		title, text = w.saySpoiled(x)
 	default:
@@ -226,7 +226,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 		}
 	}
 	if x.Assumed && (x.Kind == face.LoneStreak || x.Kind == face.OneSidedJoint) {
-		text += " Colours assumed: no photograph."
+		text += say.T(" Colours assumed: no photograph.")
 	}
 	return title, text
 }
@@ -234,34 +234,34 @@ func (w words) say(x *face.Warning) (title, text string) {
 func (w words) flawInEdge(x *face.Warning, where string) (string, string) {
 	switch x.Why {
 	case "back":
-		return fmt.Sprintf("A flaw on the other face: %s", where),
-			"The show face is clear, but the rectangle cuts into wane or a knot on the back."
+		return say.F("A flaw on the other face: %s", where),
+			say.T("The show face is clear, but the rectangle cuts into wane or a knot on the back.")
 	case "margin":
-		return fmt.Sprintf("A flaw within %s of a cut: %s", w.len(x.Limit), where),
-			"It may come out in the edge when the strip is jointed."
+		return say.F("A flaw within %s of a cut: %s", w.len(x.Limit), where),
+			say.T("It may come out in the edge when the strip is jointed.")
 	}
-	return fmt.Sprintf("A flaw comes out in %s: %s", w.side(x.Side), where),
-		"It misses the face but will be seen there."
+	return say.F("A flaw comes out in %s: %s", w.side(x.Side), where),
+		say.T("It misses the face but will be seen there.")
 }
 
 // afterPlaning says what comes to light when the sawn faces are planed.
 func (w words) afterPlaning(x *face.Warning, where string) (title, text string) {
-	wood := "sapwood"
+	wood := say.T("sapwood")
 	if w.wanted == face.WantSap {
-		wood = "heartwood"
+		wood = say.T("heartwood")
 	}
 	if x.Why == "limit" {
-		return fmt.Sprintf("Planing brings the %s over your limit: %s, limit %s", wood, Percent(x.Measure), Percent(x.Limit)),
-			fmt.Sprintf("The sawn faces keep to it. Most of what is new lies in %s.", where)
+		return say.F("Planing brings the %s over your limit: %s, limit %s", wood, Percent(x.Measure), Percent(x.Limit)),
+			say.F("The sawn faces keep to it. Most of what is new lies in %s.", where)
 	}
-	title = fmt.Sprintf("Planing brings %s of %s into %s", w.some(x.Measure), wood, where)
-	text = "The sawn face shows none there. Stock taken off the other face leaves it hidden, where there is enough."
+	title = say.F("Planing brings %s of %s into %s", w.some(x.Measure), wood, where)
+	text = say.T("The sawn face shows none there. Stock taken off the other face leaves it hidden, where there is enough.")
 	switch x.Why {
 	case "more":
-		title = fmt.Sprintf("Planing brings %s more %s into %s", w.some(x.Measure), wood, where)
-		text = "What the sawn face shows there grows wider."
+		title = say.F("Planing brings %s more %s into %s", w.some(x.Measure), wood, where)
+		text = say.T("What the sawn face shows there grows wider.")
 	case "streak":
-		text = "It makes the streak; the sawn face does not show it."
+		text = say.T("It makes the streak; the sawn face does not show it.")
 	}
 	return title, text
 }
@@ -270,50 +270,50 @@ func (w words) afterPlaning(x *face.Warning, where string) (title, text string) 
 // nothing where wood is short.
 func (w words) tooSmall(x *face.Warning, where string) (string, string) {
 	if x.Why == "length" {
-		return fmt.Sprintf("Too short for the panel: %s, by %s", where, w.some(-x.Measure)),
-			"It does not reach both ends. Make it longer, or shift it."
+		return say.F("Too short for the panel: %s, by %s", where, w.some(-x.Measure)),
+			say.T("It does not reach both ends. Make it longer, or shift it.")
 	}
-	edges := fmt.Sprintf("%s is wanted over the width for trimming both edges. Widen a strip or add one.", w.len(x.Limit))
+	edges := say.F("%s is wanted over the width for trimming both edges. Widen a strip or add one.", w.len(x.Limit))
 	if x.Measure < 0 {
-		return fmt.Sprintf("The strips are too narrow for the panel by %s", w.some(-x.Measure)), capital(edges)
+		return say.F("The strips are too narrow for the panel by %s", w.some(-x.Measure)), capital(edges)
 	}
-	return fmt.Sprintf("Only %s to trim off the width", w.len(x.Measure)), capital(edges)
+	return say.F("Only %s to trim off the width", w.len(x.Measure)), capital(edges)
 }
 
 func (w words) overWidth(x *face.Warning, where string) (string, string) {
 	if x.Why == "panel" {
-		return fmt.Sprintf("The panel is wider than your machine: %s", w.len(x.Measure)),
-			fmt.Sprintf("Thicknessing takes %s. Glue it in sections and join those by hand-flattening.", w.len(x.Limit))
+		return say.F("The panel is wider than your machine: %s", w.len(x.Measure)),
+			say.F("Thicknessing takes %s. Glue it in sections and join those by hand-flattening.", w.len(x.Limit))
 	}
-	what := "Flattening"
+	what := say.T("Flattening")
 	if x.Why == "thickness" {
-		what = "Thicknessing"
+		what = say.T("Thicknessing")
 	}
-	return fmt.Sprintf("Wider than your machine: %s, %s", where, w.len(x.Measure)),
-		fmt.Sprintf("%s takes %s. Rip it first, or do it by hand.", what, w.len(x.Limit))
+	return say.F("Wider than your machine: %s, %s", where, w.len(x.Measure)),
+		say.F("%s takes %s. Rip it first, or do it by hand.", what, w.len(x.Limit))
 }
 
 func outsideOf(why string) string {
 	switch why {
 	case "marked-end":
-		return "the marked end"
+		return say.T("the marked end")
 	case "other-end":
-		return "the other end"
+		return say.T("the other end")
 	case "marked-edge":
-		return "the marked edge"
+		return say.T("the marked edge")
 	case "other-edge":
-		return "the other edge"
+		return say.T("the other edge")
 	case "outline":
-		return "the waney outline"
+		return say.T("the waney outline")
 	}
-	return "the board's edge"
+	return say.T("the board's edge")
 }
 
 func shortOr(why string) string {
 	if strings.Contains(why, "narrow") {
-		return "narrow"
+		return say.T("narrow")
 	}
-	return "short"
+	return say.T("short")
 }
 
 func capital(s string) string {

@@ -1,7 +1,6 @@
 package session
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"heartside/layout/buy"
 	"heartside/layout/cost"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -102,15 +102,15 @@ func TapeOf(text string, sys unit.System) (w buy.Widths, ok bool, err error) {
 		parts = strings.Split(text, "/")
 	}
 	if len(parts) != 1 && len(parts) != 3 {
-		return w, false, fmt.Errorf("“%s” is %d widths; write one, or three from the marked end, such as %s", text, len(parts), tapeExample(sys))
+		return w, false, say.Errorf("“%s” is %d widths; write one, or three from the marked end, such as %s", text, len(parts), tapeExample(sys))
 	}
 	for i, part := range parts {
 		v, err := unit.Parse(strings.TrimSpace(part), sys)
 		switch {
 		case err != nil:
-			return w, false, fmt.Errorf("%w. Write one width, or three from the marked end, such as %s", err, tapeExample(sys))
+			return w, false, say.Errorf("%w. Write one width, or three from the marked end, such as %s", err, tapeExample(sys))
 		case v < 0:
-			return w, false, fmt.Errorf("“%s” is less than nothing; write 0 where there is no sapwood", part)
+			return w, false, say.Errorf("“%s” is less than nothing; write 0 where there is no sapwood", part)
 		}
 		w[i] = v
 	}
@@ -157,11 +157,11 @@ func (s *Session) OfferSap(o *Offer) string {
 	for f := range o.Sap {
 		switch {
 		case o.Unseen[f]:
-			out = append(out, fmt.Sprintf("face %d not looked at", f+1))
+			out = append(out, say.F("face %d not looked at", f+1))
 		case o.Sap[f] == [2]buy.Widths{}:
-			out = append(out, fmt.Sprintf("face %d clear", f+1))
+			out = append(out, say.F("face %d clear", f+1))
 		default:
-			out = append(out, fmt.Sprintf("face %d sapwood %s | %s", f+1, TapeText(o.Sap[f][0], s.Units()), TapeText(o.Sap[f][1], s.Units())))
+			out = append(out, say.F("face %d sapwood %s | %s", f+1, TapeText(o.Sap[f][0], s.Units()), TapeText(o.Sap[f][1], s.Units())))
 		}
 	}
 	return strings.Join(out, ", ")
@@ -171,7 +171,7 @@ func (s *Session) OfferSap(o *Offer) string {
 func (s *Session) OfferCost(o *Offer) string {
 	v, ok := o.Cost()
 	if !ok {
-		return "no price"
+		return say.T("no price")
 	}
 	volume := o.Length * o.Width * o.Thickness
 	return fmt.Sprintf("%s (%s)", s.Money(v), unit.FormatVolume(volume, s.Units()))
@@ -181,14 +181,14 @@ func (s *Session) OfferCost(o *Offer) string {
 func (s *Session) checkOffer(o *Offer) error {
 	for _, v := range [...]float64{o.Length, o.Width, o.Thickness} {
 		if !(v > 0) || math.IsInf(v, 0) {
-			return fmt.Errorf("board %s needs a length, a width and a thickness", o.ID)
+			return say.Errorf("board %s needs a length, a width and a thickness", o.ID)
 		}
 	}
 	for f := range o.Sap {
-		for e, name := range [2]string{"marked edge", "other edge"} {
+		for e, name := range [2]string{say.T("marked edge"), say.T("other edge")} {
 			for _, v := range o.Sap[f][e] {
 				if v > o.Width {
-					return fmt.Errorf("face %d, %s: sapwood %s wide does not fit a board %s wide", f+1, name, s.Len(v), s.Len(o.Width))
+					return say.Errorf("face %d, %s: sapwood %s wide does not fit a board %s wide", f+1, name, s.Len(v), s.Len(o.Width))
 				}
 			}
 		}
@@ -201,13 +201,13 @@ func (s *Session) checkOffer(o *Offer) error {
 func (s *Session) PutOffer(was string, o Offer) (model.PutOffer, error) {
 	edit := model.PutOffer{Was: was}
 	if o.ID = strings.TrimSpace(o.ID); o.ID == "" {
-		return edit, fmt.Errorf("letter: every board needs one, such as %s", s.YardID())
+		return edit, say.Errorf("letter: every board needs one, such as %s", s.YardID())
 	}
 	if o.ID != was && s.Project().Offer(o.ID) != nil {
-		return edit, fmt.Errorf("letter: there is a board %s on the list already; the next free letter is %s", o.ID, s.YardID())
+		return edit, say.Errorf("letter: there is a board %s on the list already; the next free letter is %s", o.ID, s.YardID())
 	}
 	if s.Project().Board(o.ID) != nil {
-		return edit, fmt.Errorf("letter: there is a board %s in the rack already; the next free letter is %s", o.ID, s.YardID())
+		return edit, say.Errorf("letter: there is a board %s in the rack already; the next free letter is %s", o.ID, s.YardID())
 	}
 	if err := s.checkOffer(&o); err != nil {
 		return edit, err
@@ -246,12 +246,12 @@ func (s *Session) TakeKept() (model.TakeOffers, error) {
 			continue
 		}
 		if s.Project().Board(o.Board.ID) != nil {
-			return edit, fmt.Errorf("there is a board %s in the rack already: change the letter of the one you keep, on the wood too", o.Board.ID)
+			return edit, say.Errorf("there is a board %s in the rack already: change the letter of the one you keep, on the wood too", o.Board.ID)
 		}
 		edit.IDs = append(edit.IDs, o.Board.ID)
 	}
 	if len(edit.IDs) == 0 {
-		return edit, errors.New("no board is kept yet: say “keep” at those you buy")
+		return edit, say.Error("no board is kept yet: say “keep” at those you buy")
 	}
 	return edit, nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"heartside/layout/buy"
 	"heartside/layout/face"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -25,13 +26,15 @@ type YardChoice struct {
 }
 
 // YardNote says what all figures of the yard rest on.
-const YardNote = "Counted with straight cuts along the boards and the project's allowances. Knots, splits and wane are not counted. Better cuts may exist, so a board too many may be named, never one too few."
+func YardNote() string {
+	return say.T("Counted with straight cuts along the boards and the project's allowances. Knots, splits and wane are not counted. Better cuts may exist, so a board too many may be named, never one too few.")
+}
 
 // Choose finds the boards that make the job at least cost, and where none do what
 // is missing.
 func (j *YardJob) Choose(ctx context.Context) (YardChoice, error) {
 	if len(j.needs) == 0 {
-		return YardChoice{Lead: "There are no panels and no solid parts that could be made of this wood: nothing is needed yet."}, nil
+		return YardChoice{Lead: say.T("There are no panels and no solid parts that could be made of this wood: nothing is needed yet.")}, nil
 	}
 	c, err := buy.Choose(ctx, j.boards, j.needs, j.work, buy.Options{})
 	if err != nil {
@@ -42,14 +45,14 @@ func (j *YardJob) Choose(ctx context.Context) (YardChoice, error) {
 	}
 	out := YardChoice{Made: c.Made}
 	if !c.Made {
-		out.Lead = "No choice of these boards was found that makes the job."
+		out.Lead = say.T("No choice of these boards was found that makes the job.")
 		switch {
 		case len(j.boards) == 0:
-			out.Lead = "No board is on offer yet."
+			out.Lead = say.T("No board is on offer yet.")
 		case c.Proved && len(j.free)+len(j.kept) == 0:
-			out.Lead = "The boards in the rack do not make the job, and no board is on offer yet."
+			out.Lead = say.T("The boards in the rack do not make the job, and no board is on offer yet.")
 		case c.Proved:
-			out.Lead = "All these boards together do not make the job."
+			out.Lead = say.T("All these boards together do not make the job.")
 		}
 		lack, err := buy.Lacking(ctx, j.boards, j.needs, j.work, buy.Options{})
 		if err != nil && !errors.Is(err, context.Canceled) {
@@ -92,17 +95,17 @@ func without(list, some []string) []string {
 func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
 	switch {
 	case len(chosen) == 0 && len(j.kept) > 0:
-		out.Lead = "The boards you keep make the job"
+		out.Lead = say.T("The boards you keep make the job")
 		if len(j.rack) > 0 {
-			out.Lead = "The boards you keep and the rack make the job"
+			out.Lead = say.T("The boards you keep and the rack make the job")
 		}
 		if j.known {
 			out.Lead += ": " + j.price(j.sum(j.kept))
 		}
-		out.Lead += ". Nothing more is to be bought."
+		out.Lead += say.T(". Nothing more is to be bought.")
 		return
 	case len(chosen) == 0:
-		out.Lead = "The boards in the rack make the job. Nothing is to be bought."
+		out.Lead = say.T("The boards in the rack make the job. Nothing is to be bought.")
 		return
 	}
 	list := listed(j.named(chosen))
@@ -113,13 +116,13 @@ func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
 				volume += b.Length * b.Width * b.Thickness
 			}
 		}
-		out.Lead = fmt.Sprintf("Buy %s: %s of wood, the least. Not every board has a price, so money does not count.", list, unit.FormatVolume(volume, j.sys))
+		out.Lead = say.F("Buy %s: %s of wood, the least. Not every board has a price, so money does not count.", list, unit.FormatVolume(volume, j.sys))
 		return
 	}
 	out.Cost = j.sum(chosen)
-	out.Lead = fmt.Sprintf("Buy %s: %s.", list, j.price(out.Cost))
+	out.Lead = say.F("Buy %s: %s.", list, j.price(out.Cost))
 	if len(j.kept) > 0 && j.known {
-		out.Lead += fmt.Sprintf(" With those you keep, %s.", j.price(out.Cost+j.sum(j.kept)))
+		out.Lead += say.F(" With those you keep, %s.", j.price(out.Cost+j.sum(j.kept)))
 	}
 }
 
@@ -128,13 +131,13 @@ func (j *YardJob) proofWords(c *buy.Choice) string {
 	gap, money := math.Max(0, c.Cost-c.Least), c.By == buy.ByMoney && j.money
 	switch {
 	case money && (c.Proved || gap < 0.005):
-		return "No other choice costs less."
+		return say.T("No other choice costs less.")
 	case money:
-		return fmt.Sprintf("Not all choices could be tried: another may cost up to %s less.", j.price(gap))
+		return say.F("Not all choices could be tried: another may cost up to %s less.", j.price(gap))
 	case c.Proved:
-		return "No other choice takes less wood."
+		return say.T("No other choice takes less wood.")
 	}
-	return fmt.Sprintf("Not all choices could be tried: another may take up to %s less.", unit.FormatVolume(gap, j.sys))
+	return say.F("Not all choices could be tried: another may take up to %s less.", unit.FormatVolume(gap, j.sys))
 }
 
 // cutWords tells what is cut from each board.
@@ -142,14 +145,14 @@ func (j *YardJob) cutWords(list []buy.Cut) []string {
 	var out []string
 	last := ""
 	for _, c := range list {
-		what := fmt.Sprintf("%s, %s wide together", countWords(c.Strips, "strip", "strips"), j.len(c.Width))
+		what := say.F("%s, %s wide together", countWords(c.Strips, say.T("strip"), say.T("strips")), j.len(c.Width))
 		if c.Strips == 1 {
-			what = "1 strip, " + j.len(c.Width) + " wide"
+			what = say.F("1 strip, %s wide", j.len(c.Width))
 		}
 		if n := j.need(c.Need); n != nil && n.Count > 0 {
-			what = countWords(c.Strips, "piece", "pieces")
+			what = countWords(c.Strips, say.T("piece"), say.T("pieces"))
 		}
-		what = fmt.Sprintf("%s for %s, from %s to %s", what, c.Need, j.len(c.From), j.len(c.To))
+		what = say.F("%s for %s, from %s to %s", what, c.Need, j.len(c.From), j.len(c.To))
 		if c.Board == last {
 			out[len(out)-1] += "; " + what
 			continue
@@ -178,13 +181,13 @@ func (j *YardJob) need(id string) *buy.Need {
 
 // lackWords says what is missing, rounded so that a board of those figures does.
 func (j *YardJob) lackWords(l *buy.Lack) string {
-	what := "one more board"
+	what := say.T("one more board")
 	if l.Boards > 1 {
-		what = fmt.Sprintf("%d more boards", l.Boards)
+		what = say.F("%d more boards", l.Boards)
 	}
-	text := fmt.Sprintf("%s: %s of at least %s × %s", l.Need, what, j.up(l.Width), j.up(l.Length))
+	text := say.F("%s: %s of at least %s × %s", l.Need, what, j.up(l.Width), j.up(l.Length))
 	if l.Thickness > 0 {
-		text += ", " + j.up(l.Thickness) + " thick"
+		text += say.F(", %s thick", j.up(l.Thickness))
 	}
 	n := j.need(l.Need)
 	if n == nil {
@@ -196,24 +199,24 @@ func (j *YardJob) lackWords(l *buy.Lack) string {
 // sapWords says how much unwanted wood a missing board may have.
 func (j *YardJob) sapWords(n *buy.Need, sap [2]float64) string {
 	show, back := !math.IsInf(sap[0], 0), !math.IsInf(sap[1], 0)
-	where := map[[2]bool]string{{true, true}: "both faces", {true, false}: "one face", {false, true}: "one face"}[[2]bool{show, back}]
+	where := map[[2]bool]string{{true, true}: say.T("both faces"), {true, false}: say.T("one face"), {false, true}: say.T("one face")}[[2]bool{show, back}]
 	switch {
 	case where == "" || n.Wanted == face.WantBoth:
-		return ", any wood"
+		return say.T(", any wood")
 	case n.Wanted == face.WantSap:
-		return ", sapwood all over " + where
+		return say.F(", sapwood all over %s", where)
 	}
 	least := math.Inf(1)
 	for _, v := range sap {
 		least = math.Min(least, v)
 	}
 	if j.down(least) == j.down(0) && (!show || !back || j.down(sap[0]) == j.down(sap[1])) {
-		return ", with no sapwood on " + where
+		return say.F(", with no sapwood on %s", where)
 	}
 	if show && back && j.down(sap[0]) != j.down(sap[1]) {
-		return fmt.Sprintf(", with no more sapwood along one edge than %s on the face that shows and %s on the other face, the other edge clear", j.down(sap[0]), j.down(sap[1]))
+		return say.F(", with no more sapwood along one edge than %s on the face that shows and %s on the other face, the other edge clear", j.down(sap[0]), j.down(sap[1]))
 	}
-	return fmt.Sprintf(", with no more sapwood than %s along one edge of %s, the other edge clear", j.down(least), where)
+	return say.F(", with no more sapwood than %s along one edge of %s, the other edge clear", j.down(least), where)
 }
 
 // step is what a rule at the yard shows: a mm, or a sixteenth of an inch.
@@ -250,17 +253,17 @@ func (j *YardJob) Worths(ctx context.Context) (map[string]YardWorth, error) {
 		y := YardWorth{Amount: w.Amount, Needed: w.Needed}
 		sure := "worth "
 		if !w.Proved {
-			sure = "worth about "
+			sure = say.T("worth about ")
 		}
 		switch {
 		case w.Needed:
-			y.Text = "the job cannot do without it"
+			y.Text = say.T("the job cannot do without it")
 		case j.money && w.By == buy.ByMoney && w.Amount >= 0.005:
-			y.Text = sure + j.price(w.Amount) + " to the job"
+			y.Text = say.F("%s%s to the job", sure, j.price(w.Amount))
 		case (!j.money || w.By == buy.ByWood) && w.Amount >= 1:
-			y.Text = "saves " + unit.FormatVolume(w.Amount, j.sys) + " of other boards"
+			y.Text = say.F("saves %s of other boards", unit.FormatVolume(w.Amount, j.sys))
 		default:
-			y.Text = "worth nothing to the job"
+			y.Text = say.T("worth nothing to the job")
 		}
 		out[j.names[w.Board]] = y
 	}

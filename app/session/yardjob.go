@@ -10,6 +10,7 @@ import (
 	"heartside/layout/cost"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -57,8 +58,8 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 			b = rackBoard(o.model(y.Species, y.Wanted), wantedOf(wanted))
 		}
 		if _, twice := j.names[b.ID]; twice {
-			j.Notes = append(j.Notes, fmt.Sprintf("There are two boards %s, one in the rack and one on offer: give one of them another letter, on the wood too.", o.ID))
-			b.ID += " on offer"
+			j.Notes = append(j.Notes, say.F("There are two boards %s, one in the rack and one on offer: give one of them another letter, on the wood too.", o.ID))
+			b.ID += say.T(" on offer")
 		}
 		j.names[b.ID] = o.ID
 		v, ok := o.Cost()
@@ -83,7 +84,7 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 	}
 	for _, n := range p.Panels {
 		if other := s.otherWood(lieOn(n.Strips, func(st model.Strip) string { return st.Board }), y.Species); other != "" {
-			j.Notes = append(j.Notes, fmt.Sprintf("%s does not count: it lies on boards of another wood (%s).", n.ID, other))
+			j.Notes = append(j.Notes, say.F("%s does not count: it lies on boards of another wood (%s).", n.ID, other))
 			continue
 		}
 		j.panel(p, n, wanted)
@@ -93,7 +94,7 @@ func (s *Session) AtYard(y *Yard) *YardJob {
 			continue
 		}
 		if other := s.otherWood(lieOn(n.Places, func(k model.PartPlace) string { return k.Board }), y.Species); other != "" {
-			j.Notes = append(j.Notes, fmt.Sprintf("%s does not count: it lies on boards of another wood (%s).", n.ID, other))
+			j.Notes = append(j.Notes, say.F("%s does not count: it lies on boards of another wood (%s).", n.ID, other))
 			continue
 		}
 		j.part(n, wanted)
@@ -122,18 +123,18 @@ func (s *Session) rackAtYard(j *YardJob, y *Yard, wanted face.Wanted) {
 		j.names[b.ID] = b.ID
 	}
 	if len(waney) > 0 {
-		j.Notes = append(j.Notes, fmt.Sprintf("In the rack, %s with waney edges: not counted here.", boardsWords(waney)))
+		j.Notes = append(j.Notes, say.F("In the rack, %s with waney edges: not counted here.", boardsWords(waney)))
 	}
 	if len(flawed) > 0 {
-		j.Notes = append(j.Notes, fmt.Sprintf("In the rack, %s with knots, splits or wane drawn in: these are not cut round here, so the wood may not go as far.", boardsWords(flawed)))
+		j.Notes = append(j.Notes, say.F("In the rack, %s with knots, splits or wane drawn in: these are not cut round here, so the wood may not go as far.", boardsWords(flawed)))
 	}
 }
 
 func boardsWords(ids []string) string {
 	if len(ids) == 1 {
-		return "board " + ids[0]
+		return say.F("board %s", ids[0])
 	}
-	return "boards " + listed(ids)
+	return say.F("boards %s", listed(ids))
 }
 
 // otherWood names the wood that all of some boards are of, where that is another;
@@ -175,7 +176,7 @@ func (j *YardJob) panel(p *model.Project, n *model.Panel, usual model.Wanted) {
 
 // limitWords tells how much unwanted wood may show.
 func limitWords(d *buy.Need) string {
-	wood := map[face.Wanted]string{face.WantHeart: "sapwood", face.WantSap: "heartwood"}[d.Wanted]
+	wood := map[face.Wanted]string{face.WantHeart: say.T("sapwood"), face.WantSap: say.T("heartwood")}[d.Wanted]
 	if wood == "" {
 		return ""
 	}
@@ -183,13 +184,13 @@ func limitWords(d *buy.Need) string {
 	for f, side := range [2]string{"face", "back"} {
 		switch m := d.Most[f]; {
 		case m == 0:
-			out = append(out, fmt.Sprintf("no %s on the %s", wood, side))
+			out = append(out, say.F("no %s on the %s", wood, side))
 		case m < 1:
-			out = append(out, fmt.Sprintf("at most %s %s on the %s", Percent(m), wood, side))
+			out = append(out, say.F("at most %s %s on the %s", Percent(m), wood, side))
 		}
 	}
 	if len(out) == 0 {
-		return ", any wood"
+		return say.T(", any wood")
 	}
 	return ", " + listed(out)
 }
@@ -208,11 +209,11 @@ func (j *YardJob) part(n model.Part, usual model.Wanted) {
 	}
 	j.needs = append(j.needs, buy.Need{ID: n.ID, Length: n.Length, Width: n.Width, Thickness: n.Thickness / float64(layers),
 		Count: n.Count * layers, Wanted: wantedOf(want), Most: [2]float64{1, 1}})
-	text := fmt.Sprintf("%s: %d of %s × %s × %s", n.ID, n.Count, j.len(n.Length), j.len(n.Width), j.len(n.Thickness))
+	text := say.F("%s: %d of %s × %s × %s", n.ID, n.Count, j.len(n.Length), j.len(n.Width), j.len(n.Thickness))
 	if layers > 1 {
-		text += fmt.Sprintf(", each of %d layers", layers)
+		text += say.F(", each of %d layers", layers)
 	}
-	j.Needs = append(j.Needs, text+", any wood")
+	j.Needs = append(j.Needs, say.F("%s, any wood", text))
 }
 
 func (j *YardJob) price(v float64) string { return unit.FormatMoney(v, j.currency) }

@@ -2,11 +2,11 @@ package session
 
 import (
 	"context"
-	"fmt"
 
 	"heartside/app/intake"
 	"heartside/layout/buy"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // MostPictures is how many photographs a board on offer is measured by: one of
@@ -20,9 +20,9 @@ const MostPictures = 2
 func (s *Session) MeasureOffer(o Offer, names []string) (func(context.Context) (Offer, []string, error), error) {
 	switch {
 	case !(o.Length > 0 && o.Width > 0):
-		return nil, fmt.Errorf("length and width of the board give the photographs their scale: write them first")
+		return nil, say.Errorf("length and width of the board give the photographs their scale: write them first")
 	case len(names) == 0 || len(names) > MostPictures:
-		return nil, fmt.Errorf("choose one photograph of face 1, and one of face 2 where there is one; these are %d", len(names))
+		return nil, say.Errorf("choose one photograph of face 1, and one of face 2 where there is one; these are %d", len(names))
 	}
 	read := s.readFunc()
 	return func(ctx context.Context) (Offer, []string, error) {
@@ -32,14 +32,14 @@ func (s *Session) MeasureOffer(o Offer, names []string) (func(context.Context) (
 			job := intake.Job{Place: intake.Place{Board: o.ID, Part: intake.Part(f + 1)}, Name: name, Length: o.Length, Width: o.Width}
 			got, err := read(ctx, job, func(intake.Step) {})
 			if err != nil {
-				return o, nil, fmt.Errorf("face %d, %s: %w", f+1, name, err)
+				return o, nil, say.Errorf("face %d, %s: %w", f+1, name, err)
 			}
 			b.Faces[f] = got.Face(model.Face{}, name)
 			o.Faces[f], o.Unseen[f] = b.Faces[f], false
 			marked, other := model.FaceTape(b, f+1)
 			o.Sap[f] = [2]buy.Widths{buy.Widths(marked), buy.Widths(other)}
 			for _, d := range got.Doubts {
-				doubts = append(doubts, fmt.Sprintf("face %d: %s", f+1, d))
+				doubts = append(doubts, say.F("face %d: %s", f+1, d))
 			}
 		}
 		return o, doubts, nil

@@ -7,6 +7,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/layout/terms"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -36,7 +37,7 @@ func (s *Session) OrderTerms(t terms.Terms, offers []Offer) (TermsRead, error) {
 			b := offers[i].board()
 			fb := b.AsTaped()
 			if s.Project().Board(fb.ID) != nil {
-				fb.ID += " on offer"
+				fb.ID += say.T(" on offer")
 			}
 			boards = append(boards, fb)
 		}
@@ -62,15 +63,15 @@ func (s *Session) OrderTerms(t terms.Terms, offers []Offer) (TermsRead, error) {
 	out := TermsRead{Lead: termsLead(&lot, t, len(boards))}
 	for i := range lot.Pieces {
 		f := &lot.Pieces[i]
-		r := TermsRow{Name: "Board " + f.ID, Keeps: f.Keeps}
+		r := TermsRow{Name: say.F("Board %s", f.ID), Keeps: f.Keeps}
 		if t.When == terms.AfterRipping {
 			name := names[f.ID]
 			if name == "" {
 				name = f.ID
 			}
-			r.Name = "Strip " + name + " of board " + f.Board
+			r.Name = say.F("Strip %s of board %s", name, f.Board)
 		}
-		r.Better = fmt.Sprintf("%s (face %d)", shareWords(f, 0), f.Better)
+		r.Better = say.F("%s (face %d)", shareWords(f, 0), f.Better)
 		r.Other = shareWords(f, 1)
 		r.Verdict = keepsWords(f, t, v.project.Units)
 		out.Rows = append(out.Rows, r)
@@ -88,44 +89,44 @@ func shareWords(f *terms.Finding, k int) string {
 	case lo == hi:
 		return lo + " %"
 	case f.Lo[k] == 0 && f.Hi[k] == 1:
-		return "not looked at"
+		return say.T("not looked at")
 	}
-	return lo + " to " + hi + " %"
+	return say.F("%s to %s %%", lo, hi)
 }
 
 func keepsWords(f *terms.Finding, t terms.Terms, sys unit.System) string {
 	switch f.Keeps {
 	case terms.Yes:
-		return "keeps"
+		return say.T("keeps")
 	case terms.Unsure:
-		return "not certain: look at all of both faces"
+		return say.T("not certain: look at all of both faces")
 	}
-	other := "sapwood"
+	other := say.T("sapwood")
 	if t.Wood == face.Sap {
-		other = "heartwood"
+		other = say.T("heartwood")
 	}
 	var out []string
-	for k, side := range [2]string{"better face", "other face"} {
+	for k, side := range [2]string{say.T("better face"), say.T("other face")} {
 		if f.Short[k] > 0 {
-			out = append(out, fmt.Sprintf("%s on the %s, by %s %% of it", unit.Format(f.WideBy[k], sys), side, tenths(f.Short[k])))
+			out = append(out, say.F("%s on the %s, by %s %% of it", unit.Format(f.WideBy[k], sys), side, tenths(f.Short[k])))
 		}
 	}
 	if len(out) == 0 {
-		return "does not keep"
+		return say.T("does not keep")
 	}
-	return fmt.Sprintf("does not keep: too much %s, %s", other, listed(out))
+	return say.F("does not keep: too much %s, %s", other, listed(out))
 }
 
 func termsLead(lot *terms.Lot, t terms.Terms, boards int) string {
-	what := "boards as bought"
+	what := say.T("boards as bought")
 	if t.When == terms.AfterRipping {
-		what = "strips as ripped"
+		what = say.T("strips as ripped")
 	}
 	switch {
 	case boards == 0:
-		return "There are no boards yet."
+		return say.T("There are no boards yet.")
 	case len(lot.Pieces) == 0:
-		return "No strips lie on the boards yet: after ripping there is nothing to look at."
+		return say.T("No strips lie on the boards yet: after ripping there is nothing to look at.")
 	}
 	kept := 0
 	for _, f := range lot.Pieces {
@@ -133,15 +134,15 @@ func termsLead(lot *terms.Lot, t terms.Terms, boards int) string {
 			kept++
 		}
 	}
-	text := fmt.Sprintf("%d of %d %s keep %s for certain", kept, len(lot.Pieces), what, t)
+	text := say.F("%d of %d %s keep %s for certain", kept, len(lot.Pieces), what, t)
 	if t.By != terms.ByCount {
-		text += fmt.Sprintf(": %s %% of their area", tenths(lot.Kept))
+		text += say.F(": %s %% of their area", tenths(lot.Kept))
 	}
-	wanted := tenths(lot.Wanted) + " % of the lot is asked for"
+	wanted := say.F("%s %% of the lot is asked for", tenths(lot.Wanted))
 	if lot.Wanted == 1 {
-		wanted = "all of the lot is asked for"
+		wanted = say.T("all of the lot is asked for")
 	}
-	verdict := map[terms.Keeps]string{terms.Yes: "The order keeps its terms", terms.No: "The order does not keep its terms", terms.Unsure: "Whether the order keeps its terms is not certain"}[lot.Keeps]
+	verdict := map[terms.Keeps]string{terms.Yes: say.T("The order keeps its terms"), terms.No: say.T("The order does not keep its terms"), terms.Unsure: say.T("Whether the order keeps its terms is not certain")}[lot.Keeps]
 	return fmt.Sprintf("%s: %s. %s.", verdict, wanted, text)
 }
 
@@ -153,7 +154,7 @@ func TermsOf(form string, when terms.When, by terms.Count, of float64, sap bool)
 		return t, err
 	}
 	if !slices.Contains([]terms.When{terms.BeforeRipping, terms.AfterRipping}, when) {
-		return t, fmt.Errorf("say whether the per cent hold before or after ripping: they mean different things")
+		return t, say.Errorf("say whether the per cent hold before or after ripping: they mean different things")
 	}
 	t.When, t.By, t.Of = when, by, of
 	if sap {

@@ -11,6 +11,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // cut is one saw cut from p to q on face 1, the left point first.
@@ -34,6 +35,25 @@ const (
 	noRip     = "the board's edge, no cut"
 	noEnd     = "the board's end, no cut"
 )
+
+// name is what the cut is called on paper.
+func (c *cut) name() string {
+	switch c.what {
+	case cutSquare:
+		return say.T("square off past the checks, measure from here")
+	case cutAcross:
+		return say.T("cross-cut the board")
+	case cutRip:
+		return say.T("rip")
+	case cutEnd:
+		return say.T("cut end")
+	case noRip:
+		return say.T("the board's edge, no cut")
+	case noEnd:
+		return say.T("the board's end, no cut")
+	}
+	return c.what
+}
 
 // blankOf returns the corners of what is sawn out for a strip, on face 1:
 // marked end near the strip's own corner, then anticlockwise.

@@ -6,6 +6,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // boardDrawing is one face of a board on the page.
@@ -125,9 +126,9 @@ func (b *builder) drawFace(bd *face.Board, f int, s float64, over geom.Rect, par
 		over = bd.Other().ApplyTo(over.Polygon()).Bounds()
 	}
 	st := boldStyle(body)
-	edge := ": marked edge at the foot"
+	edge := say.T(": marked edge at the foot")
 	if f == 2 {
-		edge = ", rolled over: marked edge at the top"
+		edge = say.T(", rolled over: marked edge at the top")
 	}
 	y := b.area.Min.Y
 	b.k().text(b.area.Min.X, y+b.f.CapHeight(st), faceName(bd, f)+edge, st)
@@ -164,8 +165,8 @@ func (d *boardDrawing) wood() {
 	d.k.endBar(end, d.frame.Min.Y, d.frame.Max.Y, -1)
 	st := aligned(style(least), render.Middle)
 	st.Turn = 90
-	if d.b.f.Width("marked end", st) <= d.frame.H() {
-		d.k.text(d.frame.Min.X-barWidth-1.2, d.frame.Centre().Y, "marked end", st)
+	if d.b.f.Width(say.T("marked end"), st) <= d.frame.H() {
+		d.k.text(d.frame.Min.X-barWidth-1.2, d.frame.Centre().Y, say.T("marked end"), st)
 	}
 }
 

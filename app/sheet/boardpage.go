@@ -8,6 +8,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // board writes the pages of one board; nothing where nothing is cut from it.
@@ -62,33 +63,33 @@ func (b *builder) board(bd *face.Board) {
 }
 
 func (b *builder) boardHeader(bd *face.Board, parts []place) header {
-	h := header{title: "Board " + bd.ID, boxes: []string{"MC %"}}
+	h := header{title: say.F("Board %s", bd.ID), boxes: []string{say.T("MC %")}}
 	if mb := b.in.Project.Board(bd.ID); mb != nil && mb.Spoiled {
-		h.facts = append(h.facts, "SPOILED: nothing more is cut from it")
+		h.facts = append(h.facts, say.T("SPOILED: nothing more is cut from it"))
 	}
 	h.facts = append(h.facts, speciesName(bd.Species), b.say.size(bd.Length, bd.Width, bd.Thickness))
 	h.facts = append(h.facts, b.goneFacts(bd)...)
 	if bd.Moisture > 0 {
-		h.facts = append(h.facts, fmt.Sprintf("moisture %.1f %%", bd.Moisture))
+		h.facts = append(h.facts, say.F("moisture %.1f %%", bd.Moisture))
 	}
 	switch {
 	case bd.BarkFace > 0:
-		h.facts = append(h.facts, fmt.Sprintf("face %d is the bark side", bd.BarkFace))
+		h.facts = append(h.facts, say.F("face %d is the bark side", bd.BarkFace))
 	default:
 		if mb := b.in.Project.Board(bd.ID); mb != nil && mb.Bark == model.BarkNone {
-			h.facts = append(h.facts, "quarter-sawn: no bark side")
+			h.facts = append(h.facts, say.T("quarter-sawn: no bark side"))
 		} else {
-			h.facts = append(h.facts, "bark side not known")
+			h.facts = append(h.facts, say.T("bark side not known"))
 		}
 	}
 	switch bd.Planes {
 	case face.PlanesFromMarked:
-		h.facts = append(h.facts, "face 1 planes from the marked end")
+		h.facts = append(h.facts, say.T("face 1 planes from the marked end"))
 	case face.PlanesToMarked:
-		h.facts = append(h.facts, "face 1 planes to the marked end")
+		h.facts = append(h.facts, say.T("face 1 planes to the marked end"))
 	}
 	h.facts = append(h.facts, partsFact(parts)...)
-	h.facts = append(h.facts, fmt.Sprintf("chalk %s on the marked end, at the corner of the marked edge, on the face 1 side", bd.ID))
+	h.facts = append(h.facts, say.F("chalk %s on the marked end, at the corner of the marked edge, on the face 1 side", bd.ID))
 	return h
 }
 
@@ -106,15 +107,15 @@ func partsFact(parts []place) []string {
 		}
 		switch m := parts[i].panel; {
 		case m != nil:
-			out = append(out, and(names)+" for panel "+m.ID)
+			out = append(out, say.F("%s for panel %s", and(names), m.ID))
 		case isTest(parts[i]):
-			out = append(out, and(names)+" to try the finish on heartwood and sapwood")
+			out = append(out, say.F("%s to try the finish on heartwood and sapwood", and(names)))
 		case parts[i].part != nil && len(names) == 1:
-			out = append(out, names[0]+" is a solid part")
+			out = append(out, say.F("%s is a solid part", names[0]))
 		case parts[i].part != nil:
-			out = append(out, and(names)+" are solid parts")
+			out = append(out, say.F("%s are solid parts", and(names)))
 		default:
-			out = append(out, and(names)+" for no panel yet")
+			out = append(out, say.F("%s for no panel yet", and(names)))
 		}
 		i = k
 	}
@@ -124,16 +125,15 @@ func partsFact(parts []place) []string {
 // boardIntro says from where the cuts are measured.
 func (b *builder) boardIntro(l snapped, cuts []cut) string {
 	kerf := b.say.len(b.in.Project.Allowances.Kerf)
-	off := "as little as will do"
+	off := say.T("as little as will do")
 	for i := range cuts {
 		if cuts[i].what == cutSquare && cuts[i].p.X > l.end {
 			off = b.say.len(cuts[i].p.X - l.end)
 		}
 	}
-	t := "Cut 1 squares the marked end and takes " + off + " off; where checks go deeper, move everything along. Lengths are measured from it, widths from a line snapped on face 1 " + l.describe(b.say) +
-		", never from the edge itself. Two points for each cut; saw on the waste side of it, kerf " + kerf + "."
+	t := say.F("Cut 1 squares the marked end and takes %s off; where checks go deeper, move everything along. Lengths are measured from it, widths from a line snapped on face 1 %s, never from the edge itself. Two points for each cut; saw on the waste side of it, kerf %s.", off, l.describe(b.say), kerf)
 	if l.signed() {
-		t += " + lies away from the marked edge, − towards it."
+		t += say.T(" + lies away from the marked edge, − towards it.")
 	}
 	crossed, shared := false, false
 	for i := range cuts {
@@ -141,18 +141,18 @@ func (b *builder) boardIntro(l snapped, cuts []cut) string {
 		shared = shared || !cuts[i].across() && strings.Contains(cuts[i].whom, ", ")
 	}
 	if crossed {
-		t += " A cross-cut makes the ends that meet it; its kerf lies beyond its line."
+		t += say.T(" A cross-cut makes the ends that meet it; its kerf lies beyond its line.")
 	}
 	if shared {
-		t += " A cut for two lies on the line of the first."
+		t += say.T(" A cut for two lies on the line of the first.")
 	}
 	return t
 }
 
 func (b *builder) cutTable(l snapped, cuts []cut) *table {
 	t := &table{
-		name: "Cuts, in order",
-		head: []string{"Cut", "What", "For", "First point|from cut 1", "off line", "Second point|from cut 1", "off line"},
+		name: say.T("Cuts, in order"),
+		head: []string{say.T("Cut"), say.T("What"), say.T("For"), say.T("First point|from cut 1"), say.T("off line"), say.T("Second point|from cut 1"), say.T("off line")},
 		left: []bool{false, true, true, false, false, false, false},
 	}
 	none := map[string]string{}
@@ -165,12 +165,12 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 			}
 			none[c.what] += c.whom
 		case c.what == cutSquare:
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, "all", b.say.bare(0), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), say.T("all"), b.say.bare(0), "across", "–", "–"})
 		case c.across():
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.what, c.whom, l.along(b.say, c.p.X), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), c.whom, l.along(b.say, c.p.X), "across", "–", "–"})
 		default:
 			t.rows = append(t.rows, []string{
-				fmt.Sprint(c.n), c.what, c.whom,
+				fmt.Sprint(c.n), c.name(), c.whom,
 				l.along(b.say, c.p.X), l.offset(b.say, c.p), l.along(b.say, c.q.X), l.offset(b.say, c.q),
 			})
 		}
@@ -198,10 +198,10 @@ func (b *builder) afterTables(bd *face.Board, parts []place) []*table {
 // checkTable leaves room for what is measured after planing.
 func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 	t := &table{
-		name: "After planing",
-		head: []string{"Strip", "Panel", "Side up", "Marked|end", "Take stock off", "Nicks",
-			"Sapwood, front edge|as sawn", "expected", "found",
-			"Sapwood, back edge|as sawn", "expected", "found", "Within|" + b.say.len(tellApart) + "?"},
+		name: say.T("After planing"),
+		head: []string{say.T("Strip"), say.T("Panel"), say.T("Side up"), say.T("Marked|end"), say.T("Take stock off"), say.T("Nicks"),
+			say.T("Sapwood, front edge|as sawn"), "expected", "found",
+			say.T("Sapwood, back edge|as sawn"), "expected", "found", say.F("Within|%s?", b.say.len(tellApart))},
 		left: []bool{true, true, true, false, true, false, false, false, false, false, false, false, false},
 		box:  []bool{8: true, 11: true, 12: true},
 		room: []float64{8: 20, 11: 20, 12: 12},
@@ -256,7 +256,7 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	}
 	to := p.panel.Thickness + b.in.Project.Allowances.AfterGlue
 	if bd.Thickness <= to {
-		return "nothing off"
+		return say.T("nothing off")
 	}
 	s := *p.strip
 	s.Board = bd
@@ -265,20 +265,20 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	}
 	off := s.Taken(to)
 	if math.Abs(off[0]-off[1]) < 0.05 {
-		return fmt.Sprintf("%s, half from each side, to %s", b.say.fine(off[0]+off[1]), b.say.fine(to))
+		return say.F("%s, half from each side, to %s", b.say.fine(off[0]+off[1]), b.say.fine(to))
 	}
 	first, second := 0, 1 // the bark side first
 	if bd.BarkFace == 2 {
 		first, second = 1, 0
 	}
-	return fmt.Sprintf("%s %s, %s %s, to %s", bd.SideName(first+1), b.say.fine(off[first]), bd.SideName(second+1), b.say.fine(off[second]), b.say.fine(to))
+	return say.F("%s %s, %s %s, to %s", bd.SideName(first+1), b.say.fine(off[first]), bd.SideName(second+1), b.say.fine(off[second]), b.say.fine(to))
 }
 
 func (b *builder) boardText(bd *face.Board, parts []place, l snapped, cuts []cut) []paragraph {
 	var out []paragraph
 	if len(stripsOf(parts)) > 0 {
-		out = append(out, paragraph{text: "After planing", bold: true},
-			paragraph{text: fmt.Sprintf("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line.%s Write what you find. Within %s? If not, enter it and check again.", b.expectText(parts), b.say.len(tellApart)), bullet: "–"})
+		out = append(out, paragraph{text: say.T("After planing"), bold: true},
+			paragraph{text: say.F("Left, middle and right are as the strip lies in its panel, show face up, front edge towards you. Sapwood as sawn is read on the sawn face; planing moves its line.%s Write what you find. Within %s? If not, enter it and check again.", b.expectText(parts), b.say.len(tellApart)), bullet: "–"})
 	}
 	for _, x := range b.in.Loose {
 		if slices.Contains(x.Boards, bd.ID) {
@@ -298,7 +298,7 @@ func (b *builder) boardText(bd *face.Board, parts []place, l snapped, cuts []cut
 		out = append(out, paragraph{text: t, bullet: "–"})
 	}
 	if spare := b.spareText(bd, parts, l, cuts); spare != "" {
-		out = append(out, paragraph{text: "Left over", bold: true, before: 1.6}, paragraph{text: spare, bullet: "–"})
+		out = append(out, paragraph{text: say.T("Left over"), bold: true, before: 1.6}, paragraph{text: spare, bullet: "–"})
 	}
 	return append(out, cautions(b.boardCautions(bd, parts)))
 }
@@ -307,7 +307,7 @@ func (b *builder) boardText(bd *face.Board, parts []place, l snapped, cuts []cut
 func (b *builder) expectText(parts []place) string {
 	for i := range parts {
 		if parts[i].planed != nil {
-			return " Expected is the finished face, worked out between the two sawn ones; what comes off after glue-up moves it a little."
+			return say.T(" Expected is the finished face, worked out between the two sawn ones; what comes off after glue-up moves it a little.")
 		}
 	}
 	return ""
@@ -326,7 +326,7 @@ func (b *builder) measuredBelow(parts []place) []string {
 			continue
 		}
 		side := p.strip.Board.SideName(s.Planed.Face)
-		out = append(out, fmt.Sprintf("%s was measured after planing on its %s, which lies down now: not used. Measure the face that shows.", p.label, side))
+		out = append(out, say.F("%s was measured after planing on its %s, which lies down now: not used. Measure the face that shows.", p.label, side))
 	}
 	return out
 }
@@ -339,7 +339,7 @@ func (b *builder) notReady(parts []place) []string {
 		n := emptyPlaces(p)
 		for _, q := range parts {
 			if n > 0 && q.panel != nil && q.panel.ID == p.ID {
-				out = append(out, fmt.Sprintf("Panel %s: %s.", p.ID, emptyText(n)))
+				out = append(out, say.F("Panel %s: %s.", p.ID, emptyText(n)))
 				break
 			}
 		}
@@ -357,17 +357,17 @@ func emptyPlaces(p *face.Panel) int {
 	return n
 }
 
-func emptyText(n int) string { return plural(n, "place") + " empty, not ready to cut" }
+func emptyText(n int) string { return say.F("%s empty, not ready to cut", plural(n, say.T("place"))) }
 
 func guessedFaces(bd *face.Board) string {
 	var g []string
 	for f := range bd.Faces {
 		if bd.Faces[f].Guessed {
-			g = append(g, fmt.Sprintf("face %d", f+1))
+			g = append(g, say.F("face %d", f+1))
 		}
 	}
 	if len(g) == 0 {
 		return ""
 	}
-	return "Not looked at, taken straight through from the other face: " + strings.Join(g, ", ") + "."
+	return say.F("Not looked at, taken straight through from the other face: %s.", strings.Join(g, ", "))
 }

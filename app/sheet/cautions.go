@@ -1,12 +1,12 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"heartside/layout/face"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // heavy is the weight, kg, from which a panel's weight is printed.
@@ -24,31 +24,31 @@ func (b *builder) panelCautions(v *view) string {
 
 // layCautions apply to making the strips and laying them up.
 func (b *builder) layCautions(v *view) []string {
-	out := []string{"Hearing and eye protection at the machines. Wood dust harms nose and lungs: extraction and a mask; limits vary by country. Some woods sensitise skin and lungs: see a doctor."}
+	out := []string{say.T("Hearing and eye protection at the machines. Wood dust harms nose and lungs: extraction and a mask; limits vary by country. Some woods sensitise skin and lungs: see a doctor.")}
 	if usesWalnut(v.Panel.Panel) {
-		out = append(out, "Walnut shavings never to horses.")
+		out = append(out, say.T("Walnut shavings never to horses."))
 	}
 	for _, s := range v.sections() {
 		if b.in.Pages.all().Fit && (s.ID == "ageing" || s.ID == "dye") {
 			return out // they say it of the colours
 		}
 	}
-	return append(out, "Colours are illustrations: test the finish on an offcut of the same board, heart and sap, full sequence.")
+	return append(out, say.T("Colours are illustrations: test the finish on an offcut of the same board, heart and sap, full sequence."))
 }
 
 // buildCautions apply to gluing up, lifting, finishing and building in.
 func (b *builder) buildCautions(v *view) []string {
 	var out []string
 	if kg, ok := b.weight(v.Panel.Panel); ok && kg >= heavy {
-		out = append(out, fmt.Sprintf("Weighs about %s (from the species' mean density): lift it with help.", b.kilos(kg)))
+		out = append(out, say.F("Weighs about %s (from the species' mean density): lift it with help.", b.kilos(kg)))
 	}
-	out = append(out, "Oily rags spread flat to dry; follow the label and the local fire service.")
-	damp := "Sapwood of any species is not durable outdoors or in damp"
+	out = append(out, say.T("Oily rags spread flat to dry; follow the label and the local fire service."))
+	damp := say.T("Sapwood of any species is not durable outdoors or in damp")
 	if v.Reading.Show.Light.Hi > 0 || v.Reading.Back.Light.Hi > 0 {
-		damp += "; in large-pored woods it is what powder-post beetle eats"
+		damp += say.T("; in large-pored woods it is what powder-post beetle eats")
 	}
 	return append(out, damp+".",
-		"Strength, sag, tipping, children's furniture, beds and stairs are not checked here: local codes, standards or an engineer.")
+		say.T("Strength, sag, tipping, children's furniture, beds and stairs are not checked here: local codes, standards or an engineer."))
 }
 
 func sentences(list []string) string { return strings.Join(list, " ") }
@@ -64,13 +64,13 @@ func (b *builder) boardCautions(bd *face.Board, parts []place) string {
 		angled = angled || p.strip.Angle != 0
 	}
 	if waney || crooked || angled {
-		out = append(out, "Crooked, twisted or waney stock, and cuts at an angle, never against a saw fence without a true edge and a riving knife: straight-line sled, or band saw to the line.")
+		out = append(out, say.T("Crooked, twisted or waney stock, and cuts at an angle, never against a saw fence without a true edge and a riving knife: straight-line sled, or band saw to the line."))
 	}
-	out = append(out, "Kerf closing: stop and wedge it.")
+	out = append(out, say.T("Kerf closing: stop and wedge it."))
 	if mc := b.in.Project.Machines; b.smallParts(parts, math.Max(mc.Shortest, 300), math.Max(mc.Narrowest, 50)) {
-		out = append(out, "Short, narrow or thin stock: the limit is your machine's manual.")
+		out = append(out, say.T("Short, narrow or thin stock: the limit is your machine's manual."))
 	}
-	out = append(out, "Hearing and eye protection; wood dust harms nose and lungs: extraction and a mask.")
+	out = append(out, say.T("Hearing and eye protection; wood dust harms nose and lungs: extraction and a mask."))
 	return strings.Join(out, " ")
 }
 

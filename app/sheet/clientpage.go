@@ -9,6 +9,7 @@ import (
 	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // client writes the page a client sees and signs: the arrangement, how it will
@@ -20,13 +21,13 @@ func (b *builder) client(p *Panel) {
 		return
 	}
 	text := b.clientText(v)
-	h := header{title: "For the client: " + p.Panel.ID, facts: []string{"finished " + b.say.size(p.Panel.Length, p.Panel.Width, p.Panel.Thickness)}}
+	h := header{title: say.F("For the client: %s", p.Panel.ID), facts: []string{say.F("finished %s", b.say.size(p.Panel.Length, p.Panel.Width, p.Panel.Thickness))}}
 	_, species := sources(p.Panel)
 	h.facts = append(h.facts, speciesNames(species)...)
 	if n := emptyPlaces(p.Panel); n > 0 {
-		h.facts = append(h.facts, plural(n, "place")+" not chosen yet")
+		h.facts = append(h.facts, say.F("%s not chosen yet", plural(n, say.T("place"))))
 	}
-	b.open(false, h, []mark{wordMark("Code", "changes with the layout")})
+	b.open(false, h, []mark{wordMark(say.T("Code"), say.T("changes with the layout"))})
 	pictures := b.clientPictures(v)
 	need := func() float64 { return b.textHeight(text) + signHigh + 2 }
 	b.largest(need, b.left()*0.55)
@@ -46,8 +47,8 @@ type picture struct {
 
 // clientPictures are the ages that something is known of.
 func (b *builder) clientPictures(v *view) []picture {
-	out := []picture{{name: "Now"}}
-	for i, name := range [...]string{"In one year", "In ten years"} {
+	out := []picture{{name: say.T("Now")}}
+	for i, name := range [...]string{say.T("In one year"), say.T("In ten years")} {
 		if f := v.Shift[i]; f != nil && changes(v, f) {
 			out = append(out, picture{name, f})
 		}
@@ -174,26 +175,26 @@ func toneOf(s *face.Strip, kind face.Kind, p picture) color.NRGBA {
 // clientText is what a client is told.
 func (b *builder) clientText(v *view) []paragraph {
 	n := v.names
-	seen := "Seen on the show side, the " + n.front + " edge at the foot. Sapwood, the outer wood of the tree, covers " + b.shareText(v.Reading.Show.Light) + " of this face."
+	seen := say.F("Seen on the show side, the %s edge at the foot. Sapwood, the outer wood of the tree, covers %s of this face.", n.front, b.shareText(v.Reading.Show.Light))
 	if len(b.clientPictures(v)) == 1 {
-		seen += " How these woods change with the years is not known well enough to be drawn."
+		seen += say.T(" How these woods change with the years is not known well enough to be drawn.")
 	}
-	out := []paragraph{{text: "The arrangement", bold: true}, {text: seen}}
+	out := []paragraph{{text: say.T("The arrangement"), bold: true}, {text: seen}}
 	for _, s := range v.sections() {
 		if s.ID == "ageing" {
-			out = append(out, paragraph{text: "How it will age", bold: true, before: 1.6})
+			out = append(out, paragraph{text: say.T("How it will age"), bold: true, before: 1.6})
 			out = append(out, paragraph{text: strings.TrimSpace(s.Lead)})
 			for _, note := range s.Notes {
 				out = append(out, paragraph{text: note, bullet: "–"})
 			}
 		}
 	}
-	out = append(out, paragraph{text: "What is natural", bold: true, before: 1.6})
+	out = append(out, paragraph{text: say.T("What is natural"), bold: true, before: 1.6})
 	for _, t := range []string{
-		"Heartwood and sapwood of one tree differ in colour, and so do boards of one kind. Sapwood is sound wood indoors; outdoors and in damp it does not last.",
-		"Figure, small knots and changes of colour belong to wood. Pieces turned end for end or over catch the light differently.",
-		"Wood is wider in the damp season and narrower in the dry one: gaps are made for that. Keep it from heaters, sun and wet.",
-		"Colours on paper are illustrations: what counts is a sample of the same board, heartwood and sapwood, with the whole finish on.",
+		say.T("Heartwood and sapwood of one tree differ in colour, and so do boards of one kind. Sapwood is sound wood indoors; outdoors and in damp it does not last."),
+		say.T("Figure, small knots and changes of colour belong to wood. Pieces turned end for end or over catch the light differently."),
+		say.T("Wood is wider in the damp season and narrower in the dry one: gaps are made for that. Keep it from heaters, sun and wet."),
+		say.T("Colours on paper are illustrations: what counts is a sample of the same board, heartwood and sapwood, with the whole finish on."),
 	} {
 		out = append(out, paragraph{text: t, bullet: "–"})
 	}
@@ -206,10 +207,10 @@ const signHigh = 24
 func (b *builder) sign() {
 	k, st := b.k(), style(body)
 	y := b.area.Max.Y - signHigh
-	k.text(b.area.Min.X, y+6, "I have seen this arrangement and agree to it as drawn, Code "+b.code+".", boldStyle(body))
-	names := [...]string{"Client", "Signature", "Date"}
+	k.text(b.area.Min.X, y+6, say.F("I have seen this arrangement and agree to it as drawn, Code %s.", b.code), boldStyle(body))
+	names := [...]string{say.T("Client"), say.T("Signature"), say.T("Date")}
 	if b.in.Author != "" {
-		names[0] = "Client of " + b.in.Author
+		names[0] = say.F("Client of %s", b.in.Author)
 	}
 	w := (b.area.W() - 2*8) / 3
 	for i, s := range names {

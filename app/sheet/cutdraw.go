@@ -7,6 +7,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // cutLabel is the number of a cut, alone and with its place.
@@ -86,7 +87,7 @@ func (d *boardDrawing) ripNumbers(cuts []cut, l snapped) {
 		n := fmt.Sprint(c.n)
 		off := l.offset(d.b.say, c.p)
 		if o := l.offset(d.b.say, c.q); o != off {
-			off += " to " + o
+			off += say.F(" to %s", o)
 		}
 		if !d.ripNumber(c, n+": "+off) {
 			d.ripNumber(c, n)

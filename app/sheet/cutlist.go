@@ -10,6 +10,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // field is one value of a strip in the cutting list: a text, a number or a
@@ -134,7 +135,7 @@ func (d *Document) CSV() ([]byte, error) {
 	}
 	w.Flush()
 	if b.Len() == 0 {
-		return nil, fmt.Errorf("cutting list: there is no strip; lay some first")
+		return nil, say.Errorf("cutting list: there is no strip; lay some first")
 	}
 	return b.Bytes(), w.Error()
 }

@@ -1,12 +1,11 @@
 package sheet
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Document is a finished layout sheet.
@@ -42,11 +41,11 @@ func (p *Page) Draw(c render.Canvas) { p.ink.calls.Replay(c) }
 // goes on one.
 func Build(in Input) (*Document, error) {
 	if in.Project == nil || in.Faces == nil {
-		return nil, errors.New("layout sheet: there is no project or no typeface to set it in")
+		return nil, say.Error("layout sheet: there is no project or no typeface to set it in")
 	}
 	paper, err := ParsePaper(string(in.Paper))
 	if err != nil {
-		return nil, fmt.Errorf("layout sheet: %w", err)
+		return nil, say.Errorf("layout sheet: %w", err)
 	}
 	in.Paper, in.Pages = paper, in.Pages.all()
 	in.Panels = slices.Clone(in.Panels) // their finished faces are kept there
@@ -60,9 +59,9 @@ func Build(in Input) (*Document, error) {
 	b.write()
 	if len(b.pages) == 0 {
 		if in.Pages != (Pages{}).all() {
-			return nil, errors.New("layout sheet: there is nothing to print on the pages chosen; choose others")
+			return nil, say.Error("layout sheet: there is nothing to print on the pages chosen; choose others")
 		}
-		return nil, errors.New("layout sheet: the project holds no panel and no board anything is cut from; add a panel first")
+		return nil, say.Error("layout sheet: the project holds no panel and no board anything is cut from; add a panel first")
 	}
 	b.finish()
 	return &Document{Title: b.job(), Pages: b.pages, in: in, faces: in.Faces}, nil
@@ -110,7 +109,7 @@ func (b *builder) write() {
 // readable reports what keeps a panel from being drawn.
 func (b *builder) readable(p *Panel) error {
 	if b.in.Project.Panel(p.Panel.ID) == nil || p.Reading == nil {
-		return fmt.Errorf("layout sheet: panel %s is not in the project or has not been read", p.Panel.ID)
+		return say.Errorf("layout sheet: panel %s is not in the project or has not been read", p.Panel.ID)
 	}
 	return nil
 }
@@ -142,7 +141,7 @@ func newBuilder(in *Input) *builder {
 // job is the name of the project.
 func (b *builder) job() string {
 	if b.in.Project.Name == "" {
-		return "Unnamed project"
+		return say.T("Unnamed project")
 	}
 	return b.in.Project.Name
 }
@@ -176,7 +175,7 @@ func (b *builder) left() float64 { return b.area.H() }
 func (b *builder) finish() {
 	st := aligned(style(least), render.Right)
 	for i, p := range b.pages {
-		p.ink.text(p.W-margin, margin+b.f.CapHeight(st), fmt.Sprintf("%d of %d", i+1, len(b.pages)), st)
+		p.ink.text(p.W-margin, margin+b.f.CapHeight(st), say.F("%d of %d", i+1, len(b.pages)), st)
 		if p.ratio > 0 && p.ratioAt != (geom.Point{}) {
 			p.ink.text(p.ratioAt.X, p.ratioAt.Y, ratioText(p.ratio), style(least))
 		}

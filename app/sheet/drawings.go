@@ -9,6 +9,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Drawing is one panel or board by itself in true size.
@@ -33,9 +34,9 @@ func (g *Drawing) SVG() ([]byte, error) {
 
 // fileName is a name for its file.
 func (g *Drawing) fileName() string {
-	kind := "panel"
+	kind := say.T("panel")
 	if g.Kind == KindBoards {
-		kind = "board"
+		kind = say.T("board")
 	}
 	id := strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '_' {
@@ -104,7 +105,7 @@ func (b *builder) finishAlone(title string) *Drawing {
 	x := aloneMargin + long + 2
 	k.text(x, y+b.f.CapHeight(style(least))/2, name, style(least))
 	x += b.f.Width(name, style(least)) + 4
-	text, fitted := fit(b.f, title+", "+b.job()+", Code "+b.code, st, b.page.W-aloneMargin-x)
+	text, fitted := fit(b.f, say.F("%s, %s, Code %s", title, b.job(), b.code), st, b.page.W-aloneMargin-x)
 	k.text(x, y+b.f.CapHeight(fitted)/2, text, fitted)
 	return &Drawing{Kind: b.kind, ID: b.page.Title, W: b.page.W, H: b.page.H, title: title + ", " + b.job(), page: b.page, faces: b.f}
 }
@@ -116,7 +117,7 @@ func (b *builder) panelAlone(p *Panel) *Drawing {
 	pl := b.planPanel(v, b.jointLabels(v), math.Inf(1), math.Inf(1))
 	b.lay(ext.W()+pl.left+pl.right, pl.high)
 	b.drawPanel(v, pl.high+1, false)
-	return b.finishAlone("Panel " + p.Panel.ID)
+	return b.finishAlone(say.F("Panel %s", p.Panel.ID))
 }
 
 func (b *builder) boardAlone(bd *face.Board, parts []place) *Drawing {
@@ -131,5 +132,5 @@ func (b *builder) boardAlone(bd *face.Board, parts []place) *Drawing {
 	if used := b.area.Min.Y - top; used > high { // numbers under the face
 		b.page.H += used - high
 	}
-	return b.finishAlone("Board " + bd.ID)
+	return b.finishAlone(say.F("Board %s", bd.ID))
 }

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/wood/cup"
+	"heartside/model/say"
 )
 
 // End is the end of a panel as a season makes it.
@@ -114,25 +114,25 @@ func (b *builder) drawFlat(v *view) {
 // title says from where an end is seen and what is made of it.
 func (d *endDrawing) title(b *builder, n names) string {
 	if d.Season == "" {
-		t := "The end seen from the " + n.right + ", show face up, with its sapwood halfway along"
+		t := say.F("The end seen from the %s, show face up, with its sapwood halfway along", n.right)
 		for i := range d.View.Strips {
 			if d.View.Strips[i].Guessed {
-				return t + "; dashed rings: no pith measured"
+				return say.F("%s; dashed rings: no pith measured", t)
 			}
 		}
 		return t
 	}
-	t := fmt.Sprintf("%s, from the %s end, show face up: ", d.Season, n.right)
+	t := say.F("%s, from the %s end, show face up: ", d.Season, n.right)
 	switch bow := d.View.Bow; {
 	case !strings.ContainsAny(b.say.fine(math.Abs(bow)), "123456789"):
-		t += "hardly bent"
+		t += say.T("hardly bent")
 	case bow > 0:
-		t += "hollow by " + b.say.fine(bow)
+		t += say.F("hollow by %s", b.say.fine(bow))
 	default:
-		t += "risen by " + b.say.fine(-bow)
+		t += say.F("risen by %s", b.say.fine(-bow))
 	}
 	if d.View.Factor > 1 {
-		t += fmt.Sprintf(", drawn %.0f times as great", d.View.Factor)
+		t += say.F(", drawn %.0f times as great", d.View.Factor)
 	}
 	return t
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"heartside/app/session"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -87,13 +88,13 @@ const stackID = "stack"
 
 func (b *builder) fitHeader(v *view) header {
 	p := v.Panel.Panel
-	h := header{title: "Glue-up and fit: " + p.ID, boxes: []string{"MC %", "RH %"}}
+	h := header{title: say.F("Glue-up and fit: %s", p.ID), boxes: []string{say.T("MC %"), say.T("RH %")}}
 	l, w := gluedSize(p, b.say)
 	h.facts = append(h.facts,
-		"glued up "+b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue),
-		"finished "+b.say.size(p.Length, p.Width, p.Thickness), plural(len(p.Strips), "strip"))
+		say.F("glued up %s", b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue)),
+		say.F("finished %s", b.say.size(p.Length, p.Width, p.Thickness)), plural(len(p.Strips), say.T("strip")))
 	if kg, ok := b.weight(p); ok {
-		h.facts = append(h.facts, "weighs about "+b.kilos(kg))
+		h.facts = append(h.facts, say.F("weighs about %s", b.kilos(kg)))
 	}
 	if n := emptyPlaces(p); n > 0 {
 		h.facts = append(h.facts, emptyText(n))
@@ -111,7 +112,7 @@ func (b *builder) sourcesPage() {
 	if len(text) == 0 {
 		return
 	}
-	b.open(false, header{title: "Sources"}, append([]mark{wordMark("!", "from memory, not confirmed")}, headMarks()...))
+	b.open(false, header{title: say.T("Sources")}, append([]mark{wordMark("!", say.T("from memory, not confirmed"))}, headMarks()...))
 	b.em = least
 	b.flow(text)
 }
@@ -120,13 +121,13 @@ func (b *builder) sourcesPage() {
 func (b *builder) clampText(v *view) string {
 	l, _ := gluedSize(v.Panel.Panel, b.say)
 	fewest, most := clampsFor(l)
-	many := fmt.Sprintf("%d to %d", fewest, most)
+	many := say.F("%d to %d", fewest, most)
 	if fewest == most {
 		many = fmt.Sprint(fewest)
 	}
-	apart := "200 mm to 300 mm"
+	apart := say.T("200 mm to 300 mm")
 	if b.say.sys == unit.Inch {
-		apart = `8" to 12"`
+		apart = say.T(`8" to 12"`)
 	}
-	return fmt.Sprintf("Clamps: %s, %s apart, above and below by turns (common practice, no source).", many, apart)
+	return say.F("Clamps: %s, %s apart, above and below by turns (common practice, no source).", many, apart)
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // readRows is how many rows of a table of readings stand in one column.
@@ -45,8 +46,8 @@ func sectionTable(s session.Section) *table {
 // what is read before glue-up; many rows are parted.
 func (b *builder) readTables(v *view) []*table {
 	t := &table{
-		name: "Moisture before glue-up",
-		head: []string{"Strip", "Board", "Entered", "Read now, %"},
+		name: say.T("Moisture before glue-up"),
+		head: []string{say.T("Strip"), say.T("Board"), say.T("Entered"), say.T("Read now, %")},
 		left: []bool{true, true, false, false},
 		box:  []bool{3: true},
 		room: []float64{3: 18},
@@ -56,7 +57,7 @@ func (b *builder) readTables(v *view) []*table {
 		if bd == nil {
 			continue
 		}
-		mc := "not read"
+		mc := say.T("not read")
 		if bd.Moisture > 0 {
 			mc = session.MC(bd.Moisture)
 		}

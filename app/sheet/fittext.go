@@ -1,9 +1,8 @@
 package sheet
 
 import (
-	"fmt"
-
 	"heartside/layout/face"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -13,7 +12,7 @@ const tick = "☐"
 // tickText is what is looked at before glue goes on, with what the readings
 // say of it.
 func (b *builder) tickText(v *view) []paragraph {
-	out := []paragraph{{text: "Before the glue", bold: true}}
+	out := []paragraph{{text: say.T("Before the glue"), bold: true}}
 	for _, t := range b.ticks(v) {
 		out = append(out, paragraph{text: t, bullet: tick})
 	}
@@ -28,20 +27,20 @@ func (b *builder) tickText(v *view) []paragraph {
 func (b *builder) ticks(v *view) []string {
 	n := v.names
 	out := []string{
-		"Moisture of every strip read and written down.",
-		fmt.Sprintf("Marked ends as drawn, the triangle whole, its point to the %s edge.", n.back),
-		"Sapwood widths as on the panel's page.",
+		say.T("Moisture of every strip read and written down."),
+		say.F("Marked ends as drawn, the triangle whole, its point to the %s edge.", n.back),
+		say.T("Sapwood widths as on the panel's page."),
 	}
 	if len(pick(v, func(s *face.Strip) bool { return s.Board != nil && s.Planing() != 0 })) > 0 {
-		out = append(out, "Planing arrows as on the panel's page.")
+		out = append(out, say.T("Planing arrows as on the panel's page."))
 	}
 	if len(v.Panel.Panel.Strips) < 2 {
 		return out
 	}
 	return append(out,
-		"Faces of the joints marked in and out, and flattened so.",
-		"Dry run with all clamps: joints close without force, faces level.",
-		"Glue, cauls and help at hand; joints fresh from the tool.",
+		say.T("Faces of the joints marked in and out, and flattened so."),
+		say.T("Dry run with all clamps: joints close without force, faces level."),
+		say.T("Glue, cauls and help at hand; joints fresh from the tool."),
 	)
 }
 
@@ -53,24 +52,24 @@ func (b *builder) gluingText(v *view) []paragraph {
 		return nil
 	}
 	var out []paragraph
-	say := func(format string, args ...any) {
-		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
+	add := func(text string) {
+		out = append(out, paragraph{text: text, bullet: "–"})
 	}
 	switch {
 	case len(list) > 1:
-		say("%s wide as glued, your machine thicknesses %s: glued in %d sections, thicknessed, then joined.", b.gluedWidth(p), b.say.len(mc.Thickness), len(list))
+		add(say.F("%s wide as glued, your machine thicknesses %s: glued in %d sections, thicknessed, then joined.", b.gluedWidth(p), b.say.len(mc.Thickness), len(list)))
 	case mc.Thickness > 0 && !list[0].over:
-		say("%s wide as glued, your machine thicknesses %s: one section.", b.gluedWidth(p), b.say.len(mc.Thickness))
+		add(say.F("%s wide as glued, your machine thicknesses %s: one section.", b.gluedWidth(p), b.say.len(mc.Thickness)))
 	}
 	widest := 0.0
 	for _, g := range list {
 		widest = max(widest, g.width)
 	}
 	if mc.Flatten > 0 && widest > mc.Flatten {
-		say("Wider than the %s your machine flattens: glue it flat on level cauls, or use a sled.", b.say.len(mc.Flatten))
+		add(say.F("Wider than the %s your machine flattens: glue it flat on level cauls, or use a sled.", b.say.len(mc.Flatten)))
 	}
 	out = append(out, paragraph{text: b.clampText(v), bullet: "–"})
-	say("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time.")
+	add(say.T("Open time, least temperature and clamping time as the glue's label says. No more joints at once than can be closed in the open time."))
 	return out
 }
 
@@ -79,14 +78,14 @@ func (b *builder) afterText(v *view) []paragraph {
 	if len(v.Panel.Panel.Strips) < 2 {
 		return nil // nothing is glued
 	}
-	out := []paragraph{{text: "After glue-up", bold: true, before: 1.6}}
-	say := func(format string, args ...any) {
-		out = append(out, paragraph{text: fmt.Sprintf(format, args...), bullet: "–"})
+	out := []paragraph{{text: say.T("After glue-up"), bold: true, before: 1.6}}
+	add := func(text string) {
+		out = append(out, paragraph{text: text, bullet: "–"})
 	}
-	say("Wait about a week before the last planing: glue's water swells the wood at the joints, and joints planed flush too soon sink (Wengert, The Wood Doctor's Rx; quoted by another text).")
-	say("Stand it on edge, air on both faces, away from sun and draught; turn it daily. One wet or covered face cups it.")
+	add(say.T("Wait about a week before the last planing: glue's water swells the wood at the joints, and joints planed flush too soon sink (Wengert, The Wood Doctor's Rx; quoted by another text)."))
+	add(say.T("Stand it on edge, air on both faces, away from sun and draught; turn it daily. One wet or covered face cups it."))
 	if a := b.in.Project.Allowances.AfterGlue; a > 0 {
-		say("Then take off the last %s, half from each face.", b.say.fine(a))
+		add(say.F("Then take off the last %s, half from each face.", b.say.fine(a)))
 	}
 	return out
 }
@@ -110,9 +109,9 @@ func (b *builder) fitCautions(v *view) string {
 func (b *builder) kilos(kg float64) string {
 	switch {
 	case b.say.sys == unit.Inch:
-		return fmt.Sprintf("%.0f lb", kg/0.45359237)
+		return say.F("%.0f lb", kg/0.45359237)
 	case kg < 10:
-		return fmt.Sprintf("%.1f kg", kg)
+		return say.F("%.1f kg", kg)
 	}
-	return fmt.Sprintf("%.0f kg", kg)
+	return say.F("%.0f kg", kg)
 }

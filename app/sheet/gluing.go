@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // glued is some strips that are glued up together first, by index from the
@@ -85,7 +86,7 @@ const namedStrips = 6
 // stripsText names the strips of a section, front to back.
 func (v *view) stripsText(g glued) string {
 	if n := g.last - g.first + 1; n > namedStrips {
-		return fmt.Sprintf("%s to %s, %d strips", v.numbers[g.first], v.numbers[g.last], n)
+		return say.F("%s to %s, %d strips", v.numbers[g.first], v.numbers[g.last], n)
 	}
 	return strings.Join(v.numbers[g.first:g.last+1], ", ")
 }
@@ -96,11 +97,11 @@ func jointsText(first, last int) string {
 	case last < first:
 		return "none"
 	case last == first:
-		return fmt.Sprintf("joint %d", first)
+		return say.F("joint %d", first)
 	case last == first+1:
-		return fmt.Sprintf("joints %d and %d", first, last)
+		return say.F("joints %d and %d", first, last)
 	}
-	return fmt.Sprintf("joints %d to %d", first, last)
+	return say.F("joints %d to %d", first, last)
 }
 
 // glueTable is the order of the joints: within the sections first, then
@@ -112,8 +113,8 @@ func (b *builder) glueTable(v *view) *table {
 	}
 	list := b.sections(p)
 	t := &table{
-		name: "Order of gluing",
-		head: []string{"", "Strips", "Glue", "Wide", "Done"},
+		name: say.T("Order of gluing"),
+		head: []string{"", say.T("Strips"), say.T("Glue"), say.T("Wide"), say.T("Done")},
 		left: []bool{true, true, true, false, false},
 		box:  []bool{false, false, false, false, true},
 		room: []float64{0, 0, 0, 0, 10},
@@ -128,9 +129,9 @@ func (b *builder) glueTable(v *view) *table {
 		g := list[0]
 		_, w := gluedSize(p, b.say)
 		add(v.stripsText(g), jointsText(1, g.last), b.say.bare(w))
-		end := "rest, flatten, thickness to "
+		end := say.T("rest, flatten, thickness to ")
 		if g.over {
-			end = "wider than the machine: by hand or sander to "
+			end = say.T("wider than the machine: by hand or sander to ")
 		}
 		add("all", end+to, "")
 		return t
@@ -140,22 +141,22 @@ func (b *builder) glueTable(v *view) *table {
 		what := jointsText(g.first+1, g.last)
 		switch {
 		case g.over:
-			what = "none: wider than the machine"
+			what = say.T("none: wider than the machine")
 		case g.first == g.last:
-			what = "none: one strip"
+			what = say.T("none: one strip")
 		}
 		add(v.stripsText(g), what, b.say.bare(g.width))
 		if i > 0 {
 			last = append(last, fmt.Sprint(g.first))
 		}
 	}
-	add("each section", "rest, flatten, then thickness all alike", "")
+	add(say.T("each section"), say.T("rest, flatten, then thickness all alike"), "")
 	name := "joints "
 	if len(last) == 1 {
 		name = "joint "
 	}
 	_, w := gluedSize(p, b.say)
-	add("the sections", name+and(last)+", faces level", b.say.bare(w))
-	add("all", "by hand or sander to "+to, "")
+	add(say.T("the sections"), say.F("%s%s, faces level", name, and(last)), b.say.bare(w))
+	add("all", say.F("by hand or sander to %s", to), "")
 	return t
 }

@@ -4,6 +4,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // gone draws what was cut off the ends of the board: its outline broken, crossed
@@ -24,9 +25,9 @@ func (d *boardDrawing) gone() {
 // goneFacts tell what was cut off the ends of a board.
 func (b *builder) goneFacts(bd *face.Board) []string {
 	var out []string
-	for i, name := range [2]string{"marked end", "other end"} {
+	for i, name := range [2]string{say.T("marked end"), say.T("other end")} {
 		if bd.Cut[i] > 0 {
-			out = append(out, b.say.len(bd.Cut[i])+" cut off the "+name+" already")
+			out = append(out, say.F("%s cut off the %s already", b.say.len(bd.Cut[i]), name))
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // header says what a page is about.
@@ -27,16 +28,16 @@ func (b *builder) drawHeader(again bool) float64 {
 	small := style(least)
 	date := b.in.Date
 	if date == "" {
-		date = "Date ____________"
+		date = say.T("Date ____________")
 	}
-	stamp := date + "   Code " + b.code
+	stamp := say.F("%s   Code %s", date, b.code)
 	x := right - numberRoom
 	stampW := b.f.Width(stamp, small)
 	k.text(x, b.area.Min.Y+b.f.CapHeight(small), stamp, aligned(small, render.Right))
 
 	name := b.head.title
 	if again {
-		name += ", continued"
+		name += say.T(", continued")
 	}
 	room := x - stampW - 5 - left
 	s, fitted := fit(b.f, name, st, room*0.6)

@@ -7,6 +7,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Sizes of the strips of paper for joints, mm.
@@ -28,7 +29,7 @@ func (b *builder) joints(p *Panel) {
 			continue
 		}
 		if !opened {
-			b.open(true, header{title: "Joints of " + p.Panel.ID, facts: []string{"full size, show face, the " + v.names.front + " edge towards you", "cut out, join at the match marks, lay along the joint"}}, b.jointMarks())
+			b.open(true, header{title: say.F("Joints of %s", p.Panel.ID), facts: []string{say.F("full size, show face, the %s edge towards you", v.names.front), say.T("cut out, join at the match marks, lay along the joint")}}, b.jointMarks())
 			opened = true
 		}
 		b.joint(v, j)
@@ -37,9 +38,9 @@ func (b *builder) joints(p *Panel) {
 
 func (b *builder) jointMarks() []mark {
 	list := append(woodMarks(),
-		lineMark(0.5, "the joint"),
-		wordMark("1a", "match marks of joint 1"),
-		wordMark("100", "from the left end as glued"))
+		lineMark(0.5, say.T("the joint")),
+		wordMark("1a", say.T("match marks of joint 1")),
+		wordMark("100", say.T("from the left end as glued")))
 	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
 
@@ -95,10 +96,10 @@ func (d *jointPiece) draw() {
 }
 
 func (d *jointPiece) title() string {
-	r, say := d.j, d.b.say
-	t := fmt.Sprintf("Joint %d, %s: sapwood left, middle, right %s on %s, %s on %s", r.I+1, jointKind(r.Kind), say.three(r.RearW), d.v.numbers[r.I+1], say.three(r.FrontW), d.v.numbers[r.I])
+	r, w := d.j, d.b.say
+	t := say.F("Joint %d, %s: sapwood left, middle, right %s on %s, %s on %s", r.I+1, jointKind(r.Kind), w.three(r.RearW), d.v.numbers[r.I+1], w.three(r.FrontW), d.v.numbers[r.I])
 	if d.n > 1 {
-		t = fmt.Sprintf("%s; piece %d of %d", t, d.k+1, d.n)
+		t = say.F("%s; piece %d of %d", t, d.k+1, d.n)
 	}
 	return t
 }

@@ -1,11 +1,11 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // label is one label to cut out for an end.
@@ -34,7 +34,7 @@ func (b *builder) labels() {
 	for _, bd := range b.in.Boards {
 		if parts := b.in.placesOn(bd.ID); len(parts) > 0 {
 			list = append(list, label{number: bd.ID, marked: true, w: bd.Width, h: bd.Thickness,
-				lines: []string{"board, marked end", "face 1 up", "letter at the marked edge", speciesName(bd.Species)}})
+				lines: []string{say.T("board, marked end"), say.T("face 1 up"), say.T("letter at the marked edge"), speciesName(bd.Species)}})
 		}
 	}
 	if len(list) == 0 {
@@ -46,11 +46,11 @@ func (b *builder) labels() {
 		over = over || l.w < labelNarrow || l.h < labelThin
 		l.w, l.h = clampTo(l.w, labelNarrow, labelWide), clampTo(l.h, labelThin, labelLow)
 	}
-	b.open(false, header{title: "Labels for ends"}, b.labelMarks())
+	b.open(false, header{title: say.T("Labels for ends")}, b.labelMarks())
 	b.page.ratio = 1
-	intro := "Cut out along the lines and stick on the ends, never on faces: labels print through on woods that light changes. The triangle points to the show face, on boards to face 1. Chalk and nicks stay as well: labels go when ends are cut."
+	intro := say.T("Cut out along the lines and stick on the ends, never on faces: labels print through on woods that light changes. The triangle points to the show face, on boards to face 1. Chalk and nicks stay as well: labels go when ends are cut.")
 	if over {
-		intro += " A label larger than its end is folded over."
+		intro += say.T(" A label larger than its end is folded over.")
 	}
 	b.across(intro)
 	b.flowLabels(list)
@@ -60,8 +60,8 @@ func clampTo(v, lo, hi float64) float64 { return math.Max(lo, math.Min(v, hi)) }
 
 func (b *builder) labelMarks() []mark {
 	list := []mark{
-		{draw: func(k *ink, r geom.Rect) { k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1) }, text: "marked end"},
-		{draw: func(k *ink, r geom.Rect) { k.upwards(r.Centre().X, r.Centre().Y, 1.6) }, text: "this way up"},
+		{draw: func(k *ink, r geom.Rect) { k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1) }, text: say.T("marked end")},
+		{draw: func(k *ink, r geom.Rect) { k.upwards(r.Centre().X, r.Centre().Y, 1.6) }, text: say.T("this way up")},
 	}
 	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
@@ -82,16 +82,16 @@ func (b *builder) stripLabels(p *Panel) []label {
 			continue
 		}
 		for _, marked := range [...]bool{true, false} {
-			end, name := v.names.left, "other end"
+			end, name := v.names.left, say.T("other end")
 			if marked == s.Turned {
 				end = v.names.right
 			}
 			if marked {
-				name = "marked end"
+				name = say.T("marked end")
 			}
 			out = append(out, label{number: v.numbers[i], marked: marked, w: s.W, h: p.Panel.Thickness, lines: []string{
 				name + ", " + end,
-				fmt.Sprintf("%s, %d of %d from the %s", v.m.ID, i+1, n, v.names.front),
+				say.F("%s, %d of %d from the %s", v.m.ID, i+1, n, v.names.front),
 				sideUp(s) + nicked(b.nicks[s]),
 				b.job() + ", " + b.code,
 			}})
@@ -104,7 +104,7 @@ func nicked(n int) string {
 	if n == 0 {
 		return ""
 	}
-	return ", nicks " + nickText(n)
+	return say.F(", nicks %s", nickText(n))
 }
 
 // flowLabels lays labels in rows, over as many pages as it takes.

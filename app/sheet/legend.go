@@ -1,12 +1,12 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -54,35 +54,35 @@ func woodMarks() []mark {
 	return []mark{
 		woodMark(face.Heart, "heartwood"),
 		woodMark(face.Sap, "sapwood"),
-		woodMark(face.Flaw, "knot, split, wane"),
-		woodMark(face.Unseen, "not seen yet"),
+		woodMark(face.Flaw, say.T("knot, split, wane")),
+		woodMark(face.Unseen, say.T("not seen yet")),
 		{draw: func(k *ink, r geom.Rect) {
 			k.stroke(render.Box(r), 0.2, black)
 			k.endBar(r.Min.X, r.Min.Y, r.Max.Y, 1)
-		}, text: "marked end"},
+		}, text: say.T("marked end")},
 	}
 }
 
 // headMarks explain what stands at the head of every page.
 func headMarks() []mark {
 	return []mark{
-		wordMark("MC", "moisture of the wood"),
-		wordMark("Code", "changes with the layout"),
+		wordMark(say.T("MC"), say.T("moisture of the wood")),
+		wordMark(say.T("Code"), say.T("changes with the layout")),
 	}
 }
 
 func (b *builder) panelMarks() []mark {
 	list := append(woodMarks(),
-		mark{draw: func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, text: "planes this way"},
+		mark{draw: func(k *ink, r geom.Rect) { k.arrow(r.Min.X, r.Max.X, r.Centre().Y) }, text: say.T("planes this way")},
 		mark{draw: func(k *ink, r geom.Rect) {
 			k.triangle(r.Centre().X, sampleH*0.8, r.Min.Y, r.Max.Y)
-		}, text: "triangle to chalk"},
-		lineMark(0.5, "finished outline", 2.2, 1),
-		wordMark("in", "edge run with show face to the fence"),
-		wordMark("out", "away from it"),
-		wordMark("!1", "warning 1"),
-		wordMark("22", "sapwood from that edge"),
-		wordMark("RH", "humidity of the air"),
+		}, text: say.T("triangle to chalk")},
+		lineMark(0.5, say.T("finished outline"), 2.2, 1),
+		wordMark(say.T("in"), say.T("edge run with show face to the fence")),
+		wordMark(say.T("out"), say.T("away from it")),
+		wordMark("!1", say.T("warning 1")),
+		wordMark("22", say.T("sapwood from that edge")),
+		wordMark(say.T("RH"), say.T("humidity of the air")),
 	)
 	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
@@ -94,7 +94,7 @@ func fitMarks(v *view) []mark {
 		h, _ := hatchOf(face.Sap)
 		k.hatch(render.Box(r), h)
 		k.stroke(render.Box(r), 0.25, black)
-	}, text: "sapwood, in the middle of the length"}}
+	}, text: say.T("sapwood, in the middle of the length")}}
 	rings, guessed, pith := false, false, false
 	for _, e := range v.Ends {
 		if e.View == nil || e.View.View == nil {
@@ -105,10 +105,10 @@ func fitMarks(v *view) []mark {
 		}
 	}
 	if rings {
-		list = append(list, ringMark("growth rings"))
+		list = append(list, ringMark(say.T("growth rings")))
 	}
 	if guessed {
-		list = append(list, ringMark("rings about a pith nobody measured", 1, 0.8))
+		list = append(list, ringMark(say.T("rings about a pith nobody measured"), 1, 0.8))
 	}
 	if pith {
 		list = append(list, mark{draw: func(k *ink, r geom.Rect) {
@@ -116,20 +116,20 @@ func fitMarks(v *view) []mark {
 			k.fill(render.Box(geom.R(c.X-0.5, c.Y-0.5, c.X+0.5, c.Y+0.5)), black)
 		}, text: "pith"})
 	}
-	list = append(list, wordMark("RH", "humidity of the air"))
+	list = append(list, wordMark(say.T("RH"), say.T("humidity of the air")))
 	return append(list, headMarks()...)
 }
 
 func (b *builder) boardMarks(parts []place) []mark {
-	what := "strip as jointed"
+	what := say.T("strip as jointed")
 	if len(stripsOf(parts)) < len(parts) {
-		what = "strip or part as jointed"
+		what = say.T("strip or part as jointed")
 	}
 	list := append(woodMarks(),
 		lineMark(0.45, what),
-		lineMark(0.25, "blank to saw", 1.6, 1),
-		lineMark(0.35, "snapped line", 4, 1, 0.8, 1),
-		wordMark("2", "cut, in order, with its place"),
+		lineMark(0.25, say.T("blank to saw"), 1.6, 1),
+		lineMark(0.35, say.T("snapped line"), 4, 1, 0.8, 1),
+		wordMark("2", say.T("cut, in order, with its place")),
 	)
 	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
@@ -137,7 +137,7 @@ func (b *builder) boardMarks(parts []place) []mark {
 // scaleMarks are a bar to hold a rule against, and the scale of the drawing.
 func (b *builder) scaleMarks() []mark {
 	long, name := b.barLength()
-	return []mark{{wide: long, draw: func(k *ink, r geom.Rect) { k.scaleBar(r) }, text: name + " if printed at 100 %"}, {ratio: true}}
+	return []mark{{wide: long, draw: func(k *ink, r geom.Rect) { k.scaleBar(r) }, text: say.F("%s if printed at 100 %%", name)}, {ratio: true}}
 }
 
 // barLength is how long the bar is that shows whether a printer is true, in mm
@@ -146,7 +146,7 @@ func (b *builder) barLength() (mm float64, name string) {
 	if b.say.sys == unit.Inch {
 		return 2 * unit.InchMM, `2"`
 	}
-	return 50, "50 mm"
+	return 50, say.T("50 mm")
 }
 
 // scaleBar is a bar with both ends and the middle marked.
@@ -166,11 +166,11 @@ func (k *ink) scaleBar(r geom.Rect) {
 func ratioText(v float64) string {
 	switch {
 	case v < 1.0005 && v > 0.9995:
-		return "drawn full size"
+		return say.T("drawn full size")
 	case v < 100:
-		return fmt.Sprintf("drawn 1 : %.1f", v)
+		return say.F("drawn 1 : %.1f", v)
 	}
-	return fmt.Sprintf("drawn 1 : %.0f", v)
+	return say.F("drawn 1 : %.0f", v)
 }
 
 // drawLegend writes the legend at the foot of the page and returns where the
@@ -180,7 +180,7 @@ func (b *builder) drawLegend() float64 {
 	const gap, row = 3.0, sampleH + 0.9
 	marks := b.marks
 	if b.lacks {
-		marks = append(marks[:len(marks):len(marks)], wordMark("‹6728›", "a letter there is no type for, by its Unicode number"))
+		marks = append(marks[:len(marks):len(marks)], wordMark("‹6728›", say.T("a letter there is no type for, by its Unicode number")))
 	}
 	wide := func(m mark) float64 {
 		switch {

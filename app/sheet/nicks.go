@@ -7,6 +7,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/cutting"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // nickOf is how many nicks tell a strip from those like it.
@@ -49,9 +50,9 @@ func nickText(n int) string {
 	case n < 5:
 		return fmt.Sprint(n)
 	case n%5 == 0:
-		return fmt.Sprintf("%d long", n/5)
+		return say.F("%d long", n/5)
 	}
-	return fmt.Sprintf("%d long + %d", n/5, n%5)
+	return say.F("%d long + %d", n/5, n%5)
 }
 
 // alikeText says which strips of a panel cannot be told apart from others of
@@ -60,7 +61,7 @@ func (b *builder) alikeText(panel string) []paragraph {
 	var out []paragraph
 	var alone []string
 	var all []place
-	say := func(s string) { out = append(out, paragraph{text: s, bullet: "–"}) }
+	add := func(s string) { out = append(out, paragraph{text: s, bullet: "–"}) }
 	for _, a := range b.alike {
 		mine := false
 		var names []string
@@ -76,17 +77,17 @@ func (b *builder) alikeText(panel string) []paragraph {
 		case len(names) == 1:
 			alone = append(alone, names[0])
 		default:
-			say(fmt.Sprintf("%s cannot be told apart within %s by width, sapwood and knots, whichever way they lie.", and(names), b.say.len(tellApart)))
+			add(say.F("%s cannot be told apart within %s by width, sapwood and knots, whichever way they lie.", and(names), b.say.len(tellApart)))
 		}
 	}
 	if len(alone) > 0 {
-		say(fmt.Sprintf("%s: widths, sapwood and knots do not tell which way round.", and(alone)))
+		add(say.F("%s: widths, sapwood and knots do not tell which way round.", and(alone)))
 	}
 	if len(out) == 0 {
 		return nil
 	}
-	say(b.nickOrder(all))
-	return append([]paragraph{{text: "Cannot be told apart by rule", bold: true, before: 1.6}}, out...)
+	add(b.nickOrder(all))
+	return append([]paragraph{{text: say.T("Cannot be told apart by rule"), bold: true, before: 1.6}}, out...)
 }
 
 // nickedText says on a board's page which of its strips need nicks.
@@ -105,7 +106,7 @@ func (b *builder) nickedText(parts []place) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "A rule cannot tell " + and(names) + " from others or which way round. " + b.nickOrder(all)
+	return say.F("A rule cannot tell %s from others or which way round. %s", and(names), b.nickOrder(all))
 }
 
 // nickOrder says how strips that look alike are marked.
@@ -117,15 +118,15 @@ func (b *builder) nickOrder(parts []place) string {
 		}
 	}
 	if len(bare) == len(parts) {
-		return "The blanks have no waste at the ends to saw nicks into: write number and front edge on the end grain of the marked end before planing."
+		return say.T("The blanks have no waste at the ends to saw nicks into: write number and front edge on the end grain of the marked end before planing.")
 	}
-	order := "Before planing saw nicks through the thickness into the waste of the marked end, in the half next the front edge, as many as the table says; a long one counts five."
+	order := say.T("Before planing saw nicks through the thickness into the waste of the marked end, in the half next the front edge, as many as the table says; a long one counts five.")
 	switch len(bare) {
 	case 0:
 	case 1:
-		order += " " + bare[0] + " has no waste there: write number and front edge on its end grain."
+		order += say.F(" %s has no waste there: write number and front edge on its end grain.", bare[0])
 	default:
-		order += " " + and(bare) + " have no waste there: write number and front edge on their end grain."
+		order += say.F(" %s have no waste there: write number and front edge on their end grain.", and(bare))
 	}
 	return order
 }
@@ -138,5 +139,5 @@ func and(list []string) string {
 	if len(list) < 2 {
 		return strings.Join(list, "")
 	}
-	return strings.Join(list[:len(list)-1], ", ") + " and " + list[len(list)-1]
+	return say.F("%s and %s", strings.Join(list[:len(list)-1], ", "), list[len(list)-1])
 }

@@ -1,8 +1,9 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Kind is what a page is for.
@@ -82,7 +83,7 @@ func ParsePages(s string) (Pages, error) {
 		}
 		at := out.Of(Kind(word))
 		if at == nil {
-			return Pages{}, fmt.Errorf("pages %q are not known: use all or %s", word, kindWords())
+			return Pages{}, say.Errorf("pages %q are not known: use all or %s", word, kindWords())
 		}
 		*at = true
 	}

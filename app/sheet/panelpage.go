@@ -9,6 +9,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -79,7 +80,7 @@ func (b *builder) backOf(v *view, text []paragraph) {
 		high = b.left() - need()
 	}
 	st := boldStyle(body)
-	b.k().text(b.area.Min.X, b.area.Min.Y+b.f.CapHeight(st), "The back, after rolling the panel over: "+v.names.left+" stays at the left, "+v.names.front+" comes to the top", st)
+	b.k().text(b.area.Min.X, b.area.Min.Y+b.f.CapHeight(st), say.F("The back, after rolling the panel over: %s stays at the left, %s comes to the top", v.names.left, v.names.front), st)
 	b.area.Min.Y += lineH
 	b.drawPanel(v, high, true)
 	b.paragraphs(text)
@@ -123,28 +124,28 @@ func (b *builder) viewOf(p *Panel, m *model.Panel) *view {
 
 func (b *builder) panelHeader(v *view) header {
 	p := v.Panel.Panel
-	h := header{title: "Panel " + p.ID, boxes: []string{"MC %", "RH %"}}
-	h.facts = append(h.facts, "Finished "+b.say.size(p.Length, p.Width, p.Thickness))
+	h := header{title: say.F("Panel %s", p.ID), boxes: []string{say.T("MC %"), say.T("RH %")}}
+	h.facts = append(h.facts, say.F("Finished %s", b.say.size(p.Length, p.Width, p.Thickness)))
 	if n := len(p.Strips); n > 0 {
 		l, w := gluedSize(p, b.say)
-		rough := "glued up " + b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue)
-		h.facts = append(h.facts, rough, plural(n, "strip"))
+		rough := say.F("glued up %s", b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue))
+		h.facts = append(h.facts, rough, plural(n, say.T("strip")))
 	}
 	ids, species := sources(p)
 	if len(ids) > 0 {
-		h.facts = append(h.facts, "from "+boards(ids), strings.Join(speciesNames(species), ", "))
-		h.facts = append(h.facts, "sapwood on the show face "+b.shareText(v.Reading.Show.Light))
+		h.facts = append(h.facts, say.F("from %s", boards(ids)), strings.Join(speciesNames(species), ", "))
+		h.facts = append(h.facts, say.F("sapwood on the show face %s", b.shareText(v.Reading.Show.Light)))
 	}
 	for _, set := range b.in.Project.Sets {
 		if slices.Contains(set.Panels, p.ID) {
 			others := slices.DeleteFunc(slices.Clone(set.Panels), func(id string) bool { return id == p.ID })
-			h.facts = append(h.facts, "seen together with "+and(others)+" ("+set.Name+")")
+			h.facts = append(h.facts, say.F("seen together with %s (%s)", and(others), set.Name))
 		}
 	}
 	if b.say.sys == unit.Inch {
-		return withFact(h, "lengths in inches")
+		return withFact(h, say.T("lengths in inches"))
 	}
-	return withFact(h, "lengths in mm")
+	return withFact(h, say.T("lengths in mm"))
 }
 
 func withFact(h header, s string) header {
@@ -155,19 +156,19 @@ func withFact(h header, s string) header {
 // shareText writes a share, with its range where not all is seen.
 func (b *builder) shareText(s face.Share) string {
 	if s.Lo != s.Hi {
-		return unit.FormatPercent(s.Lo) + " to " + unit.FormatPercent(s.Hi)
+		return say.F("%s to %s", unit.FormatPercent(s.Lo), unit.FormatPercent(s.Hi))
 	}
 	return unit.FormatPercent(s.Value)
 }
 
 // gluedSize is the panel before trimming, its width the sum of the strips'
 // widths as they are printed.
-func gluedSize(p *face.Panel, say words) (l, w float64) {
+func gluedSize(p *face.Panel, in words) (l, w float64) {
 	lo, hi := p.Length, 0.0
 	for i := range p.Strips {
 		r := gluedRect(p, i)
 		lo, hi = min(lo, r.Min.X), max(hi, r.Max.X)
-		w += say.round(p.Strips[i].W)
+		w += in.round(p.Strips[i].W)
 	}
 	return hi - lo, w
 }
@@ -195,9 +196,9 @@ func unique(list []string) []string {
 
 func boards(ids []string) string {
 	if len(ids) == 1 {
-		return "board " + ids[0]
+		return say.F("board %s", ids[0])
 	}
-	return "boards " + strings.Join(ids[:len(ids)-1], ", ") + " and " + ids[len(ids)-1]
+	return say.F("boards %s and %s", strings.Join(ids[:len(ids)-1], ", "), ids[len(ids)-1])
 }
 
 // tables are the strips and joints of a panel in rows.
@@ -207,19 +208,19 @@ func (v *view) tables(b *builder) []*table {
 		return nil
 	}
 	n := v.names
-	name, saw := fmt.Sprintf("Strips, from the %s", n.front), "Saw"
+	name, saw := say.F("Strips, from the %s", n.front), say.T("Saw")
 	one := v.oneLength(b.say)
 	if one {
 		s, f := &p.Strips[0], b.say
 		bl, _ := blankSize(b.in.Project.Allowances, s)
 		fl, _ := finishedSize(p, 0)
-		name += ": saw " + f.bare(bl) + " long, joint to " + f.bare(s.L) + ", finished " + f.bare(fl)
-		saw = "Saw|width"
+		name += say.F(": saw %s long, joint to %s, finished %s", f.bare(bl), f.bare(s.L), f.bare(fl))
+		saw = say.T("Saw|width")
 	}
 	st := &table{
 		name: name,
-		head: []string{"Strip", "Side up", "Marked|end", "Planes", saw, "Joint to", "Finished", "Nicks",
-			"Sapwood, face up|" + n.front + " edge", n.back + " edge", "Sapwood, face down|" + n.front + " edge", n.back + " edge"},
+		head: []string{say.T("Strip"), say.T("Side up"), say.T("Marked|end"), say.T("Planes"), saw, say.T("Joint to"), say.T("Finished"), say.T("Nicks"),
+			say.F("Sapwood, face up|%s edge", n.front), say.F("%s edge", n.back), say.F("Sapwood, face down|%s edge", n.front), say.F("%s edge", n.back)},
 		left: []bool{true, true, false, false, false, false, false, false, false, false, false, false},
 	}
 	nicks := false
@@ -232,8 +233,8 @@ func (v *view) tables(b *builder) []*table {
 	}
 	out := []*table{st}
 	jt := &table{
-		name: "Joints, from the " + n.front,
-		head: []string{"Joint", "Kind", "Edge|face in", "Edge|face out", "Differs|along"},
+		name: say.F("Joints, from the %s", n.front),
+		head: []string{say.T("Joint"), say.T("Kind"), say.T("Edge|face in"), say.T("Edge|face out"), say.T("Differs|along")},
 	}
 	for _, j := range v.Reading.Joints {
 		jt.rows = append(jt.rows, v.jointRow(j))
@@ -245,12 +246,12 @@ func (v *view) tables(b *builder) []*table {
 }
 
 // oneLength reports whether all strips are of one length, as printed.
-func (v *view) oneLength(say words) bool {
+func (v *view) oneLength(in words) bool {
 	p := v.Panel.Panel
 	f0, _ := finishedSize(p, 0)
 	for i := range p.Strips {
 		f, _ := finishedSize(p, i)
-		if say.bare(p.Strips[i].L) != say.bare(p.Strips[0].L) || say.bare(f) != say.bare(f0) {
+		if in.bare(p.Strips[i].L) != in.bare(p.Strips[0].L) || in.bare(f) != in.bare(f0) {
 			return false
 		}
 	}
@@ -268,7 +269,7 @@ func (v *view) stripRow(b *builder, i int, one bool) []string {
 	if one {
 		saw, joint, fin = b.say.bare(bw), b.say.bare(s.W), b.say.bare(v.finished[i])
 	}
-	row := []string{v.numbers[i], "empty place", "–", "–", saw, joint, fin, "–", "–", "–", "–", "–"}
+	row := []string{v.numbers[i], say.T("empty place"), "–", "–", saw, joint, fin, "–", "–", "–", "–", "–"}
 	if s.Board == nil {
 		return row
 	}

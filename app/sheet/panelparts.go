@@ -1,12 +1,12 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Parts of a panel that is too long or has too many strips for one page.
@@ -39,7 +39,7 @@ type panelPart struct {
 func (b *builder) panelParts(v *view) {
 	p := v.Panel.Panel
 	ext := extent(p)
-	b.open(true, header{title: "Panel " + p.ID + ", parts"}, b.partMarks())
+	b.open(true, header{title: say.F("Panel %s, parts", p.ID)}, b.partMarks())
 	w, high := b.area.W()-2*partEdge, b.left()-2*partEdge
 	b.drop()
 	s := 0.0
@@ -61,7 +61,7 @@ func (b *builder) panelParts(v *view) {
 		for c := range cols {
 			n++
 			win := geom.R(ext.Min.X+ext.W()*float64(c)/float64(cols), p.StripY(row[0]), ext.Min.X+ext.W()*float64(c+1)/float64(cols), p.StripY(row[1])+p.Strips[row[1]].W)
-			b.open(true, header{title: fmt.Sprintf("Panel %s, part %d of %d", p.ID, n, cols*len(rows))}, b.partMarks())
+			b.open(true, header{title: say.F("Panel %s, part %d of %d", p.ID, n, cols*len(rows))}, b.partMarks())
 			d := &panelPart{b: b, k: b.k(), v: v, win: win, first: row[0], last: row[1], col: c, cols: cols, row: r, rows: len(rows)}
 			x, y := b.area.Min.X+partEdge+(w-win.W()*s)/2, b.area.Min.Y+partEdge
 			d.m = geom.Affine{A: s, C: x - win.Min.X*s, E: -s, F: y + win.Max.Y*s}
@@ -73,8 +73,8 @@ func (b *builder) panelParts(v *view) {
 }
 
 func (b *builder) partMarks() []mark {
-	list := append(woodMarks(), lineMark(0.5, "finished outline", 2.2, 1), wordMark("a", "match mark: lay a on a"),
-		wordMark("in", "show face to the fence"), wordMark("22", "sapwood from that edge"))
+	list := append(woodMarks(), lineMark(0.5, say.T("finished outline"), 2.2, 1), wordMark("a", say.T("match mark: lay a on a")),
+		wordMark(say.T("in"), say.T("show face to the fence")), wordMark("22", say.T("sapwood from that edge")))
 	return append(append(list, headMarks()...), b.scaleMarks()...)
 }
 
@@ -186,7 +186,7 @@ func (d *panelPart) marks(i int) {
 	st.Align = render.Middle
 	put(r.Min.X+r.W()*numberAt, r.Centre().Y-textBox(f, 0, 0, d.v.numbers[i], st).Centre().Y, d.v.numbers[i], st)
 	if s.Board == nil {
-		put(r.Min.X+r.W()*0.7, r.Centre().Y+1, "empty place", aligned(style(least), render.Middle))
+		put(r.Min.X+r.W()*0.7, r.Centre().Y+1, say.T("empty place"), aligned(style(least), render.Middle))
 		return
 	}
 	own := d.m.ApplyTo(gluedRect(d.v.Panel.Panel, i).Polygon()).Bounds()

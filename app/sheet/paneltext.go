@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"heartside/layout/face"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -22,14 +23,14 @@ func (b *builder) textHeight(list []paragraph) float64 {
 func (b *builder) panelText(v *view) []paragraph {
 	out := b.warningText(v)
 	out = append(out, b.alikeText(v.m.ID)...)
-	out = append(out, paragraph{text: "Laying up", bold: true, before: 1.6})
+	out = append(out, paragraph{text: say.T("Laying up"), bold: true, before: 1.6})
 	n := v.names
 	out = append(out,
-		paragraph{text: fmt.Sprintf("Drawn from the show side, the %s edge towards you. Lay the strips as drawn, check each against its sapwood widths with a rule, and chalk the triangle over all of them, its point to the %s edge.", n.front, n.back), bullet: "–"},
-		paragraph{text: fmt.Sprintf("When flattening edges against a fence, run the %s edge of every strip with the show face to the fence (in) and its %s edge with the show face away from it (out): an angle that is a little off then cancels at each joint (common practice, no source).", n.back, n.front), bullet: "–"},
+		paragraph{text: say.F("Drawn from the show side, the %s edge towards you. Lay the strips as drawn, check each against its sapwood widths with a rule, and chalk the triangle over all of them, its point to the %s edge.", n.front, n.back), bullet: "–"},
+		paragraph{text: say.F("When flattening edges against a fence, run the %s edge of every strip with the show face to the fence (in) and its %s edge with the show face away from it (out): an angle that is a little off then cancels at each joint (common practice, no source).", n.back, n.front), bullet: "–"},
 	)
 	if rest := b.restsOn(v); len(rest) > 0 {
-		out = append(out, paragraph{text: "What this rests on", bold: true, before: 1.6})
+		out = append(out, paragraph{text: say.T("What this rests on"), bold: true, before: 1.6})
 		out = append(out, rest...)
 	}
 	return append(out, cautions(b.panelCautions(v)))
@@ -37,7 +38,7 @@ func (b *builder) panelText(v *view) []paragraph {
 
 // cautions are one paragraph.
 func cautions(s string) paragraph {
-	return paragraph{text: "Cautions. " + s, before: 1.6}
+	return paragraph{text: say.F("Cautions. %s", s), before: 1.6}
 }
 
 func (b *builder) warningText(v *view) []paragraph {
@@ -47,20 +48,20 @@ func (b *builder) warningText(v *view) []paragraph {
 	}
 	switch {
 	case len(v.Panel.Panel.Strips) == 0:
-		return []paragraph{{text: "No strips yet, not ready to cut.", bold: true}}
+		return []paragraph{{text: say.T("No strips yet, not ready to cut."), bold: true}}
 	case len(v.Notes) == 0 && len(out) > 0:
 		return out
 	case len(v.Notes) == 0:
-		return []paragraph{{text: "No warnings.", bold: true}}
+		return []paragraph{{text: say.T("No warnings."), bold: true}}
 	}
-	out = append(out, paragraph{text: plural(len(v.Notes), "warning"), bold: true})
+	out = append(out, paragraph{text: plural(len(v.Notes), say.T("warning")), bold: true})
 	for i, x := range v.Notes {
 		t := strings.TrimSpace(strings.TrimSuffix(x.Title, ".") + ". " + x.Text)
 		for _, u := range x.Under {
-			t += " Also: " + strings.TrimSuffix(u, ".") + "."
+			t += say.F(" Also: %s.", strings.TrimSuffix(u, "."))
 		}
 		if x.Fix != "" {
-			t += " Mend: " + strings.TrimSuffix(x.Fix, ".") + "."
+			t += say.F(" Mend: %s.", strings.TrimSuffix(x.Fix, "."))
 		}
 		out = append(out, paragraph{text: t, bullet: fmt.Sprintf("%d.", i+1)})
 	}
@@ -70,24 +71,24 @@ func (b *builder) warningText(v *view) []paragraph {
 // restsOn says what was assumed or not looked at.
 func (b *builder) restsOn(v *view) []paragraph {
 	var out []paragraph
-	say := func(format string, a ...any) {
-		out = append(out, paragraph{text: fmt.Sprintf(format, a...), bullet: "–"})
+	add := func(text string) {
+		out = append(out, paragraph{text: text, bullet: "–"})
 	}
 	r := v.Reading
 	if r.SawnFaces {
-		say("Sapwood is read on the sawn faces; planing moves its line. Measure again after planing.")
+		add(say.T("Sapwood is read on the sawn faces; planing moves its line. Measure again after planing."))
 	}
 	if v.planed() {
-		say("Sapwood is that of the finished faces, worked out between the sawn ones. What still comes off after glue-up moves its line a little.")
+		add(say.T("Sapwood is that of the finished faces, worked out between the sawn ones. What still comes off after glue-up moves its line a little."))
 	}
 	if c := r.Show.Contrast; c.Known && c.Assumed {
-		say("Colours are assumed from the species, not taken from photographs: an illustration.")
+		add(say.T("Colours are assumed from the species, not taken from photographs: an illustration."))
 	}
 	if r.Show.Contrast.Split {
-		say("The photographs share no grey or white reference: colours of different boards are not compared.")
+		add(say.T("The photographs share no grey or white reference: colours of different boards are not compared."))
 	}
 	if r.Show.UnseenPart > 0 {
-		say("%s of the show face is not seen yet; shares are a range.", unit.FormatPercent(r.Show.UnseenPart))
+		add(say.F("%s of the show face is not seen yet; shares are a range.", unit.FormatPercent(r.Show.UnseenPart)))
 	}
 	var guessed []string
 	for i := range r.Strips {
@@ -96,13 +97,13 @@ func (b *builder) restsOn(v *view) []paragraph {
 		}
 	}
 	if len(guessed) > 0 {
-		say("A face was not looked at and is taken straight through from the other one: strips %s.", strings.Join(guessed, ", "))
+		add(say.F("A face was not looked at and is taken straight through from the other one: strips %s.", strings.Join(guessed, ", ")))
 	}
 	if unknown := unknownPlaning(v); len(unknown) > 0 {
-		say("Planing direction not known or mixed, so no arrow: strips %s.", strings.Join(unknown, ", "))
+		add(say.F("Planing direction not known or mixed, so no arrow: strips %s.", strings.Join(unknown, ", ")))
 	}
 	if measured := measuredStrips(v); len(measured) > 0 {
-		say("Measured after planing: strips %s.", strings.Join(measured, ", "))
+		add(say.F("Measured after planing: strips %s.", strings.Join(measured, ", ")))
 	}
 	return out
 }

@@ -1,8 +1,9 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Paper is a size of paper.
@@ -39,7 +40,7 @@ func ParsePaper(s string) (Paper, error) {
 			return p, nil
 		}
 	}
-	return "", fmt.Errorf("paper %q is not known: use a4, letter, a3 or tabloid", s)
+	return "", say.Errorf("paper %q is not known: use a4, letter, a3 or tabloid", s)
 }
 
 // size returns width and height in mm, lying or standing. A4 and A3 are ISO

@@ -4,6 +4,7 @@ import (
 	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // FromSession returns the input of a sheet of what a session has on screen.
@@ -31,7 +32,7 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 			n.Shift[i] = s.AgeShift(m.ID, years)
 		}
 		n.Flat = s.EndView(m.ID, session.EndLook{Flat: true})
-		for _, season := range [...]string{"Driest season", "Dampest season"} {
+		for _, season := range [...]string{say.T("Driest season"), say.T("Dampest season")} {
 			if v := s.EndView(m.ID, session.EndLook{Wet: season == "Dampest season"}); v != nil {
 				n.Ends = append(n.Ends, End{season, v})
 			}

@@ -6,6 +6,7 @@ import (
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // snapped is the line cuts are measured from, on face 1: straight along the
@@ -76,12 +77,12 @@ func extentAt(p geom.Polygon, x, length float64) (lo, hi float64, ok bool) {
 // describe says how the line is found on the board.
 func (l snapped) describe(w words) string {
 	if l.straight {
-		return "along the marked edge, from corner to corner"
+		return say.T("along the marked edge, from corner to corner")
 	}
 	if math.Abs(l.near[0]-l.near[1]) < 0.5 {
-		return "from end to end, " + w.len(l.near[0]) + " in from the wood's edge on the marked side at both ends"
+		return say.F("from end to end, %s in from the wood's edge on the marked side at both ends", w.len(l.near[0]))
 	}
-	return "from end to end: in from the wood's edge on the marked side " + w.len(l.near[0]) + " at the marked end, " + w.len(l.near[1]) + " at the other"
+	return say.F("from end to end: in from the wood's edge on the marked side %s at the marked end, %s at the other", w.len(l.near[0]), w.len(l.near[1]))
 }
 
 func (l snapped) signed() bool { return !l.straight }

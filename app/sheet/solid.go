@@ -6,14 +6,15 @@ import (
 	"heartside/app/render"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // solidTable lists the solid parts that are cut from a board, nil where there
 // are none: as sawn, as jointed, finished.
 func (b *builder) solidTable(parts []place) *table {
 	t := &table{
-		name: "Solid parts",
-		head: []string{"Part", "It is a", "Saw", "Joint to", "Finished", "Thickness", "Wood wanted"},
+		name: say.T("Solid parts"),
+		head: []string{say.T("Part"), say.T("It is a"), say.T("Saw"), say.T("Joint to"), say.T("Finished"), say.T("Thickness"), say.T("Wood wanted")},
 		left: []bool{true, true, false, false, false, false, true},
 	}
 	thick := false
@@ -31,7 +32,7 @@ func (b *builder) solidTable(parts []place) *table {
 		t.rows = append(t.rows, []string{p.label, kindOfPart(n.Kind), b.say.cell(bl, bw), b.say.cell(p.strip.L, p.strip.W), b.say.cell(n.Length, n.Width), to, woodOfPart(n, b.in.Project.Board(p.strip.Board.ID))})
 	}
 	if thick {
-		t.name += " (* thicker than the board: glued up of layers)"
+		t.name += say.T(" (* thicker than the board: glued up of layers)")
 	}
 	if len(t.rows) == 0 {
 		return nil
@@ -46,9 +47,9 @@ func kindOfPart(k model.PartKind) string {
 	case model.Rail:
 		return "rail"
 	case model.BreadboardEnd:
-		return "breadboard end"
+		return say.T("breadboard end")
 	case model.TestPiece:
-		return "test piece"
+		return say.T("test piece")
 	}
 	return "part"
 }
@@ -57,18 +58,18 @@ func kindOfPart(k model.PartKind) string {
 func woodOfPart(n *model.Part, b *model.Board) string {
 	w := n.Wanted
 	if n.Kind == model.TestPiece {
-		return "both, to try the finish"
+		return say.T("both, to try the finish")
 	}
 	if w == model.WantDefault && b != nil {
 		w = b.Wanted
 	}
 	switch w {
 	case model.WantSap:
-		return "sapwood"
+		return say.T("sapwood")
 	case model.WantBoth:
 		return "both"
 	}
-	return "heartwood"
+	return say.T("heartwood")
 }
 
 // solidSize writes the size of a part beside its number where there is room.

@@ -6,6 +6,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/wood/moisture"
+	"heartside/model/say"
 )
 
 // sourceLine is one line of where numbers come from.
@@ -98,7 +99,7 @@ func sourceText(list []session.Section) []paragraph {
 	if len(lines) == 0 {
 		return nil
 	}
-	out := []paragraph{{text: "Where the numbers come from", bold: true, before: 1.6}}
+	out := []paragraph{{text: say.T("Where the numbers come from"), bold: true, before: 1.6}}
 	for i := range lines {
 		mark := "–"
 		if lines[i].rank == 0 {

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Offcuts at least so long and so wide are named, at most so many of a board.
@@ -23,16 +23,16 @@ const (
 func (b *builder) spareText(bd *face.Board, parts []place, l snapped, cuts []cut) string {
 	var out []string
 	for _, r := range spares(bd, parts, crosses(cuts), session.AllowancesOf(b.in.Project.Allowances)) {
-		t := fmt.Sprintf("%s from %s", b.say.size(r.W(), r.H()), l.along(b.say, r.Min.X))
+		t := say.F("%s from %s", b.say.size(r.W(), r.H()), l.along(b.say, r.Min.X))
 		if flawIn(bd, r) {
-			t += ", with a flaw in it"
+			t += say.T(", with a flaw in it")
 		}
 		out = append(out, t)
 	}
 	if len(out) == 0 {
 		return ""
 	}
-	return strings.Join(out, "; ") + " (from cut 1). Label them: heart and sap for finish tests."
+	return say.F("%s (from cut 1). Label them: heart and sap for finish tests.", strings.Join(out, "; "))
 }
 
 // crosses are where the board is cut across, from the marked end.

@@ -8,6 +8,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Where things stand along a strip, as shares of its length. The middle width
@@ -105,7 +106,7 @@ func (d *panelDrawing) caption(i int, room geom.Rect, after float64) {
 	f, st := d.b.f, style(least)
 	_, blank := blankSize(d.b.in.Project.Allowances, s)
 	fin := d.v.finished[i]
-	lines := []string{sideUp(s), "finished " + d.b.say.bare(fin) + ", sawn " + d.b.say.bare(blank)}
+	lines := []string{sideUp(s), say.F("finished %s, sawn %s", d.b.say.bare(fin), d.b.say.bare(blank))}
 	x := after + 3
 	most := room.Min.X + room.W()*captionTo - x
 	h := line * least
@@ -138,7 +139,7 @@ func (d *panelDrawing) backCaption(s *face.Strip, room geom.Rect, after float64)
 // emptyCaption says that nothing is placed there yet.
 func (d *panelDrawing) emptyCaption(s *face.Strip, room geom.Rect, after float64) {
 	st := style(least)
-	t := "empty place, " + d.b.say.bare(s.W) + " wide"
+	t := say.F("empty place, %s wide", d.b.say.bare(s.W))
 	if room.H() >= d.b.f.CapHeight(st)+0.8 && d.b.f.Width(t, st) <= room.Min.X+room.W()*captionTo-after-3 {
 		d.k.plate(after+3, room.Centre().Y+d.b.f.CapHeight(st)/2, t, st)
 	}

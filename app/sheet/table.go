@@ -5,6 +5,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // table is rows of cells under a head. Columns are as wide as their widest
@@ -197,7 +198,7 @@ func (l *laid) draw(k *ink, x, y, bottom float64, first int, force bool) (next i
 	if l.t.name != "" {
 		name := l.t.name
 		if first > 0 {
-			name += ", continued"
+			name += say.T(", continued")
 		}
 		s, st := fit(k.faces, name, boldStyle(heading), total(l.cols))
 		k.text(x, y+k.faces.Ascent(st)*0.9, s, st)

@@ -7,6 +7,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -46,7 +47,7 @@ func (w words) size(mm ...float64) string {
 	}
 	s := strings.Join(parts, " × ")
 	if w.sys != unit.Inch {
-		s += " mm"
+		s += say.T(" mm")
 	}
 	return s
 }
@@ -84,31 +85,31 @@ func namesOf(r model.Role) names {
 }
 
 // sideUp says which face of the board shows.
-func sideUp(s *face.Strip) string { return s.Board.SideName(s.Up) + " up" }
+func sideUp(s *face.Strip) string { return say.F("%s up", s.Board.SideName(s.Up)) }
 
 // faceName names a face of a board by what is known of it.
 func faceName(b *face.Board, f int) string {
 	switch b.BarkFace {
 	case 0:
-		return fmt.Sprintf("Face %d", f)
+		return say.F("Face %d", f)
 	case f:
-		return fmt.Sprintf("Face %d, bark side", f)
+		return say.F("Face %d, bark side", f)
 	}
-	return fmt.Sprintf("Face %d, heart side", f)
+	return say.F("Face %d, heart side", f)
 }
 
 // planesText says in words what the arrow says.
 func planesText(s *face.Strip, n names) string {
 	switch s.Planing() {
 	case 1:
-		return "to " + n.right
+		return say.F("to %s", n.right)
 	case -1:
-		return "to " + n.left
+		return say.F("to %s", n.left)
 	}
 	if s.Board.Planes == face.PlanesMixed {
 		return "mixed"
 	}
-	return "not known"
+	return say.T("not known")
 }
 
 // plural counts things: "1 strip", "4 strips".

@@ -14,6 +14,7 @@ import (
 	"heartside/app/render"
 	"heartside/model/disk"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // printDPI is how fine pictures of pages are written.
@@ -24,7 +25,7 @@ func (d *Document) PDF() ([]byte, error) { return d.pdf(render.Meta{}) }
 
 func (d *Document) pdf(meta render.Meta) ([]byte, error) {
 	meta.Title = d.Title
-	meta.Subject = "Layout sheet, code " + Code(d.in.Project)
+	meta.Subject = say.F("Layout sheet, code %s", Code(d.in.Project))
 	meta.Author = d.in.Author
 	if at, err := time.Parse("2006-01-02", d.in.Date); err == nil {
 		meta.Date = at
@@ -35,7 +36,7 @@ func (d *Document) pdf(meta render.Meta) ([]byte, error) {
 		out.AddPage(p.W, p.H)
 		if p.Again {
 			again++
-			out.Bookmark(fmt.Sprintf("%s, page %d", p.Title, again+1), 1)
+			out.Bookmark(say.F("%s, page %d", p.Title, again+1), 1)
 		} else {
 			again = 0
 			out.Bookmark(p.Title, 0)
@@ -44,7 +45,7 @@ func (d *Document) pdf(meta render.Meta) ([]byte, error) {
 	}
 	data, err := out.Bytes()
 	if err != nil {
-		return nil, fmt.Errorf("layout sheet: %w", err)
+		return nil, say.Errorf("layout sheet: %w", err)
 	}
 	return data, nil
 }
@@ -52,10 +53,10 @@ func (d *Document) pdf(meta render.Meta) ([]byte, error) {
 // Raster draws a page, counted from 0, on white at so many dots an inch.
 func (d *Document) Raster(page int, dpi float64) (*image.RGBA, error) {
 	if page < 0 || page >= len(d.Pages) {
-		return nil, fmt.Errorf("layout sheet: there is no page %d of %d", page+1, len(d.Pages))
+		return nil, say.Errorf("layout sheet: there is no page %d of %d", page+1, len(d.Pages))
 	}
 	if !(dpi >= 10 && dpi <= 1200) {
-		return nil, fmt.Errorf("layout sheet: %g dots an inch; use 10 to 1200", dpi)
+		return nil, say.Errorf("layout sheet: %g dots an inch; use 10 to 1200", dpi)
 	}
 	p, scale := d.Pages[page], dpi/25.4
 	img := image.NewRGBA(image.Rect(0, 0, int(p.W*scale+0.5), int(p.H*scale+0.5)))
@@ -72,7 +73,7 @@ func (d *Document) PNG(page int, dpi float64) ([]byte, error) {
 	}
 	var b bytes.Buffer
 	if err := png.Encode(&b, img); err != nil {
-		return nil, fmt.Errorf("layout sheet: page %d: %w", page+1, err)
+		return nil, say.Errorf("layout sheet: page %d: %w", page+1, err)
 	}
 	return b.Bytes(), nil
 }
@@ -142,13 +143,13 @@ func (d *Document) files(path string) ([]output, error) {
 		}
 		return out, nil
 	}
-	return nil, fmt.Errorf("layout sheet %s: write it as %s", filepath.Base(path), strings.Join(Endings(), ", "))
+	return nil, say.Errorf("layout sheet %s: write it as %s", filepath.Base(path), strings.Join(Endings(), ", "))
 }
 
 // save writes a file whole or not at all.
 func save(path string, data []byte) error {
 	if err := disk.Replace(disk.Real{}, path, data, disk.Mode{Perm: 0o644, Exact: true}); err != nil {
-		return fmt.Errorf("layout sheet %s: %w; choose another name or a folder that may be written", filepath.Base(path), file.Cause(err))
+		return say.Errorf("layout sheet %s: %w; choose another name or a folder that may be written", filepath.Base(path), file.Cause(err))
 	}
 	return nil
 }

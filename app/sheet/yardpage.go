@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -18,9 +19,9 @@ const exampleWaste = 0.30
 // yard writes the tally to fill in where boards are bought: what the job needs,
 // and rows for boards.
 func (b *builder) yard() {
-	b.open(true, header{title: "Yard tally", boxes: []string{"RH %"}}, []mark{
-		wordMark("Face 1", "the face you look at first"), wordMark("a", "marked edge"), wordMark("b", "other edge"),
-		wordMark("RH", "humidity of the air"), wordMark("MC", "moisture of the wood"), wordMark("Code", "changes with the layout"),
+	b.open(true, header{title: say.T("Yard tally"), boxes: []string{say.T("RH %")}}, []mark{
+		wordMark(say.T("Face 1"), say.T("the face you look at first")), wordMark("a", say.T("marked edge")), wordMark("b", say.T("other edge")),
+		wordMark(say.T("RH"), say.T("humidity of the air")), wordMark(say.T("MC"), say.T("moisture of the wood")), wordMark(say.T("Code"), say.T("changes with the layout")),
 	})
 	b.em = body
 	b.tableWithText(b.needTable(), b.needText())
@@ -46,9 +47,9 @@ func (b *builder) yard() {
 
 func tallyTable() *table {
 	t := &table{
-		name: "Boards",
-		head: []string{"", "Letter", "Species", "Length", "Width", "Thick-|ness", "MC %",
-			"Sapwood, face 1|a", "Face 1|b", "Sapwood, face 2|a", "Face 2|b", "Edges sawn|or waney", "Knots,|splits", "Price", "For", "Keep", "Leave"},
+		name: say.T("Boards"),
+		head: []string{"", say.T("Letter"), say.T("Species"), say.T("Length"), say.T("Width"), say.T("Thick-|ness"), say.T("MC %"),
+			say.T("Sapwood, face 1|a"), say.T("Face 1|b"), say.T("Sapwood, face 2|a"), say.T("Face 2|b"), say.T("Edges sawn|or waney"), say.T("Knots,|splits"), say.T("Price"), say.T("For"), say.T("Keep"), say.T("Leave")},
 		tall: tallyRow,
 	}
 	n := len(t.head)
@@ -62,8 +63,8 @@ func tallyTable() *table {
 // needTable lists what the job takes: panels and solid parts.
 func (b *builder) needTable() *table {
 	t := &table{
-		name: "What the job needs",
-		head: []string{"For", "Pieces", "Finished", "Longest|blank", "Planed from|at least", "Wood, finished"},
+		name: say.T("What the job needs"),
+		head: []string{say.T("For"), say.T("Pieces"), say.T("Finished"), say.T("Longest|blank"), say.T("Planed from|at least"), say.T("Wood, finished")},
 		left: []bool{true, false, false, false, false, false},
 	}
 	a := b.in.Project.Allowances
@@ -75,9 +76,9 @@ func (b *builder) needTable() *table {
 			long = math.Max(long, l)
 		}
 		if len(p.Strips) > 0 {
-			n = plural(len(p.Strips), "strip")
+			n = plural(len(p.Strips), say.T("strip"))
 		}
-		t.rows = append(t.rows, []string{"panel " + p.ID, n, b.say.size(p.Length, p.Width, p.Thickness), b.say.bare(long),
+		t.rows = append(t.rows, []string{say.F("panel %s", p.ID), n, b.say.size(p.Length, p.Width, p.Thickness), b.say.bare(long),
 			b.say.fine(p.Thickness + a.AfterGlue), unit.FormatVolume(p.Length*p.Width*p.Thickness, b.say.sys)})
 	}
 	for _, n := range b.in.Project.Parts {
@@ -109,11 +110,9 @@ func (b *builder) need() float64 {
 func (b *builder) needText() []paragraph {
 	need := b.need()
 	return []paragraph{
-		{text: "All of it: " + unit.FormatVolume(need, b.say.sys) + " finished. What is bought is need / (1 − waste): with " +
-			unit.FormatPercent(exampleWaste) + " waste " + unit.FormatVolume(need/(1-exampleWaste), b.say.sys) +
-			". The share is an example, with no source: planing, edges, ends, knots and unwanted sapwood make yours. Boards of one log match best; a second trip brings wood of another tree.", bullet: "–"},
-		{text: "Give each board a letter before anything else and chalk it on the marked end, at the corner of the marked edge, on the face 1 side.", bullet: "–"},
-		{text: "Look at both faces and both ends: one good face hides a face that is three quarters sapwood. Measure sapwood at both ends and the middle of each edge; steamed or rough wood looks all alike, so skim a patch.", bullet: "–"},
-		{text: "Grading: the current published rules and the seller's written terms.", bullet: "–"},
+		{text: say.F("All of it: %s finished. What is bought is need / (1 − waste): with %s waste %s. The share is an example, with no source: planing, edges, ends, knots and unwanted sapwood make yours. Boards of one log match best; a second trip brings wood of another tree.", unit.FormatVolume(need, b.say.sys), unit.FormatPercent(exampleWaste), unit.FormatVolume(need/(1-exampleWaste), b.say.sys)), bullet: "–"},
+		{text: say.T("Give each board a letter before anything else and chalk it on the marked end, at the corner of the marked edge, on the face 1 side."), bullet: "–"},
+		{text: say.T("Look at both faces and both ends: one good face hides a face that is three quarters sapwood. Measure sapwood at both ends and the middle of each edge; steamed or rough wood looks all alike, so skim a patch."), bullet: "–"},
+		{text: say.T("Grading: the current published rules and the seller's written terms."), bullet: "–"},
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // moving drags a strip along and across its board, or onto another one.
@@ -106,7 +107,7 @@ func drop(h Host, panel string, s model.Strip, under Hit, e Event) (model.Edit, 
 		s, guides = h.Snap(panel, s)
 	}
 	return place(panel, s), Sketch{Board: b.ID, Face: face, Guides: guides, Carried: s.ID,
-		Say: "Release to lay it on board " + b.ID + "."}
+		Say: say.F("Release to lay it on board %s.", b.ID)}
 }
 
 // hold brings v between lo and hi, to the middle where they have crossed.
@@ -217,7 +218,7 @@ func (w sweeping) Handle(h Host, e Event) State {
 		if to.Dist(w.from) < leastSweep {
 			w.edit = nil
 			h.Cancel()
-			h.Show(Sketch{Say: "Sweep along the board to lay the next empty place."})
+			h.Show(Sketch{Say: say.T("Sweep along the board to lay the next empty place.")})
 			return w
 		}
 		s := swept(w.strip, w.board, w.from, to)

@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // painting draws a zone with the brush.
@@ -37,7 +38,7 @@ func (p painting) Handle(h Host, e Event) State {
 	case Drag:
 		return p.to(h, e.At)
 	case Release:
-		return p.zones.add(h, p.board.ID, p.face, p.rings(), "Paint a ")
+		return p.zones.add(h, p.board.ID, p.face, p.rings(), say.T("Paint a "))
 	}
 	return p
 }
@@ -53,7 +54,7 @@ func (p painting) to(h Host, at geom.Point) painting {
 	for _, r := range p.rings() {
 		zones = append(zones, model.Zone{Kind: p.zones.Kind, Polygon: r})
 	}
-	try(h, model.SetZones{Board: p.board.ID, Face: p.face, Zones: zones, Verb: "Paint a zone"},
+	try(h, model.SetZones{Board: p.board.ID, Face: p.face, Zones: zones, Verb: say.T("Paint a zone")},
 		Sketch{Board: p.board.ID, Face: p.face, Kind: p.zones.Kind, Radius: p.zones.Brush, Centre: q})
 	return p
 }

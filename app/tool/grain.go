@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Grain is the tool that draws lines along the grain of a board's faces, at
@@ -110,7 +111,7 @@ func (g Grain) hold(h Host, board string, face, line int) Grain {
 	g.Board, g.Face, g.Line, g.Point = board, face, line, -1
 	h.Select(Hit{Part: BoardGround, Board: board, Face: face, Zone: -1})
 	if line >= 0 {
-		h.Show(Sketch{Say: "The line is in hand: drag its points, Delete takes it away. Click bare wood to begin another."})
+		h.Show(Sketch{Say: say.T("The line is in hand: drag its points, Delete takes it away. Click bare wood to begin another.")})
 	}
 	return g
 }
@@ -121,14 +122,14 @@ func (g Grain) remove(h Host) State {
 	lines := grainLines(h.Project(), g.Board, g.Face)
 	if g.Line < 0 || g.Line >= len(lines) {
 		g.Line, g.Point = -1, -1
-		h.Show(g.sketch("Take a line in hand first: click it, or press Enter."))
+		h.Show(g.sketch(say.T("Take a line in hand first: click it, or press Enter.")))
 		return g
 	}
-	out, verb := slices.Clone(lines), "Delete a grain line"
+	out, verb := slices.Clone(lines), say.T("Delete a grain line")
 	was := g
 	if l := lines[g.Line]; g.Point >= 0 && g.Point < len(l) && len(l) > 2 {
 		out[g.Line] = slices.Delete(slices.Clone(l), g.Point, g.Point+1)
-		verb = "Delete a point of a grain line"
+		verb = say.T("Delete a point of a grain line")
 	} else {
 		out = slices.Delete(out, g.Line, g.Line+1)
 		g.Line = -1

@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // grainDrawing sets a line along the grain point by point. Enter or a double
@@ -88,11 +89,11 @@ func (d grainDrawing) add(h Host, q geom.Point) State {
 }
 
 func (d grainDrawing) show(h Host, next geom.Point) {
-	say := "Click along the grain; Enter or a double click ends the line, Backspace takes the last point back, Delete drops it."
+	words := say.T("Click along the grain; Enter or a double click ends the line, Backspace takes the last point back, Delete drops it.")
 	if d.grain.cursor != nil {
-		say = "Space sets a point, Enter ends the line, Backspace takes the last point back, Delete drops it. Arrows walk, with Shift farther."
+		words = say.T("Space sets a point, Enter ends the line, Backspace takes the last point back, Delete drops it. Arrows walk, with Shift farther.")
 	}
-	h.Show(Sketch{Board: d.grain.Board, Face: d.grain.Face, Line: append(slices.Clone(d.line), next), Cursor: d.grain.cursor, Say: say})
+	h.Show(Sketch{Board: d.grain.Board, Face: d.grain.Face, Line: append(slices.Clone(d.line), next), Cursor: d.grain.cursor, Say: words})
 }
 
 // end makes the line one of the face, or says what speaks against it.
@@ -103,16 +104,16 @@ func (d grainDrawing) end(h Host) State {
 		return d
 	}
 	if len(d.line) < 2 {
-		return stay("A line needs two points: set another farther along the grain, or press Esc to drop it.")
+		return stay(say.T("A line needs two points: set another farther along the grain, or press Esc to drop it."))
 	}
 	lines := append(slices.Clone(grainLines(h.Project(), g.Board, g.Face)), d.line)
-	e := model.SetGrain{Board: g.Board, Face: g.Face, Grain: lines, Verb: "Draw a grain line"}
+	e := model.SetGrain{Board: g.Board, Face: g.Face, Grain: lines, Verb: say.T("Draw a grain line")}
 	if h.Project().Board(g.Board) == nil {
 		h.Show(Sketch{})
 		return g
 	}
 	if _, err := model.Apply(h.Project(), e); err != nil {
-		return stay(err.Error() + " Backspace takes the last point back, Esc drops the line.")
+		return stay(say.F("%s Backspace takes the last point back, Esc drops the line.", err.Error()))
 	}
 	if !commit(h, e) {
 		return g
@@ -120,7 +121,7 @@ func (d grainDrawing) end(h Host) State {
 	cursor := g.cursor
 	g = g.hold(h, g.Board, g.Face, len(lines)-1)
 	if g.cursor = cursor; cursor != nil {
-		h.Show(g.sketch("The line is in hand: Delete takes it away. Space begins another at the cursor."))
+		h.Show(g.sketch(say.T("The line is in hand: Delete takes it away. Space begins another at the cursor.")))
 	}
 	return g
 }
@@ -165,7 +166,7 @@ func (b grainBending) Handle(h Host, e Event) State {
 		line := slices.Clone(lines[g.Line])
 		line[g.Point] = inBoard(h.Project(), g.Board, h.FaceAt(g.Board, g.Face, e.At))
 		lines[g.Line] = line
-		b.edit = model.SetGrain{Board: g.Board, Face: g.Face, Grain: lines, Verb: "Move a point of a grain line"}
+		b.edit = model.SetGrain{Board: g.Board, Face: g.Face, Grain: lines, Verb: say.T("Move a point of a grain line")}
 		try(h, b.edit, Sketch{Board: g.Board, Face: g.Face})
 	}
 	return b

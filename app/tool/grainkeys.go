@@ -1,6 +1,10 @@
 package tool
 
-import "heartside/layout/geom"
+import (
+	"heartside/layout/geom"
+
+	"heartside/model/say"
+)
 
 // typed answers a key while no line is being drawn.
 func (g Grain) typed(h Host, e Event) State {
@@ -21,7 +25,7 @@ func (g Grain) typed(h Host, e Event) State {
 		return g
 	}
 	if w, ok := g.walk(h, e, true, geom.Pt(b.Length/2, b.Width/2)); ok {
-		h.Show(w.sketch("Space begins a line at the cursor. Arrows move it, with Shift farther, also to the other face; Enter takes the next line in hand, Esc ends."))
+		h.Show(w.sketch(say.T("Space begins a line at the cursor. Arrows move it, with Shift farther, also to the other face; Enter takes the next line in hand, Esc ends.")))
 		return w
 	}
 	return g
@@ -41,7 +45,7 @@ func (g Grain) next(h Host) State {
 		}
 	}
 	if len(all) == 0 {
-		h.Show(g.sketch("No grain line is drawn on this board yet. Click along the grain, or move the cursor with the arrows and press Space."))
+		h.Show(g.sketch(say.T("No grain line is drawn on this board yet. Click along the grain, or move the cursor with the arrows and press Space.")))
 		return g
 	}
 	to := all[(now+1)%len(all)]

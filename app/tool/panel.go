@@ -3,6 +3,7 @@ package tool
 import (
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // carrying takes a strip or an empty place out of the panel: over the panel
@@ -38,7 +39,7 @@ func (c carrying) Handle(h Host, e Event) State {
 			c = c.overPanel(h, e)
 		default:
 			c.edit = nil
-			try(h, nil, Sketch{Carried: c.strip.ID, Say: "Drop it on a board or in the panel; here it stays where it was."})
+			try(h, nil, Sketch{Carried: c.strip.ID, Say: say.T("Drop it on a board or in the panel; here it stays where it was.")})
 		}
 	}
 	return c
@@ -60,21 +61,21 @@ func (c carrying) overPanel(h Host, e Event) carrying {
 		if other == c.strip.ID {
 			c.edit = nil
 			h.Cancel()
-			h.Show(Sketch{Carried: c.strip.ID, Say: "Drop it on the strip it is to change places with."})
+			h.Show(Sketch{Carried: c.strip.ID, Say: say.T("Drop it on the strip it is to change places with.")})
 			return c
 		}
 		c.edit = model.SwapStrips{Panel: c.panel, A: c.strip.ID, B: other}
-		try(h, c.edit, Sketch{Carried: c.strip.ID, Swap: other, Say: "Release to let the two strips change places."})
+		try(h, c.edit, Sketch{Carried: c.strip.ID, Swap: other, Say: say.T("Release to let the two strips change places.")})
 		return c
 	}
 	if at == was {
 		c.edit = nil
 		h.Cancel()
-		h.Show(Sketch{Carried: c.strip.ID, Say: "Drop it in front of or behind another strip, or on a board."})
+		h.Show(Sketch{Carried: c.strip.ID, Say: say.T("Drop it in front of or behind another strip, or on a board.")})
 		return c
 	}
 	c.edit = model.MoveStrip{Panel: c.panel, Strip: c.strip.ID, To: at}
-	try(h, c.edit, Sketch{Carried: c.strip.ID, Say: "Release to keep this order."})
+	try(h, c.edit, Sketch{Carried: c.strip.ID, Say: say.T("Release to keep this order.")})
 	return c
 }
 
@@ -115,7 +116,7 @@ func (s sliding) Handle(h Host, e Event) State {
 		d := h.PanelAt(e.At).X - s.from.X
 		if e.Mods.Shift {
 			s.edit = model.ShiftStrip{Panel: s.panel, Strip: s.strip.ID, Shift: s.strip.Shift + d}
-			try(h, s.edit, Sketch{Carried: s.strip.ID, Say: "Shifting the strip along the panel."})
+			try(h, s.edit, Sketch{Carried: s.strip.ID, Say: say.T("Shifting the strip along the panel.")})
 			return s
 		}
 		t := slid(s.strip, d)
@@ -125,7 +126,7 @@ func (s sliding) Handle(h Host, e Event) State {
 		}
 		s.edit = place(s.panel, t)
 		try(h, s.edit, Sketch{Board: t.Board, Face: 1, Guides: guides, Carried: t.ID,
-			Say: "Sliding the strip along its board. Hold Shift to shift it along the panel instead."})
+			Say: say.T("Sliding the strip along its board. Hold Shift to shift it along the panel instead.")})
 	}
 	return s
 }

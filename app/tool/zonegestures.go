@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // zonePressed waits to see whether a press on a face picks a zone, begins a
@@ -102,22 +103,22 @@ func (d drawing) Handle(h Host, e Event) State {
 
 func (d drawing) show(h Host, next geom.Point) {
 	h.Show(Sketch{Board: d.board, Face: d.face, Kind: d.zones.Kind, Ring: append(slices.Clone(d.ring), next),
-		Say: "Click the corners of the zone. Enter or a double click closes it, Backspace takes the last corner back, Esc drops it."})
+		Say: say.T("Click the corners of the zone. Enter or a double click closes it, Backspace takes the last corner back, Esc drops it.")})
 }
 
 func (d drawing) close(h Host) State {
 	if len(d.ring) < 3 || d.ring.Area() < 1 {
 		h.Show(Sketch{Board: d.board, Face: d.face, Kind: d.zones.Kind, Ring: d.ring,
-			Say: "A zone needs at least three corners with wood between them. Click another corner, or press Esc to drop it."})
+			Say: say.T("A zone needs at least three corners with wood between them. Click another corner, or press Esc to drop it.")})
 		return d
 	}
 	// A border that cannot be kept is told, and stays to be put right.
 	if err := d.zones.tried(h, d.board, d.face, d.ring); err != nil {
 		h.Show(Sketch{Board: d.board, Face: d.face, Kind: d.zones.Kind, Ring: d.ring,
-			Say: err.Error() + " Backspace takes the last corner back, Esc drops the zone."})
+			Say: say.F("%s Backspace takes the last corner back, Esc drops the zone.", err.Error())})
 		return d
 	}
-	return d.zones.add(h, d.board, d.face, []geom.Polygon{d.ring}, "Draw a ")
+	return d.zones.add(h, d.board, d.face, []geom.Polygon{d.ring}, say.T("Draw a "))
 }
 
 // tried says what speaks against a new zone, nil for nothing.
@@ -176,7 +177,7 @@ func (b bending) Handle(h Host, e Event) State {
 		}
 		out := slices.Clone(zones)
 		out[b.zones.Zone].Polygon = ring
-		b.edit = model.SetZones{Board: b.zones.Board, Face: b.zones.Face, Zones: out, Verb: b.verb + " of a zone"}
+		b.edit = model.SetZones{Board: b.zones.Board, Face: b.zones.Face, Zones: out, Verb: say.F("%s of a zone", b.verb)}
 		try(h, b.edit, Sketch{Board: b.zones.Board, Face: b.zones.Face})
 	}
 	return b

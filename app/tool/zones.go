@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Zones is the tool that draws and edits the zones of a board's faces, at
@@ -55,10 +56,10 @@ func (z Zones) Handle(h Host, e Event) State {
 			return newPainting(h, z, hit, e.At)
 		case hit.Part == ZoneVertex:
 			z.Board, z.Face, z.Zone, z.Vertex = hit.Board, hit.Face, hit.Zone, hit.Vertex
-			return bending{zones: z, at: e.At, verb: "Move a corner"}
+			return bending{zones: z, at: e.At, verb: say.T("Move a corner")}
 		case hit.Part == ZoneEdge:
 			z.Board, z.Face, z.Zone, z.Vertex = hit.Board, hit.Face, hit.Zone, hit.Vertex+1
-			return bending{zones: z, at: e.At, insert: true, verb: "Add a corner"}
+			return bending{zones: z, at: e.At, insert: true, verb: say.T("Add a corner")}
 		}
 		return zonePressed{z, hit, e.At}
 	}
@@ -93,15 +94,15 @@ func (z Zones) zonesOf(p *model.Project) []model.Zone {
 func (z Zones) remove(h Host) State {
 	zones := z.zonesOf(h.Project())
 	if zones == nil {
-		h.Show(Sketch{Say: "Click a zone or a corner first, then delete it."})
+		h.Show(Sketch{Say: say.T("Click a zone or a corner first, then delete it.")})
 		return z
 	}
 	ring := zones[z.Zone].Polygon
 	was := z
-	out, verb := slices.Clone(zones), "Delete a zone"
+	out, verb := slices.Clone(zones), say.T("Delete a zone")
 	if z.Vertex >= 0 && z.Vertex < len(ring) && len(ring) > 3 {
 		out[z.Zone].Polygon = slices.Delete(slices.Clone(ring), z.Vertex, z.Vertex+1)
-		verb = "Delete a corner of a zone"
+		verb = say.T("Delete a corner of a zone")
 	} else {
 		out = slices.Delete(out, z.Zone, z.Zone+1)
 		z.Zone = -1
@@ -136,10 +137,10 @@ func (z Zones) add(h Host, board string, face int, rings []geom.Polygon, verb st
 	for _, r := range rings {
 		zones = append(zones, model.Zone{Kind: z.Kind, Polygon: r})
 	}
-	if !commit(h, model.SetZones{Board: board, Face: face, Zones: zones, Verb: verb + string(z.Kind) + " zone"}) {
+	if !commit(h, model.SetZones{Board: board, Face: face, Zones: zones, Verb: say.F("%s%s zone", verb, string(z.Kind))}) {
 		return z
 	}
-	h.Show(Sketch{Say: "The zone is in hand: drag its corners, drag an edge to add one, Delete takes it away."})
+	h.Show(Sketch{Say: say.T("The zone is in hand: drag its corners, drag an edge to add one, Delete takes it away.")})
 	z = z.Hold(board, face, len(zones)-1)
 	h.Select(Hit{Part: BoardGround, Board: board, Face: face, Zone: z.Zone})
 	return z

@@ -5,6 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"heartside/model/say"
 )
 
 // Chord is a key with what is held down beside it.
@@ -31,13 +33,13 @@ func shifted(k fyne.KeyName) Chord { return Chord{k, fyne.KeyModifierShift} }
 func (c Chord) String() string {
 	var parts []string
 	if c.Mod&fyne.KeyModifierControl != 0 {
-		parts = append(parts, "Ctrl")
+		parts = append(parts, say.T("Ctrl"))
 	}
 	if c.Mod&fyne.KeyModifierSuper != 0 {
-		parts = append(parts, "Cmd")
+		parts = append(parts, say.T("Cmd"))
 	}
 	if c.Mod&fyne.KeyModifierShift != 0 {
-		parts = append(parts, "Shift")
+		parts = append(parts, say.T("Shift"))
 	}
 	return strings.Join(append(parts, keyCap(c.Key)), "+")
 }
@@ -46,23 +48,23 @@ func (c Chord) String() string {
 func keyCap(k fyne.KeyName) string {
 	switch k {
 	case fyne.KeyPageUp:
-		return "PgUp"
+		return say.T("PgUp")
 	case fyne.KeyPageDown:
-		return "PgDn"
+		return say.T("PgDn")
 	case fyne.KeyReturn:
-		return "Enter"
+		return say.T("Enter")
 	case fyne.KeyEnter:
-		return "keypad Enter"
+		return say.T("keypad Enter")
 	case fyne.KeyEscape:
-		return "Esc"
+		return say.T("Esc")
 	case fyne.KeyLeftBracket:
 		return "["
 	case fyne.KeyRightBracket:
 		return "]"
 	case fyne.KeyDelete:
-		return "Del"
+		return say.T("Del")
 	case fyne.KeyBackspace:
-		return "Backspace"
+		return say.T("Backspace")
 	case fyne.KeyUp:
 		return "↑"
 	case fyne.KeyDown:

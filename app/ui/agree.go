@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/wood"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // agreeCard says whether the two faces of a board belong together, shows the
@@ -31,8 +31,8 @@ func newAgreeCard(w *Window) *agreeCard {
 	a := &agreeCard{w: w, end: newEndDrawing(w)}
 	a.say, a.log = wrapped("", widget.MediumImportance), wrapped("", widget.LowImportance)
 	a.turn = widget.NewButton("", a.turnFace)
-	a.take = widget.NewButton("Keep this pith and bark side", a.keepLog)
-	a.box = container.New(stackLayout{}, snug(bold("Both faces")), snug(a.say), a.turn, a.end, snug(a.log), a.take)
+	a.take = widget.NewButton(say.T("Keep this pith and bark side"), a.keepLog)
+	a.box = container.New(stackLayout{}, snug(bold(say.T("Both faces"))), snug(a.say), a.turn, a.end, snug(a.log), a.take)
 	return a
 }
 
@@ -46,10 +46,10 @@ func (a *agreeCard) show(board string, face int) (changed bool) {
 	setShown(a.log, ok && got.Log.Seen)
 	setShown(a.take, ok && got.Log.Bark != wood.BarkUnknown && b != nil && len(b.Pith) == 0)
 	setShown(a.turn, ok && turnable(got.Fit))
-	text := "Told once both faces are split."
+	text := say.T("Told once both faces are split.")
 	if ok {
 		text = fitWords(got.Fit)
-		a.turn.SetText("Turn face " + itoa(face) + " end for end")
+		a.turn.SetText(say.F("Turn face %s end for end", itoa(face)))
 		if e, err := got.Log.End(0); err == nil && got.Log.Seen {
 			a.end.show(e, b.Species)
 		}
@@ -71,27 +71,29 @@ func turnable(f *wood.Fit) bool {
 func fitWords(f *wood.Fit) string {
 	switch f.Verdict {
 	case wood.Fits:
-		return "✓ They fit one log."
+		return say.T("✓ They fit one log.")
 	case wood.LooksTurned:
-		return "⚠ This looks rolled end over end: turn it?"
+		return say.T("⚠ This looks rolled end over end: turn it?")
 	case wood.LooksMirrored:
-		return "⚠ One of the photographs looks like a mirror image. Photograph that face again without mirroring."
+		return say.T("⚠ One of the photographs looks like a mirror image. Photograph that face again without mirroring.")
 	case wood.LooksWrong:
-		return "⚠ The faces do not fit as they lie: one was rolled end over end, or its photograph is a mirror image. Turn it, and see whether they fit then."
+		return say.T("⚠ The faces do not fit as they lie: one was rolled end over end, or its photograph is a mirror image. Turn it, and see whether they fit then.")
 	}
-	return "○ Cannot tell: " + f.Why + ". See that the marked end lies at the left on both."
+	return say.F("○ Cannot tell: %s. See that the marked end lies at the left on both.", f.Why)
 }
 
 // logWords tells where the pith is thought to lie.
 func logWords(s *session.Session, b *model.Board, l *wood.Log) string {
-	span := func(i wood.Interval) string { return s.Len(math.Round(i.Lo)) + " to " + s.Len(math.Round(i.Hi)) }
-	text := fmt.Sprintf("Seen from the marked end. Pith %s from the marked edge, %s; heartwood radius %s.",
+	span := func(i wood.Interval) string {
+		return say.F("%s to %s", s.Len(math.Round(i.Lo)), s.Len(math.Round(i.Hi)))
+	}
+	text := say.F("Seen from the marked end. Pith %s from the marked edge, %s; heartwood radius %s.",
 		span(l.Across), depthWords(s, b, l.Depth), span(l.HeartRadius))
 	switch l.Bark {
 	case wood.BarkFace1:
-		text += " Face 1 is the bark side."
+		text += say.T(" Face 1 is the bark side.")
 	case wood.BarkFace2:
-		text += " Face 2 is the bark side."
+		text += say.T(" Face 2 is the bark side.")
 	}
 	return text
 }
@@ -101,25 +103,25 @@ func depthWords(s *session.Session, b *model.Board, d wood.Interval) string {
 	lo, hi := math.Round(d.Lo), math.Round(d.Hi)
 	switch {
 	case hi < 0:
-		return s.Len(-hi) + " to " + s.Len(-lo) + " above face 1"
+		return say.F("%s to %s above face 1", s.Len(-hi), s.Len(-lo))
 	case lo > b.Thickness:
-		return s.Len(lo-b.Thickness) + " to " + s.Len(hi-b.Thickness) + " below face 2"
+		return say.F("%s to %s below face 2", s.Len(lo-b.Thickness), s.Len(hi-b.Thickness))
 	}
-	return "from " + s.Len(math.Abs(lo)) + side(lo) + " to " + s.Len(math.Abs(hi)) + side(hi)
+	return say.F("from %s%s to %s%s", s.Len(math.Abs(lo)), side(lo), s.Len(math.Abs(hi)), side(hi))
 }
 
 func side(d float64) string {
 	if d < 0 {
-		return " above face 1"
+		return say.T(" above face 1")
 	}
-	return " below face 1"
+	return say.T(" below face 1")
 }
 
 // turnFace turns the face in hand.
 func (a *agreeCard) turnFace() {
 	e, err := a.w.ses.TurnFace(a.board, a.face)
 	if err != nil {
-		a.w.fail("The face cannot be turned", err)
+		a.w.fail(say.T("The face cannot be turned"), err)
 		return
 	}
 	a.w.commit(e)
@@ -129,7 +131,7 @@ func (a *agreeCard) turnFace() {
 func (a *agreeCard) keepLog() {
 	e, err := a.w.ses.TakeLog(a.board)
 	if err != nil {
-		a.w.fail("The pith cannot be kept", err)
+		a.w.fail(say.T("The pith cannot be kept"), err)
 		return
 	}
 	a.w.commit(e)

@@ -12,6 +12,7 @@ import (
 
 	"heartside/layout/wood/moisture"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -34,7 +35,7 @@ func newAirForm(w *Window, c model.Climate, units unit.System) *airForm {
 	for i, air := range [3]model.Air{c.Now, c.Dry, c.Wet} {
 		f.humid[i] = w.newField(figureText(air.RH), "45")
 		f.warm[i] = w.newField(warmText(air.Temp, units), "20")
-		f.read[i] = w.newField("", "from the air")
+		f.read[i] = w.newField("", say.T("from the air"))
 		if air.MC > 0 {
 			f.read[i].SetText(figureText(air.MC))
 		}
@@ -64,7 +65,7 @@ func airPlaceWords(id string) string {
 	if p, ok := moisture.PresetOf(id); ok {
 		return p.Name
 	}
-	return "From the figures below"
+	return say.T("From the figures below")
 }
 
 // fill writes the moisture contents of the place chosen, to be changed. None
@@ -81,16 +82,16 @@ func (f *airForm) fill() {
 	for i, v := range [3]float64{p.Usual, p.Low, p.High} {
 		f.read[i].SetText(figureText(v))
 	}
-	f.about.SetText(fmt.Sprintf("%s to %s %%, usually %s %%: %s (range: %s). %s",
+	f.about.SetText(say.F("%s to %s %%, usually %s %%: %s (range: %s). %s",
 		figureText(p.Low), figureText(p.High), figureText(p.Usual), p.Source, p.RangeFlag.Text(), p.Note))
 	f.about.Show()
 }
 
 func (f *airForm) tell() {
 	if f.units == unit.Inch {
-		f.degree.SetText("temperature, °F")
+		f.degree.SetText(say.T("temperature, °F"))
 	} else {
-		f.degree.SetText("temperature, °C")
+		f.degree.SetText(say.T("temperature, °C"))
 	}
 }
 
@@ -103,14 +104,14 @@ func head(s string) *widget.Label {
 }
 
 func (f *airForm) body() fyne.CanvasObject {
-	g := container.NewGridWithColumns(4, head(""), head("humidity, %"), f.degree, head("or wood read, %"))
-	for i, name := range [3]string{"Now", "Driest season", "Dampest season"} {
+	g := container.NewGridWithColumns(4, head(""), head(say.T("humidity, %")), f.degree, head(say.T("or wood read, %")))
+	for i, name := range [3]string{say.T("Now"), say.T("Driest season"), say.T("Dampest season")} {
 		g.Add(named(name))
 		g.Add(f.humid[i])
 		g.Add(f.warm[i])
 		g.Add(f.read[i])
 	}
-	return container.NewVBox(pairs(named("Usual for"), f.places), f.about, wrapped("Relative humidity and temperature of the room where the piece stands, from a hygrometer. Wood follows the air; where a meter has read wood that has long been in that air, its moisture content stands for the air.", widget.LowImportance), g)
+	return container.NewVBox(pairs(named(say.T("Usual for")), f.places), f.about, wrapped(say.T("Relative humidity and temperature of the room where the piece stands, from a hygrometer. Wood follows the air; where a meter has read wood that has long been in that air, its moisture content stands for the air."), widget.LowImportance), g)
 }
 
 // figureText prints a figure to a tenth, without a decimal where it is whole.
@@ -158,40 +159,40 @@ func (f *airForm) convert(to unit.System) {
 func (f *airForm) climate() (model.Climate, error) {
 	out := f.was
 	for i, air := range [3]*model.Air{&out.Now, &out.Dry, &out.Wet} {
-		name := [3]string{"air now", "driest season", "dampest season"}[i]
+		name := [3]string{say.T("air now"), say.T("driest season"), say.T("dampest season")}[i]
 		if f.humid[i].Text != figureText(air.RH) {
-			v, err := f.humid[i].number(name + ", humidity")
+			v, err := f.humid[i].number(say.F("%s, humidity", name))
 			if err != nil {
 				return out, err
 			}
 			air.RH = v
 		}
 		if air.RH < 0 || air.RH > 100 {
-			return out, fmt.Errorf("%s: the humidity lies between 0 and 100 %%", name)
+			return out, say.Errorf("%s: the humidity lies between 0 and 100 %%", name)
 		}
 		v, err := f.celsius(i, air.Temp)
 		if err != nil {
 			return out, fmt.Errorf("%s, %w", name, err)
 		}
 		if air.Temp = v; v < -50 || v > 80 {
-			return out, fmt.Errorf("%s: “%s” is no temperature of a room", name, f.warm[i].Text)
+			return out, say.Errorf("%s: “%s” is no temperature of a room", name, f.warm[i].Text)
 		}
 		if air.MC > 0 && f.read[i].Text == figureText(air.MC) {
 			continue
 		}
-		if air.MC, err = f.read[i].number(name + ", wood read"); err != nil {
+		if air.MC, err = f.read[i].number(say.F("%s, wood read", name)); err != nil {
 			return out, err
 		}
 		if air.MC != 0 && (air.MC < 2 || air.MC > 30) {
-			return out, fmt.Errorf("%s: “%s” is no reading of dry wood; write 2 to 30 %%, or nothing", name, f.read[i].Text)
+			return out, say.Errorf("%s: “%s” is no reading of dry wood; write 2 to 30 %%, or nothing", name, f.read[i].Text)
 		}
 	}
 	if out.Dry.MC > 0 && out.Wet.MC > 0 {
 		if out.Dry.MC > out.Wet.MC {
-			return out, fmt.Errorf("wood read in the driest season, %s %%, is damper than in the dampest, %s %%: put them the other way round", figureText(out.Dry.MC), figureText(out.Wet.MC))
+			return out, say.Errorf("wood read in the driest season, %s %%, is damper than in the dampest, %s %%: put them the other way round", figureText(out.Dry.MC), figureText(out.Wet.MC))
 		}
 	} else if out.Dry.RH > out.Wet.RH {
-		return out, fmt.Errorf("the driest season, %s %%, is damper than the dampest, %s %%: put them the other way round", figureText(out.Dry.RH), figureText(out.Wet.RH))
+		return out, say.Errorf("the driest season, %s %%, is damper than the dampest, %s %%: put them the other way round", figureText(out.Dry.RH), figureText(out.Wet.RH))
 	}
 	return out, nil
 }

@@ -10,6 +10,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // layKind is where an arrangement of the gallery comes from.
@@ -139,10 +140,10 @@ func (p *arrangePage) gather() []*layEntry {
 	for i := range p.found.Answers {
 		a := p.found.Answers[i]
 		lie := lieOf(a.Panel)
-		out = append(out, &layEntry{kind: layAnswer, id: "answer " + lie, n: i + 1, panel: a.Panel, lie: lie, got: a, known: true, early: p.running, edit: a.Edit})
+		out = append(out, &layEntry{kind: layAnswer, id: say.F("answer %s", lie), n: i + 1, panel: a.Panel, lie: lie, got: a, known: true, early: p.running, edit: a.Edit})
 	}
 	for _, k := range p.keptLies() {
-		e := &layEntry{kind: layKept, id: "kept " + k.name, name: k.name, fault: k.fault, edit: model.UseKept{Panel: p.panel, Name: k.name}}
+		e := &layEntry{kind: layKept, id: say.F("kept %s", k.name), name: k.name, fault: k.fault, edit: model.UseKept{Panel: p.panel, Name: k.name}}
 		e.panel = p.laid(now, k.strips)
 		e.lie = lieOf(e.panel)
 		out = append(out, e)
@@ -194,10 +195,10 @@ func (p *arrangePage) changeTo(now *face.Panel, e *layEntry) string {
 	for _, c := range []struct {
 		what string
 		list []string
-	}{{"take in ", in}, {"cut anew ", cut}, {"move ", moved}, {"roll over ", rolled}, {"turn end for end ", turned}} {
+	}{{say.T("take in "), in}, {say.T("cut anew "), cut}, {"move ", moved}, {say.T("roll over "), rolled}, {say.T("turn end for end "), turned}} {
 		switch n := len(c.list); {
 		case n > 3:
-			out = append(out, c.what+itoa(n)+" strips")
+			out = append(out, say.F("%s%s strips", c.what, itoa(n)))
 		case n > 0:
 			out = append(out, c.what+listed(c.list))
 		}
@@ -208,7 +209,7 @@ func (p *arrangePage) changeTo(now *face.Panel, e *layEntry) string {
 // listed joins names: "A1, B2 and C1".
 func listed(list []string) string {
 	if n := len(list); n > 1 {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
+		return say.F("%s and %s", strings.Join(list[:n-1], ", "), list[n-1])
 	}
 	return strings.Join(list, "")
 }

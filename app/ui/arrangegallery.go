@@ -10,6 +10,7 @@ import (
 
 	"heartside/app/scene"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // arrangeGallery shows a tile an arrangement. One is in hand; arrows move it.
@@ -175,7 +176,7 @@ func (g *arrangeGallery) sitter(e *layEntry, room fyne.Size, marks []geom.Rect) 
 		s.sit.Aged = p.aged()
 	}
 	if p.w.dark() {
-		look = "dark"
+		look = say.T("dark")
 	}
 	if e.parts != nil {
 		look += fmt.Sprint(e.at)
@@ -198,9 +199,9 @@ func (g *arrangeGallery) TypedRune(r rune) { g.p.sign(r) }
 // AccessibilityLabel says what is in hand.
 func (g *arrangeGallery) AccessibilityLabel() string {
 	if e := g.hand(); e != nil {
-		return "Arrangements. " + e.title() + ", " + e.against() + ". " + e.text()
+		return say.F("Arrangements. %s, %s. %s", e.title(), e.against(), e.text())
 	}
-	return "Arrangements"
+	return say.T("Arrangements")
 }
 
 // AccessibilityRole implements fyne.Accessible.

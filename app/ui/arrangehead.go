@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // arrangeHead is what is asked of the search and what it tells.
@@ -51,16 +52,16 @@ func newArrangeHead(p *arrangePage) *arrangeHead {
 	h.rings.changed = func() { p.setRings(chosen(h.rings, ringKinds())); p.keysBack() }
 	h.seen = choice(w, seeings(), seeing.String, p.seen)
 	h.seen.changed = func() { p.see(chosen(h.seen, seeings())); p.keysBack() }
-	h.roll = h.tick("May be rolled over", &p.ask.roll)
-	h.turn = h.tick("May be turned", &p.ask.turn)
-	h.spares = h.tick("Spares may come in", &p.ask.spares)
+	h.roll = h.tick(say.T("May be rolled over"), &p.ask.roll)
+	h.turn = h.tick(say.T("May be turned"), &p.ask.turn)
+	h.spares = h.tick(say.T("Spares may come in"), &p.ask.spares)
 	h.whole = choice(w, wholes(), wholeWords, p.whole)
 	h.room = roomy(h.whole)
 	h.whole.changed = func() { p.takeWhole(chosen(h.whole, wholes())); p.keysBack() }
-	h.change = h.tick("Strips may change panels", &p.ask.change)
-	h.start = p.button(p.short("Search (S)"), p.search)
-	h.halt = p.button(p.short("Stop (Esc)"), p.end)
-	leave := newPageButton(w, p.short("Back (Esc)"), func() {
+	h.change = h.tick(say.T("Strips may change panels"), &p.ask.change)
+	h.start = p.button(p.short(say.T("Search (S)")), p.search)
+	h.halt = p.button(p.short(say.T("Stop (Esc)")), p.end)
+	leave := newPageButton(w, p.short(say.T("Back (Esc)")), func() {
 		p.end()
 		p.gallery.comparing = false
 		w.leavePage()
@@ -70,7 +71,7 @@ func newArrangeHead(p *arrangePage) *arrangeHead {
 	asks := []fyne.CanvasObject{h.room, roomy(h.look), roomy(h.rings), h.roll, h.turn, h.spares, h.change, roomy(h.seen)}
 	acts := []fyne.CanvasObject{h.start, h.halt, leave}
 	if w.large() { // beside the pictures, which need the height
-		h.more = container.New(stackLayout{}, snug(bold("What is asked")), h.room, h.look, h.rings, h.roll, h.turn, h.spares, h.change, snug(bold("Seen")), h.seen)
+		h.more = container.New(stackLayout{}, snug(bold(say.T("What is asked"))), h.room, h.look, h.rings, h.roll, h.turn, h.spares, h.change, snug(bold(say.T("Seen"))), h.seen)
 		h.box = container.New(stackLayout{}, flow(append([]fyne.CanvasObject{h.name, room}, acts...), room), h.note)
 		return h
 	}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // arrangeKeys lists the keys of the page.
@@ -62,7 +63,7 @@ func (p *arrangePage) sign(r rune) bool {
 	case s == 'H':
 		p.hatch = !p.hatch
 		p.gallery.drawn()
-		p.w.say(map[bool]string{true: "Zones hatched. H takes the lines away.", false: "Zones not hatched."}[p.hatch])
+		p.w.say(map[bool]string{true: say.T("Zones hatched. H takes the lines away."), false: say.T("Zones not hatched.")}[p.hatch])
 	case s == 'S':
 		p.search()
 	case s == 'T':
@@ -89,7 +90,7 @@ func (p *arrangePage) number(n int) {
 			return
 		}
 	}
-	p.w.say("There is no answer " + itoa(n) + " here.")
+	p.w.say(say.F("There is no answer %s here.", itoa(n)))
 }
 
 // see shows all pictures seen otherwise.
@@ -97,7 +98,7 @@ func (p *arrangePage) see(s seeing) {
 	p.seen = s
 	p.gallery.laid = ""
 	p.shown()
-	p.w.say("Seen: " + strings.ToLower(s.String()[:1]) + s.String()[1:] + ". V goes on.")
+	p.w.say(say.F("Seen: %s%s. V goes on.", strings.ToLower(s.String()[:1]), s.String()[1:]))
 }
 
 // setRings changes how the growth rings of the panel are to lie.
@@ -121,25 +122,25 @@ func (p *arrangePage) use() {
 		p.w.say(e.fault)
 		return
 	case e.same || e.edit == nil:
-		p.w.say(p.what() + " so already.")
+		p.w.say(say.F("%s so already.", p.what()))
 		return
 	}
 	if !p.w.commit(e.edit) {
 		return
 	}
 	p.w.trace.line("used")
-	p.w.say(p.what() + " as in " + e.spoken() + ". " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+	p.w.say(say.F("%s as in %s. %s takes it back.", p.what(), e.spoken(), p.w.acts.byID["undo"].keyNames()))
 }
 
 // spoken names an arrangement within a sentence.
 func (e *layEntry) spoken() string {
 	switch e.kind {
 	case layAnswer:
-		return "answer " + itoa(e.n)
+		return say.F("answer %s", itoa(e.n))
 	case layKept:
 		return "“" + e.name + "”"
 	}
-	return "it does now"
+	return say.T("it does now")
 }
 
 // keep asks for a name and keeps the arrangement in hand under it.
@@ -149,7 +150,7 @@ func (p *arrangePage) keep() {
 	case e == nil || e.fault != "":
 		return
 	case e.kind == layKept:
-		p.w.say("It is kept already, as “" + e.name + "”.")
+		p.w.say(say.F("It is kept already, as “%s”.", e.name))
 		return
 	}
 	names := []string{}
@@ -158,30 +159,30 @@ func (p *arrangePage) keep() {
 			names = append(names, k.Name)
 		}
 	}
-	offered := "Arrangement 1"
+	offered := say.T("Arrangement 1")
 	for i := 2; slices.Contains(names, offered); i++ {
-		offered = "Arrangement " + itoa(i)
+		offered = say.F("Arrangement %s", itoa(i))
 	}
-	f := p.w.newField(offered, "quiet one")
-	text := "It is kept in the project and shown here from now on."
+	f := p.w.newField(offered, say.T("quiet one"))
+	text := say.T("It is kept in the project and shown here from now on.")
 	lay := e.edit
 	if e.same {
 		lay = nil
 	}
-	p.w.ask(question{title: "Keep " + map[bool]string{true: "how it lies now", false: e.spoken()}[e.kind == layNow], yes: "Keep", focus: f,
-		body: pairs(named("Name"), f, named(""), wrapped(text, widget.LowImportance)),
+	p.w.ask(question{title: say.F("Keep %s", map[bool]string{true: say.T("how it lies now"), false: e.spoken()}[e.kind == layNow]), yes: say.T("Keep"), focus: f,
+		body: pairs(named(say.T("Name")), f, named(""), wrapped(text, widget.LowImportance)),
 		do: func() error {
 			name := strings.Join(strings.Fields(f.Text), " ")
 			switch {
 			case name == "":
-				return errors.New("name: it needs one, such as " + offered)
+				return errors.New(say.F("name: it needs one, such as %s", offered))
 			case slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, name) }):
-				return errors.New("name: “" + name + "” is kept already; give this one another name")
+				return errors.New(say.F("name: “%s” is kept already; give this one another name", name))
 			}
 			if err := p.w.ses.Commit(p.keeping(name, lay)); err != nil {
 				return err
 			}
-			p.w.say("Kept as “" + name + "”.")
+			p.w.say(say.F("Kept as “%s”.", name))
 			return nil
 		}})
 }
@@ -190,11 +191,11 @@ func (p *arrangePage) keep() {
 func (p *arrangePage) drop() {
 	e := p.gallery.hand()
 	if e == nil || e.kind != layKept {
-		p.w.say("Only kept arrangements can be forgotten.")
+		p.w.say(say.T("Only kept arrangements can be forgotten."))
 		return
 	}
 	if p.forget(e.name) {
-		p.w.say("Forgotten: “" + e.name + "”. " + p.w.acts.byID["undo"].keyNames() + " brings it back.")
+		p.w.say(say.F("Forgotten: “%s”. %s brings it back.", e.name, p.w.acts.byID["undo"].keyNames()))
 	}
 }
 
@@ -216,13 +217,13 @@ func (p *arrangePage) turnTick() {
 	if i := slices.Index(p.ticked, e.id); i >= 0 {
 		p.ticked = slices.Delete(p.ticked, i, i+1)
 	} else if len(p.ticked) == mostCompared {
-		p.w.say("Three are ticked. Untick one of them first.")
+		p.w.say(say.T("Three are ticked. Untick one of them first."))
 		return
 	} else {
 		p.ticked = append(p.ticked, e.id)
 	}
 	p.shown()
-	p.w.say(count(len(p.ticked), "arrangement", "arrangements") + " ticked. C compares two or three.")
+	p.w.say(say.F("%s ticked. C compares two or three.", count(len(p.ticked), say.T("arrangement"), say.T("arrangements"))))
 }
 
 // compare shows only what is ticked, large, or all again.
@@ -235,7 +236,7 @@ func (p *arrangePage) compare(on bool) {
 			}
 		}
 		if n < 2 {
-			p.w.say("Tick two or three with Space first; C then shows them large, one under the other.")
+			p.w.say(say.T("Tick two or three with Space first; C then shows them large, one under the other."))
 			return
 		}
 	}
@@ -249,10 +250,10 @@ func (p *arrangePage) compare(on bool) {
 // menu is the menu of the arrangement in hand.
 func (p *arrangePage) menu() *fyne.Menu {
 	e := p.gallery.hand()
-	use := fyne.NewMenuItem("Use it   Enter", p.use)
-	keep := fyne.NewMenuItem("Keep it…   K", p.keep)
-	tick := fyne.NewMenuItem("Tick to compare   Space", p.turnTick)
-	drop := fyne.NewMenuItem("Forget it   Del", p.drop)
+	use := fyne.NewMenuItem(say.T("Use it   Enter"), p.use)
+	keep := fyne.NewMenuItem(say.T("Keep it…   K"), p.keep)
+	tick := fyne.NewMenuItem(say.T("Tick to compare   Space"), p.turnTick)
+	drop := fyne.NewMenuItem(say.T("Forget it   Del"), p.drop)
 	use.Disabled = e == nil || e.same
 	keep.Disabled = e == nil || e.kind == layKept
 	tick.Checked = e != nil && p.isTicked(e.id)

@@ -10,6 +10,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // arrangePage is the page on which a panel is arranged: what the search finds
@@ -55,8 +56,8 @@ type arrangeAsk struct {
 
 // addArrangeActions lists what leads to the page.
 func (w *Window) addArrangeActions() {
-	w.acts.add(&Action{ID: "arrange", Label: "Arrange for me…", Short: "Arrange", Icon: icon("arrange"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyG)},
-		Hint: "Looks for better ways to lay the strips there are, and shows them as pictures.", Can: w.canArrange, Do: w.showArrange})
+	w.acts.add(&Action{ID: "arrange", Label: say.T("Arrange for me…"), Short: say.T("Arrange"), Icon: icon("arrange"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyG)},
+		Hint: say.T("Looks for better ways to lay the strips there are, and shows them as pictures."), Can: w.canArrange, Do: w.showArrange})
 }
 
 // canArrange reports whether a strip of the panel on screen lies on a board.
@@ -119,9 +120,9 @@ func (p *arrangePage) row() []string { return nil }
 // hint implements page.
 func (p *arrangePage) hint() string {
 	if p.gallery.comparing {
-		return "Arrows: one of them. Enter uses it. V: seen otherwise. C or Esc: all arrangements again."
+		return say.T("Arrows: one of them. Enter uses it. V: seen otherwise. C or Esc: all arrangements again.")
 	}
-	return "Arrows or 0 to 5: an arrangement. Enter uses it. K keeps it, Space ticks it, C compares what is ticked, V: seen otherwise. Esc goes back."
+	return say.T("Arrows or 0 to 5: an arrangement. Enter uses it. K keeps it, Space ticks it, C compares what is ticked, V: seen otherwise. Esc goes back.")
 }
 
 // show implements page.

@@ -11,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // reasonRow is one thing against the arrangement in hand. While it has the
@@ -132,7 +133,7 @@ func (o *reasonRow) TypedKey(ev *fyne.KeyEvent) {
 
 // AccessibilityLabel says what speaks against it.
 func (o *reasonRow) AccessibilityLabel() string {
-	return pointWords(o.r.Points) + " points: " + o.r.Text
+	return say.F("%s points: %s", pointWords(o.r.Points), o.r.Text)
 }
 
 // AccessibilityRole implements fyne.Accessible.

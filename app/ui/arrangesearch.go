@@ -3,10 +3,10 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"sync"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // foundBox holds the latest that a search told, so that no more than one
@@ -75,7 +75,7 @@ func (p *arrangePage) search() {
 func ran(ctx context.Context, s searcher, told func(session.Found)) (got session.Found, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("the search failed on this panel (%v); ask for another look, or hold fewer strips", r)
+			err = say.Errorf("the search failed on this panel (%v); ask for another look, or hold fewer strips", r)
 		}
 	}()
 	return s.Run(ctx, told)

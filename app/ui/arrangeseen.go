@@ -11,6 +11,7 @@ import (
 	"heartside/layout/geom"
 	eyes "heartside/layout/seen"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // seeing is how the pictures of arrangements are seen. Each takes away what
@@ -34,17 +35,17 @@ func seeings() []seeing {
 func (s seeing) String() string {
 	switch s {
 	case seenGrey:
-		return "In grey"
+		return say.T("In grey")
 	case seenBlurred:
-		return "Out of focus"
+		return say.T("Out of focus")
 	case seenMirrored:
-		return "In a mirror"
+		return say.T("In a mirror")
 	case seenChair:
-		return "From the chair"
+		return say.T("From the chair")
 	case seenTen:
-		return "In ten years"
+		return say.T("In ten years")
 	}
-	return "As it is"
+	return say.T("As it is")
 }
 
 // ageing is how colours will have changed in ten years, for a project as it is.

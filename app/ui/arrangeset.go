@@ -8,6 +8,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // set is the set whose panels may be arranged at once with the panel, false
@@ -26,15 +27,15 @@ func wholes() []bool { return []bool{false, true} }
 
 func wholeWords(whole bool) string {
 	if whole {
-		return "The whole set"
+		return say.T("The whole set")
 	}
-	return "This panel"
+	return say.T("This panel")
 }
 
 // turnWhole goes from the panel to its set and back.
 func (p *arrangePage) turnWhole() {
 	if _, ok := p.set(); !ok {
-		p.w.say("The panel is in no set. Ctrl+J names panels that are seen together.")
+		p.w.say(say.T("The panel is in no set. Ctrl+J names panels that are seen together."))
 		return
 	}
 	p.takeWhole(!p.whole)
@@ -49,11 +50,11 @@ func (p *arrangePage) takeWhole(on bool) {
 	p.gallery.id, p.gallery.marks, p.gallery.comparing, p.ticked = "now", nil, false, nil
 	p.keptOf = nil
 	p.search()
-	text := "The panel alone is arranged, with the others as they lie."
+	text := say.T("The panel alone is arranged, with the others as they lie.")
 	if on {
-		text = "All panels of the set are arranged at once."
+		text = say.T("All panels of the set are arranged at once.")
 	}
-	p.w.say(text + " T changes that.")
+	p.w.say(say.F("%s T changes that.", text))
 }
 
 // changeAsked says whether strips may change panels.
@@ -67,17 +68,17 @@ func (p *arrangePage) changeAsked() session.Change {
 // heading says what is arranged.
 func (p *arrangePage) heading() string {
 	if set, ok := p.set(); p.whole && ok {
-		return "Arrange set " + set.Name
+		return say.F("Arrange set %s", set.Name)
 	}
-	return "Arrange panel " + title(p.panel)
+	return say.F("Arrange panel %s", title(p.panel))
 }
 
 // what begins a sentence on how it lies.
 func (p *arrangePage) what() string {
 	if p.whole {
-		return "The panels of the set lie"
+		return say.T("The panels of the set lie")
 	}
-	return "The panel lies"
+	return say.T("The panel lies")
 }
 
 // restsOnNow is what a search begun now rests on.
@@ -189,11 +190,11 @@ func (p *arrangePage) gatherSet() []*layEntry {
 		}
 		e := &layEntry{kind: layAnswer, n: i + 1, got: a, known: true, early: p.running, edit: a.Edit}
 		p.frame(e, set, a.Panels)
-		e.id = "answer " + e.lie
+		e.id = say.F("answer %s", e.lie)
 		out = append(out, e)
 	}
 	for _, name := range session.KeptOfSet(p.w.ses.Committed(), set) {
-		e := &layEntry{kind: layKept, id: "kept " + name, name: name}
+		e := &layEntry{kind: layKept, id: say.F("kept %s", name), name: name}
 		list := now
 		if edit, err := session.UseKeptOfSet(p.w.ses.Committed(), set, name); err != nil {
 			e.fault = sentence(err.Error()) + "."
@@ -268,9 +269,9 @@ func (p *arrangePage) changeOfSet(was, now []*face.Panel) string {
 	for _, c := range []struct {
 		n         int
 		what, how string
-	}{{in, "take in ", ""}, {over, "bring ", " over to another panel"}, {moved, "move ", ""}, {rolled, "roll over ", ""}, {turned, "turn end for end ", ""}} {
+	}{{in, say.T("take in "), ""}, {over, "bring ", say.T(" over to another panel")}, {moved, "move ", ""}, {rolled, say.T("roll over "), ""}, {turned, say.T("turn end for end "), ""}} {
 		if c.n > 0 {
-			out = append(out, c.what+count(c.n, "strip", "strips")+c.how)
+			out = append(out, c.what+count(c.n, say.T("strip"), say.T("strips"))+c.how)
 		}
 	}
 	return strings.Join(out, "; ")

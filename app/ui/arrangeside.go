@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // arrangeSide is the column beside the pictures: what there is to know of the
@@ -37,14 +38,14 @@ func newArrangeSide(p *arrangePage) *arrangeSide {
 	s := &arrangeSide{p: p, points: newFigures()}
 	s.head, s.text = wrapped("", widget.MediumImportance), wrapped("", widget.MediumImportance)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	s.use = p.button(p.short("Use it (Enter)"), p.use)
+	s.use = p.button(p.short(say.T("Use it (Enter)")), p.use)
 	s.use.Importance = widget.SuccessImportance
-	s.keep, s.drop = p.button(p.short("Keep (K)"), p.keep), p.button(p.short("Forget (Del)"), p.drop)
+	s.keep, s.drop = p.button(p.short(say.T("Keep (K)")), p.keep), p.button(p.short(say.T("Forget (Del)")), p.drop)
 	s.why, s.stay = container.New(stackLayout{}), container.New(stackLayout{})
-	s.keys = wrapped(arrangeKeys, widget.LowImportance)
+	s.keys = wrapped(say.T(arrangeKeys), widget.LowImportance)
 	s.body = container.New(columnLayout{}, snug(s.head), snug(s.text), flow([]fyne.CanvasObject{s.use, s.keep, s.drop}))
-	for _, o := range []fyne.CanvasObject{snug(bold("Why")), s.why, snug(bold("Stay where they are")), s.stay, p.head.more,
-		snug(bold("Points against, by look")), container.NewPadded(s.points.box), snug(bold("Keys")), snug(s.keys)} {
+	for _, o := range []fyne.CanvasObject{snug(bold(say.T("Why"))), s.why, snug(bold(say.T("Stay where they are"))), s.stay, p.head.more,
+		snug(bold(say.T("Points against, by look"))), container.NewPadded(s.points.box), snug(bold(say.T("Keys"))), snug(s.keys)} {
 		s.body.Add(o)
 	}
 	s.scroll = container.NewVScroll(s.body)
@@ -62,14 +63,14 @@ func (s *arrangeSide) show() {
 	if key != s.laid {
 		s.laid = key
 		s.head.SetText(e.title())
-		text := "Being weighed… "
+		text := say.T("Being weighed… ")
 		switch {
 		case e.fault != "":
 			text = ""
 		case e.known && !(e.got.Points > 0):
-			text = "Nothing against it for this look. "
+			text = say.T("Nothing against it for this look. ")
 		case e.known:
-			text = pointWords(e.got.Points) + " points against it for this look. "
+			text = say.F("%s points against it for this look. ", pointWords(e.got.Points))
 		}
 		text += e.change()
 		s.text.SetText(text)
@@ -106,7 +107,7 @@ func (s *arrangeSide) figures(e *layEntry) []figure {
 		out = append(out, f)
 	}
 	if len(out) == 0 {
-		out = append(out, figure{name: "Not known yet", quiet: true})
+		out = append(out, figure{name: say.T("Not known yet"), quiet: true})
 	}
 	return out
 }
@@ -132,11 +133,11 @@ func (s *arrangeSide) fillWhy(e *layEntry) {
 	case e.fault != "":
 		text = e.fault
 	case !e.known:
-		text = "Not known yet."
+		text = say.T("Not known yet.")
 	case !(e.got.Points > 0):
-		text = "✓ Nothing speaks against it."
+		text = say.T("✓ Nothing speaks against it.")
 	default:
-		text = "Use it to be told why."
+		text = say.T("Use it to be told why.")
 	}
 	if text != "" {
 		s.why.Add(snug(wrapped(text, widget.MediumImportance)))
@@ -193,16 +194,16 @@ func (s *arrangeSide) showPins() {
 
 // pinWords names a strip of a panel by its number and place.
 func pinWords(w *Window, n *model.Panel, i int) string {
-	text := "Strip " + w.ses.Number(n.ID, n.Strips[i].ID)
+	text := say.F("Strip %s", w.ses.Number(n.ID, n.Strips[i].ID))
 	if n.Strips[i].Empty() {
-		text = "Place " + itoa(i+1) + ", empty"
+		text = say.F("Place %s, empty", itoa(i+1))
 	}
 	front, back, _, _ := n.Role.EdgeNames()
 	switch i {
 	case 0:
-		text += ", at the " + front
+		text += say.F(", at the %s", front)
 	case len(n.Strips) - 1:
-		text += ", at the " + back
+		text += say.F(", at the %s", back)
 	}
 	return text
 }

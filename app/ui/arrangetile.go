@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // arrangeTile is an arrangement of the gallery: picture, number, and what
@@ -230,7 +232,7 @@ func (t *arrangeTile) TappedSecondary(ev *fyne.PointEvent) {
 func (t *arrangeTile) MouseIn(*desktop.MouseEvent) {
 	t.hover = true
 	t.mark(t.i == t.g.at, t.g.has)
-	t.g.p.w.say(t.e.title() + ". Click takes it in hand, a double click uses it, a right click: more.")
+	t.g.p.w.say(say.F("%s. Click takes it in hand, a double click uses it, a right click: more.", t.e.title()))
 }
 
 // MouseMoved implements desktop.Hoverable.

@@ -8,6 +8,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // askedLooks are those that a search can be asked for.
@@ -32,13 +33,13 @@ func ringKinds() []model.Rings {
 func ringWords(r model.Rings) string {
 	switch r {
 	case model.RingsAlternate:
-		return "Rings alternate"
+		return say.T("Rings alternate")
 	case model.RingsBarkUp:
-		return "Bark side up"
+		return say.T("Bark side up")
 	case model.RingsHeartUp:
-		return "Heart side up"
+		return say.T("Heart side up")
 	}
-	return "Rings any way"
+	return say.T("Rings any way")
 }
 
 // pointWords are points against an arrangement, as a figure.
@@ -47,7 +48,7 @@ func pointWords(v float64) string {
 	case !(v > 0):
 		return "0"
 	case v < 0.05:
-		return "under 0.1"
+		return say.T("under 0.1")
 	}
 	return fmt.Sprintf("%.1f", v)
 }
@@ -59,11 +60,11 @@ func gainWords(v float64) string { return fmt.Sprintf("%.1f", max(math.Ceil(10*v
 func (e *layEntry) title() string {
 	switch e.kind {
 	case layAnswer:
-		return "Answer " + itoa(e.n)
+		return say.F("Answer %s", itoa(e.n))
 	case layKept:
-		return "Kept “" + e.name + "”"
+		return say.F("Kept “%s”", e.name)
 	}
-	return "0  As it lies now"
+	return say.T("0  As it lies now")
 }
 
 // against is what speaks against it in one figure.
@@ -72,9 +73,9 @@ func (e *layEntry) against() string {
 	case e.fault != "" || !e.known:
 		return ""
 	case !(e.got.Points > 0):
-		return "nothing against"
+		return say.T("nothing against")
 	}
-	return pointWords(e.got.Points) + " against"
+	return say.F("%s against", pointWords(e.got.Points))
 }
 
 // readings are the shares that one asks for first.
@@ -83,13 +84,13 @@ func (e *layEntry) readings() string {
 	if a == (session.After{}) && !e.known && e.kind != layNow {
 		return ""
 	}
-	streaks := "No streak alone."
+	streaks := say.T("No streak alone.")
 	if a.LoneStreaks > 0 {
-		streaks = "⚠ " + count(a.LoneStreaks, "streak", "streaks") + " alone."
+		streaks = say.F("⚠ %s alone.", count(a.LoneStreaks, say.T("streak"), say.T("streaks")))
 	}
-	text := "Sapwood " + session.Percent(a.Light)
+	text := say.F("Sapwood %s", session.Percent(a.Light))
 	if !e.early {
-		text += ", contrast coverage " + session.Percent(a.Coverage)
+		text += say.F(", contrast coverage %s", session.Percent(a.Coverage))
 	}
 	return text + ".\n" + streaks
 }
@@ -102,9 +103,9 @@ func (e *layEntry) change() string {
 	case e.kind == layNow:
 		return ""
 	case e.same:
-		return "✓ It lies so now."
+		return say.T("✓ It lies so now.")
 	case e.got.Change == "":
-		return "Nothing is to be moved."
+		return say.T("Nothing is to be moved.")
 	}
 	return ended(sentence(e.got.Change))
 }
@@ -119,31 +120,31 @@ func (p *arrangePage) status() string {
 	f := &p.found
 	read := ""
 	if f.Tried > 0 {
-		read = " " + grouped(f.Tried) + " arrangements read."
+		read = say.F(" %s arrangements read.", grouped(f.Tried))
 	}
 	switch {
 	case p.trouble != "":
 		return "⚠ " + p.trouble
 	case p.running && len(f.Answers) == 0:
-		return "Searching…" + read
+		return say.F("Searching…%s", read)
 	case p.running:
-		return "Searching… The best so far, after " + grouped(f.Tried) + " arrangements were read, has " + pointWords(f.Answers[0].Points) + " against it."
+		return say.F("Searching… The best so far, after %s arrangements were read, has %s against it.", grouped(f.Tried), pointWords(f.Answers[0].Points))
 	case len(f.Answers) == 0 && p.stopped:
-		return "Stopped before anything was found." + read
+		return say.F("Stopped before anything was found.%s", read)
 	case len(f.Answers) == 0:
-		return "There is nothing to choose: every strip is held, or no other arrangement is allowed." + read
+		return say.F("There is nothing to choose: every strip is held, or no other arrangement is allowed.%s", read)
 	}
 	text := ""
 	switch best := f.Answers[0].Points; {
 	case f.Best:
-		text = "✓ No arrangement of these strips does better."
+		text = say.T("✓ No arrangement of these strips does better.")
 	case !math.IsInf(f.Least, 0) && !math.IsNaN(f.Least):
-		text = "At most " + gainWords(best-f.Least) + " points better is possible."
+		text = say.F("At most %s points better is possible.", gainWords(best-f.Least))
 		if f.Proved {
-			text = "By the joints alone none does better; in all, at most " + gainWords(best-f.Least) + " points better is possible."
+			text = say.F("By the joints alone none does better; in all, at most %s points better is possible.", gainWords(best-f.Least))
 		}
 	case f.Proved:
-		text = "By the joints alone none does better."
+		text = say.T("By the joints alone none does better.")
 	}
 	if p.stopped {
 		text = strings.TrimSpace("Stopped. " + text)

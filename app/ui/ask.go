@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // question is a dialog: a title, a body, and what confirming does.
@@ -97,9 +99,9 @@ func (a *asked) trim() {
 func (a *asked) buttons() fyne.CanvasObject {
 	no := a.q.no
 	if no == "" {
-		no = "Cancel"
+		no = say.T("Cancel")
 		if a.q.yes == "" {
-			no = "Close"
+			no = say.T("Close")
 		}
 	}
 	a.main = newKeyButton(a, no, a.cancel)
@@ -127,7 +129,7 @@ func (w *Window) sure(title, text, yes string, then func()) error {
 		if a == nil || w.asks != a {
 			return
 		}
-		w.ask(question{title: title, yes: yes, no: "Go back", body: wrapped(text, widget.MediumImportance), plain: true,
+		w.ask(question{title: title, yes: yes, no: say.T("Go back"), body: wrapped(text, widget.MediumImportance), plain: true,
 			do: func() error {
 				then()
 				w.post(a.confirm)

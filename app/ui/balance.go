@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +11,7 @@ import (
 	"heartside/app/intake"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // balancing is the work that makes the colours of photographs agree.
@@ -21,8 +21,8 @@ type balancing struct {
 
 // addBalanceActions lists what makes colours agree.
 func (w *Window) addBalanceActions() {
-	w.acts.add(&Action{ID: "balance", Label: "Make the colours of the photographs agree…", Short: "Colours agree…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyL)},
-		Hint: "By the ground the boards lie on, or by a grey card or a white sheet.", Can: func() bool { return len(w.photographed()) > 0 }, Do: w.balanceAsk})
+	w.acts.add(&Action{ID: "balance", Label: say.T("Make the colours of the photographs agree…"), Short: say.T("Colours agree…"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyL)},
+		Hint: say.T("By the ground the boards lie on, or by a grey card or a white sheet."), Can: func() bool { return len(w.photographed()) > 0 }, Do: w.balanceAsk})
 }
 
 // photographed lists the faces that have a photograph and its corners: those
@@ -49,7 +49,7 @@ func faceAtPlace(p *model.Project, at intake.Place) *model.Face {
 }
 
 // shortPlace names a face in a list.
-func shortPlace(p intake.Place) string { return p.Board + " face " + itoa(p.Part.Face()) }
+func shortPlace(p intake.Place) string { return say.F("%s face %s", p.Board, itoa(p.Part.Face())) }
 
 // balanceAsk asks by what the colours are to agree.
 func (w *Window) balanceAsk() { w.balanceAskWith(nil, "") }
@@ -58,8 +58,8 @@ func (w *Window) balanceAsk() { w.balanceAskWith(nil, "") }
 // before.
 func (w *Window) balanceAskWith(out map[intake.Place]bool, trouble string) {
 	if w.rack.balance.stop != nil {
-		w.ask(question{title: "Colours are being measured", yes: "Stop it", no: "Let it go on", plain: true,
-			body: wrapped("The photographs are looked at one after another. Stopping leaves all as it was.", widget.MediumImportance),
+		w.ask(question{title: say.T("Colours are being measured"), yes: say.T("Stop it"), no: say.T("Let it go on"), plain: true,
+			body: wrapped(say.T("The photographs are looked at one after another. Stopping leaves all as it was."), widget.MediumImportance),
 			do: func() error {
 				if stop := w.rack.balance.stop; stop != nil {
 					stop()
@@ -73,15 +73,15 @@ func (w *Window) balanceAskWith(out map[intake.Place]bool, trouble string) {
 	if trouble != "" {
 		body.Add(wrapped(trouble, widget.DangerImportance))
 	}
-	body.Add(wrapped("Photographs taken in different light make one wood look like two. Make them agree before colours are compared.", widget.MediumImportance))
-	body.Add(wrapped("By the ground: all boards were photographed on the same floor, bench or sheet. By a card: one photograph shows a grey card or a white sheet; others taken in the same light follow it.", widget.LowImportance))
-	body.Add(bold("By the ground, for these faces"))
+	body.Add(wrapped(say.T("Photographs taken in different light make one wood look like two. Make them agree before colours are compared."), widget.MediumImportance))
+	body.Add(wrapped(say.T("By the ground: all boards were photographed on the same floor, bench or sheet. By a card: one photograph shows a grey card or a white sheet; others taken in the same light follow it."), widget.LowImportance))
+	body.Add(bold(say.T("By the ground, for these faces")))
 	body.Add(list.box)
-	w.ask(question{title: "Make the colours agree", yes: "By the ground", other: "By a card or sheet…", plain: true, size: fyne.NewSize(640, 520), body: body,
+	w.ask(question{title: say.T("Make the colours agree"), yes: say.T("By the ground"), other: say.T("By a card or sheet…"), plain: true, size: fyne.NewSize(640, 520), body: body,
 		do: func() error {
 			places := list.chosen()
 			if len(places) < 2 {
-				return errors.New("the ground compares two photographs or more: tick them, or use a card")
+				return say.Error("the ground compares two photographs or more: tick them, or use a card")
 			}
 			w.post(func() { w.balanceByGround(places) })
 			return nil
@@ -98,7 +98,7 @@ func (w *Window) balanceByGround(places []intake.Place) {
 	for _, p := range places {
 		delete(out, p)
 	}
-	w.balanceWork("Measuring the ground in "+count(len(places), "photograph", "photographs")+"…",
+	w.balanceWork(say.F("Measuring the ground in %s…", count(len(places), say.T("photograph"), say.T("photographs"))),
 		func(ctx context.Context, done func(session.Balanced, error)) {
 			w.ses.BalanceByBackground(ctx, places, done)
 		},
@@ -109,12 +109,12 @@ func (w *Window) balanceByGround(places []intake.Place) {
 					for _, p := range odd {
 						out[p] = true
 					}
-					text += " They are unticked here."
+					text += say.T(" They are unticked here.")
 				}
 				w.balanceAskWith(out, text)
 				return
 			}
-			w.tellBalanced("by the ground they lie on", got)
+			w.tellBalanced(say.T("by the ground they lie on"), got)
 		})
 }
 
@@ -135,7 +135,7 @@ func (w *Window) balanceWork(what string, work func(context.Context, func(sessio
 	w.nudge.settle()
 	ctx, stop := context.WithCancel(w.work)
 	w.rack.balance.stop = stop
-	what += " " + w.acts.byID["balance"].keyNames() + " stops it."
+	what += say.F(" %s stops it.", w.acts.byID["balance"].keyNames())
 	w.say(what)
 	w.rack.tell(what)
 	work(ctx, func(got session.Balanced, err error) {
@@ -148,7 +148,7 @@ func (w *Window) balanceWork(what string, work func(context.Context, func(sessio
 		w.rack.tell("")
 		switch {
 		case stopped:
-			w.say("Stopped. The colours are as they were.")
+			w.say(say.T("Stopped. The colours are as they were."))
 		default:
 			w.say("")
 			then(got, err)
@@ -159,19 +159,19 @@ func (w *Window) balanceWork(what string, work func(context.Context, func(sessio
 // tellBalanced says what was done.
 func (w *Window) tellBalanced(how string, got session.Balanced) {
 	names := placeList(got.Done)
-	text := "The colours of " + names + " agree " + how + "."
+	text := say.F("The colours of %s agree %s.", names, how)
 	if len(got.Done) == 1 {
-		text = "The colours of " + names + " are mended " + how + "."
+		text = say.F("The colours of %s are mended %s.", names, how)
 	}
 	if len(got.Left) > 0 {
-		text += " Left out: " + strings.Join(got.Left, "; ") + "."
+		text += say.F(" Left out: %s.", strings.Join(got.Left, "; "))
 	}
 	if rest := tintWords(w.ses.Committed()); rest != "" {
 		text += " " + rest
 	}
-	text += " " + w.acts.byID["undo"].keyNames() + " takes it back in one step."
-	w.say(count(len(got.Done), "face", "faces") + " made to agree " + how + ".")
-	w.ask(question{title: "Colours made to agree", size: fyne.NewSize(560, 320), body: wrapped(text, widget.MediumImportance)})
+	text += say.F(" %s takes it back in one step.", w.acts.byID["undo"].keyNames())
+	w.say(say.F("%s made to agree %s.", count(len(got.Done), say.T("face"), say.T("faces")), how))
+	w.ask(question{title: say.T("Colours made to agree"), size: fyne.NewSize(560, 320), body: wrapped(text, widget.MediumImportance)})
 }
 
 // placeList names faces, those of one board together.
@@ -187,7 +187,7 @@ func placeList(list []intake.Place) string {
 		out = append(out, shortPlace(p))
 	}
 	if n := len(out); n > 1 {
-		return strings.Join(out[:n-1], ", ") + " and " + out[n-1]
+		return say.F("%s and %s", strings.Join(out[:n-1], ", "), out[n-1])
 	}
 	return strings.Join(out, "")
 }

@@ -10,6 +10,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // cardCanvas shows a photograph on which a rectangle is set by two clicks.
@@ -179,7 +180,7 @@ func (c *cardCanvas) press() {
 		c.corners = append(c.corners, c.cursor)
 		c.told()
 	default:
-		c.p.w.say("Both corners are set. Del begins anew, Enter uses the patch.")
+		c.p.w.say(say.T("Both corners are set. Del begins anew, Enter uses the patch."))
 	}
 }
 

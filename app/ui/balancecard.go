@@ -9,19 +9,20 @@ import (
 	"heartside/app/session"
 	"heartside/layout/geom"
 	"heartside/layout/photo/light"
+	"heartside/model/say"
 )
 
 // balanceByCard makes a card neutral in the photograph of a face and gives the
 // same balance to others, as one change.
 func (w *Window) balanceByCard(from intake.Place, to []intake.Place, ring geom.Polygon, kind cardKind) {
-	how := "by the " + map[bool]string{true: "grey card", false: "white sheet"}[kind.lightness == light.GreyCard]
-	w.balanceWork("Measuring the card…",
+	how := say.F("by the %s", map[bool]string{true: say.T("grey card"), false: say.T("white sheet")}[kind.lightness == light.GreyCard])
+	w.balanceWork(say.T("Measuring the card…"),
 		func(ctx context.Context, done func(session.Balanced, error)) {
 			w.ses.BalanceByCard(ctx, from, ring, kind.lightness, to, done)
 		},
 		func(got session.Balanced, err error) {
 			if err != nil {
-				w.fail("The colours were not changed", err)
+				w.fail(say.T("The colours were not changed"), err)
 				return
 			}
 			w.tellBalanced(how, got)

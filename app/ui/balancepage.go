@@ -12,6 +12,7 @@ import (
 	"heartside/app/intake"
 	"heartside/layout/geom"
 	"heartside/layout/photo/light"
+	"heartside/model/say"
 )
 
 // cardKinds are what colours are balanced by.
@@ -21,7 +22,7 @@ type cardKind struct {
 }
 
 func cardKinds() []cardKind {
-	return []cardKind{{"Grey card (18 %)", light.GreyCard}, {"White paper", light.WhitePaper}}
+	return []cardKind{{say.T("Grey card (18 %)"), light.GreyCard}, {say.T("White paper"), light.WhitePaper}}
 }
 
 // balancePage is the page on which a grey card or a white sheet is pointed out
@@ -100,18 +101,18 @@ func (p *balancePage) build() {
 		t.OnChanged = func(on bool) { p.alike[others[i]] = on; p.show() }
 		t.enter = p.apply
 	}
-	p.use = newPageButton(w, "Use it (Enter)", p.apply)
+	p.use = newPageButton(w, say.T("Use it (Enter)"), p.apply)
 	p.use.Importance = widget.SuccessImportance
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	leave := newPageButton(w, say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
-	head := wrapped("Card or sheet in a photograph", widget.MediumImportance)
+	head := wrapped(say.T("Card or sheet in a photograph"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	all := newPageButton(w, "Tick all", func() { p.tickAll(true) })
-	none := newPageButton(w, "None", func() { p.tickAll(false) })
-	body := container.New(columnLayout{}, snug(head), snug(bold("Photograph")), p.shot, snug(bold("What lies in it")), p.what,
-		snug(bold("Taken in the same light")), snug(wrapped("Tick the faces photographed at the same place and hour, with the camera's colours set alike. They get the same balance.", widget.LowImportance)),
-		container.NewHBox(all, none), p.list.box, snug(bold("Keys")),
-		snug(wrapped("Arrows: cursor, with Shift further. Space: corner of the patch there. Del: begin anew. + and −: zoom. 0: all of the picture.", widget.LowImportance)))
+	all := newPageButton(w, say.T("Tick all"), func() { p.tickAll(true) })
+	none := newPageButton(w, say.T("None"), func() { p.tickAll(false) })
+	body := container.New(columnLayout{}, snug(head), snug(bold(say.T("Photograph"))), p.shot, snug(bold(say.T("What lies in it"))), p.what,
+		snug(bold(say.T("Taken in the same light"))), snug(wrapped(say.T("Tick the faces photographed at the same place and hour, with the camera's colours set alike. They get the same balance."), widget.LowImportance)),
+		container.NewHBox(all, none), p.list.box, snug(bold(say.T("Keys"))),
+		snug(wrapped(say.T("Arrows: cursor, with Shift further. Space: corner of the patch there. Del: begin anew. + and −: zoom. 0: all of the picture."), widget.LowImportance)))
 	p.scroll = container.NewVScroll(body)
 	p.foot = container.New(stackLayout{}, widget.NewSeparator(), p.note, container.NewPadded(container.NewBorder(nil, nil, nil, leave, p.use)))
 	side := container.NewBorder(nil, p.foot, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, p.scroll))
@@ -140,7 +141,7 @@ func (p *balancePage) load() {
 	ctx, stop := context.WithCancel(p.ctx)
 	p.opens = stop
 	path, open, w := p.w.photoPath(f.Photo), p.open, p.w
-	p.img, p.said = nil, "Opening the photograph…"
+	p.img, p.said = nil, say.T("Opening the photograph…")
 	p.pic.put(nil, nil)
 	p.show()
 	go func() {
@@ -158,7 +159,7 @@ func (p *balancePage) load() {
 			}
 			p.said = ""
 			if err != nil {
-				p.said = "The photograph cannot be opened: " + err.Error() + "."
+				p.said = say.F("The photograph cannot be opened: %s.", err.Error())
 			} else {
 				p.img = img
 				p.pic.put(img, small)
@@ -197,7 +198,7 @@ func (p *balancePage) apply() {
 		p.w.say(p.said)
 		return
 	case ring == nil:
-		p.w.say("Point out the card first: click two corners of it across from one another.")
+		p.w.say(say.T("Point out the card first: click two corners of it across from one another."))
 		return
 	case why != "":
 		p.w.say(why)
@@ -240,18 +241,18 @@ func (p *balancePage) hint() string {
 	if p.said != "" {
 		return p.said
 	}
-	return []string{"Click one corner of the card, inside its border.", "Click the corner across.", "Drag a corner to move it. Enter uses the patch. Esc goes back."}[len(p.pic.corners)]
+	return []string{say.T("Click one corner of the card, inside its border."), say.T("Click the corner across."), say.T("Drag a corner to move it. Enter uses the patch. Esc goes back.")}[len(p.pic.corners)]
 }
 
 // show implements page.
 func (p *balancePage) show() {
 	text := p.said
 	if text == "" {
-		text = []string{"Click two corners of the card, across from one another: inside its border, clear of shadow and glare.", "Now click the corner across.", "✓ This patch will be made neutral."}[len(p.pic.corners)]
+		text = []string{say.T("Click two corners of the card, across from one another: inside its border, clear of shadow and glare."), say.T("Now click the corner across."), say.T("✓ This patch will be made neutral.")}[len(p.pic.corners)]
 		if why := p.fault(); why != "" {
 			text = "⚠ " + why
 		} else if n := len(p.list.chosen()); n > 0 && len(p.pic.corners) == 2 {
-			text += " " + count(n, "other face follows", "other faces follow") + " it."
+			text += say.F(" %s it.", count(n, say.T("other face follows"), say.T("other faces follow")))
 		}
 	}
 	if p.note.Text != text {

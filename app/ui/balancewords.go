@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/intake"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // apartBoards lists the boards whose photographs share no reference with most
@@ -59,11 +60,11 @@ func tintWords(p *model.Project) string {
 	case n == 0:
 		return ""
 	case n == 1:
-		return "The colours of board " + list[0] + " cannot be compared with the others yet."
+		return say.F("The colours of board %s cannot be compared with the others yet.", list[0])
 	case n > mostNamed:
-		return "The colours of " + itoa(n) + " boards cannot be compared yet: " + strings.Join(list[:mostNamed], ", ") + " and others."
+		return say.F("The colours of %s boards cannot be compared yet: %s and others.", itoa(n), strings.Join(list[:mostNamed], ", "))
 	default:
-		return "The colours of " + strings.Join(list[:n-1], ", ") + " and " + list[n-1] + " cannot be compared yet."
+		return say.F("The colours of %s and %s cannot be compared yet.", strings.Join(list[:n-1], ", "), list[n-1])
 	}
 }
 
@@ -78,7 +79,7 @@ type balanceLine struct {
 func newBalanceLine(w *Window) *balanceLine {
 	l := &balanceLine{w: w, text: wrapped("", widget.WarningImportance)}
 	text := least(46, l.text)
-	b := newPageButton(w, "Make them agree…", func() { w.act("balance") })
+	b := newPageButton(w, say.T("Make them agree…"), func() { w.act("balance") })
 	l.box = flow([]fyne.CanvasObject{text, b}, text)
 	l.box.Hide()
 	return l

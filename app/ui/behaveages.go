@@ -12,6 +12,7 @@ import (
 	"heartside/app/scene"
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // agesPicture is the panel as it will look at one of three ages.
@@ -60,9 +61,9 @@ func (a *agesPicture) mark() {
 			b.Refresh()
 		}
 	}
-	text := "The panel today."
+	text := say.T("The panel today.")
 	if a.p.age > 0 {
-		text = "An illustration: each wood moved in the direction it is known to take, the size is not measured."
+		text = say.T("An illustration: each wood moved in the direction it is known to take, the size is not measured.")
 	}
 	if a.says.Text != text {
 		a.says.SetText(text)
@@ -84,7 +85,7 @@ func (p *behavePage) showAge(i int) {
 	if f, ok := p.w.win.Canvas().Focused().(*behaveButton); ok && f.beside != nil && f != p.ages.buttons[i] {
 		p.w.win.Canvas().Focus(p.ages.buttons[i])
 	}
-	p.w.say("The panel " + [3]string{"as it is now", "as it may look in one year", "as it may look in ten years"}[i] + ".")
+	p.w.say(say.F("The panel %s.", [3]string{say.T("as it is now"), say.T("as it may look in one year"), say.T("as it may look in ten years")}[i]))
 }
 
 // draw shows the picture as far as it is made.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"unicode/utf8"
@@ -13,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // cardOrder is the order of the cards: what a panel does to what is built round
@@ -54,7 +54,7 @@ func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasOb
 	switch {
 	case s.ID == "width":
 		if y, ok := p.w.ses.YearWidth(b.Panel.ID); ok { // the bars say the widths
-			lead = fmt.Sprintf("It moves %s in all between the driest and the dampest season.", p.w.ses.Fine(math.Abs(y.Wet-y.Dry)))
+			lead = say.F("It moves %s in all between the driest and the dampest season.", p.w.ses.Fine(math.Abs(y.Wet-y.Dry)))
 			rows = boundsOnly(rows)
 			drawn = newWidthBars(p.w, y).object()
 		}
@@ -86,7 +86,7 @@ func (p *behavePage) card(b *session.Behaviour, s session.Section) fyne.CanvasOb
 	}
 	p.notes(body, s)
 	if len(s.How) > 0 {
-		how := newBehaveButton(p, "How is this worked out?", func() { p.w.workedOut(s) })
+		how := newBehaveButton(p, say.T("How is this worked out?"), func() { p.w.workedOut(s) })
 		how.Importance, how.Alignment, how.Icon = widget.LowImportance, widget.ButtonAlignLeading, theme.QuestionIcon()
 		body.Add(container.NewHBox(how))
 	}
@@ -115,7 +115,7 @@ func dyeRows(w *Window, b *session.Behaviour, s session.Section) []fyne.CanvasOb
 	heart := heartTones(b)
 	out := toneRows(w, s.Tones, heart)
 	if heart != nil && len(out) > 0 {
-		l := wrapped("Above the heartwood, below the dyed sapwood.", widget.LowImportance)
+		l := wrapped(say.T("Above the heartwood, below the dyed sapwood."), widget.LowImportance)
 		l.SizeName = theme.SizeNameCaptionText
 		out = append(out, snug(l))
 	}
@@ -157,23 +157,23 @@ func (p *behavePage) notes(body *fyne.Container, s session.Section) {
 	}
 	more := newBehaveButton(p, "", nil)
 	more.Importance, more.Alignment = widget.LowImportance, widget.ButtonAlignLeading
-	say := func() {
+	tell := func() {
 		rest.Hidden = !p.open[s.ID]
 		if rest.Hidden {
 			more.Icon = theme.MenuDropDownIcon()
-			more.SetText("More (" + itoa(len(list)-open) + ")")
+			more.SetText(say.F("More (%s)", itoa(len(list)-open)))
 		} else {
 			more.Icon = theme.MenuDropUpIcon()
-			more.SetText("Less")
+			more.SetText(say.T("Less"))
 		}
 	}
 	more.OnTapped = func() {
 		p.open[s.ID] = !p.open[s.ID]
-		say()
+		tell()
 		p.refolded()
 		p.reveal(more)
 	}
-	say()
+	tell()
 	body.Add(rest)
 	body.Add(container.NewHBox(more))
 }

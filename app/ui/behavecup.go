@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/geom"
 	"heartside/layout/wood/cup"
+	"heartside/model/say"
 )
 
 // bowDrawing is the end of the panel with its cup, and the choice of season,
@@ -51,9 +51,9 @@ func (d *bowDrawing) objects() []fyne.CanvasObject {
 	if d.look.Wet {
 		season = 1
 	}
-	pickSeason := newBehavePick(d.p, []string{"Driest season", "Dampest season"}, season, func(i int) { d.look.Wet = i == 1; d.changed() })
+	pickSeason := newBehavePick(d.p, []string{say.T("Driest season"), say.T("Dampest season")}, season, func(i int) { d.look.Wet = i == 1; d.changed() })
 	pickWay := newBehavePick(d.p, names, way, func(i int) { d.look.Layup = d.ways[max(i, 0)]; d.changed() })
-	pickForm := newBehavePick(d.p, []string{"Slope carried on", "Glue lines stay planes"}, int(d.look.Form), func(i int) { d.look.Form = session.EndForm(max(i, 0)); d.changed() })
+	pickForm := newBehavePick(d.p, []string{say.T("Slope carried on"), say.T("Glue lines stay planes")}, int(d.look.Form), func(i int) { d.look.Form = session.EndForm(max(i, 0)); d.changed() })
 	return []fyne.CanvasObject{flow([]fyne.CanvasObject{pickSeason, pickWay, pickForm}), d.drawing, snug(d.says)}
 }
 
@@ -72,20 +72,20 @@ func (d *bowDrawing) read() {
 	if d.view == nil {
 		return
 	}
-	how := "the slope is carried on across every joint, which mostly bows more"
+	how := say.T("the slope is carried on across every joint, which mostly bows more")
 	if d.look.Form == session.FormGlued {
-		how = "every glue line stays a plane, as in elastic wood"
+		how = say.T("every glue line stays a plane, as in elastic wood")
 	}
-	drawn := "drawn as it is"
+	drawn := say.T("drawn as it is")
 	if d.view.Factor > 1 {
-		drawn = fmt.Sprintf("drawn %g times as high as it is", d.view.Factor)
+		drawn = say.F("drawn %g times as high as it is", d.view.Factor)
 	}
-	text := fmt.Sprintf("The show face %s; %s. Here %s.", d.p.w.ses.BowWords(d.view.Bow), drawn, how)
+	text := say.F("The show face %s; %s. Here %s.", d.p.w.ses.BowWords(d.view.Bow), drawn, how)
 	if n := d.p.w.ses.Project().Panel(d.panel()); n != nil && n.Width-d.view.Width > 1 {
-		text = "The strips placed so far. " + text
+		text = say.F("The strips placed so far. %s", text)
 	}
 	if d.view.Guessed {
-		text += " Broken rings: the pith is not known."
+		text += say.T(" Broken rings: the pith is not known.")
 	}
 	d.drawing.says = text
 	d.says.SetText(text)
@@ -141,7 +141,7 @@ func (d *bowDrawing) draw(c render.Canvas, room geom.Rect) {
 	quiet.Align = render.Right
 	c.Text(geom.Pt(room.Max.X-2, y), d.view.Back, quiet)
 	quiet.Align = render.Middle
-	c.Text(geom.Pt(room.Centre().X, y), "show face up", quiet)
+	c.Text(geom.Pt(room.Centre().X, y), say.T("show face up"), quiet)
 }
 
 // strip draws one strip's section: its wood, its rings, its outline.

@@ -11,6 +11,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // cardOf is the section that a warning about behaviour belongs to, "" for other
@@ -37,14 +38,14 @@ func (p *behavePage) glance(b *session.Behaviour) *fyne.Container {
 	out := container.New(&glanceLayout{least: p.least})
 	id := b.Panel.ID
 	if y, ok := p.w.ses.YearWidth(id); ok {
-		out.Add(tile("Width", bigFigures(
+		out.Add(tile(say.T("Width"), bigFigures(
 			[2]string{p.w.ses.Len(y.Now), "today"},
 			[2]string{p.w.ses.Len(y.Dry), "driest"},
 			[2]string{p.w.ses.Len(y.Wet), "dampest"})))
 	}
 	out.Add(p.watch(b))
 	if dry, wet, ok := p.w.ses.YearCup(id); ok {
-		out.Add(tile("Cup, where nothing holds it", bigFigures(
+		out.Add(tile(say.T("Cup, where nothing holds it"), bigFigures(
 			[2]string{p.w.ses.Fine(math.Abs(dry)), cupWord(p.w, dry) + "driest"},
 			[2]string{p.w.ses.Fine(math.Abs(wet)), cupWord(p.w, wet) + "dampest"})))
 	}
@@ -81,17 +82,17 @@ func (p *behavePage) watch(b *session.Behaviour) fyne.CanvasObject {
 		}
 	}
 	if len(list) == 0 {
-		return tile("To watch", wrapped("Nothing stands out.", widget.MediumImportance))
+		return tile(say.T("To watch"), wrapped(say.T("Nothing stands out."), widget.MediumImportance))
 	}
 	l := wrapped("⚠ "+list[0].text, widget.DangerImportance)
 	l.TextStyle.Bold = true
-	text := "Show it"
+	text := say.T("Show it")
 	if n := len(list) - 1; n > 0 {
-		text = "Show it; " + count(n, "more is", "more are") + " marked ⚠"
+		text = say.F("Show it; %s marked ⚠", count(n, say.T("more is"), say.T("more are")))
 	}
 	show := newBehaveButton(p, text, func() { p.showCard(list[0].card) })
 	show.Importance, show.Alignment = widget.LowImportance, widget.ButtonAlignLeading
-	return tile("To watch", container.New(stackLayout{}, snug(l), container.NewHBox(show)))
+	return tile(say.T("To watch"), container.New(stackLayout{}, snug(l), container.NewHBox(show)))
 }
 
 // tile is a part of the glance.

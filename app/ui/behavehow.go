@@ -13,6 +13,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/wood/moisture"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -35,7 +36,7 @@ func (w *Window) workedOut(s session.Section) {
 		}
 		if src := sourceText(g.step); src != "" {
 			if g.step.Source != "" {
-				src = "Source: " + src
+				src = say.F("Source: %s", src)
 			}
 			l := wrapped(src, widget.LowImportance)
 			l.SizeName = theme.SizeNameCaptionText
@@ -43,7 +44,7 @@ func (w *Window) workedOut(s session.Section) {
 		}
 		body.Add(container.New(gutterLayout{}, snug(number), step))
 	}
-	w.ask(question{title: s.Title + ": how it is worked out", body: body, size: fyne.NewSize(700, 620)})
+	w.ask(question{title: say.F("%s: how it is worked out", s.Title), body: body, size: fyne.NewSize(700, 620)})
 }
 
 // stepGroup is a step that is done once or more, each time with its values.
@@ -107,7 +108,7 @@ func (w *Window) valuesText(list []moisture.Value) string {
 func (w *Window) valueText(v moisture.Value) string {
 	switch {
 	case v.Unit == "mm" && w.ses.Units() == unit.Inch:
-		return significant(v.Number/unit.InchMM) + " in"
+		return say.F("%s in", significant(v.Number/unit.InchMM))
 	case v.Unit == "C" && w.ses.Units() == unit.Inch:
 		return significant(v.Number*9/5+32) + " °F"
 	case v.Unit == "C":

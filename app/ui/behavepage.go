@@ -13,6 +13,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // behavePage shows how the wood of the panel on screen will behave: what
@@ -72,10 +73,10 @@ func (p *behavePage) build() {
 	button := func(text, action string) *behaveButton {
 		return newBehaveButton(p, text, func() { w.act(action) })
 	}
-	p.first = button("The air…", "project")
-	leave := newBehaveButton(p, "Back (Esc)", w.leavePage)
+	p.first = button(say.T("The air…"), "project")
+	leave := newBehaveButton(p, say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
-	row := []fyne.CanvasObject{p.first, button("How it is built in…", "fitting"), button("Joined panels…", "joined"), leave}
+	row := []fyne.CanvasObject{p.first, button(say.T("How it is built in…"), "fitting"), button(say.T("Joined panels…"), "joined"), leave}
 	p.panels = nil
 	if list := w.ses.Project().Panels; len(list) > 1 {
 		var names []string
@@ -107,11 +108,11 @@ func (p *behavePage) fill() {
 	b := p.w.ses.Behaviour(id)
 	if b == nil {
 		p.shown, p.ages = "", nil
-		p.head.SetText("How the wood will behave")
+		p.head.SetText(say.T("How the wood will behave"))
 		p.top.Objects = nil
 		next := newNextSteps(p.w)
 		next.show(p.w.missing())
-		p.cards.Objects = []fyne.CanvasObject{wrapped("There is no panel yet. "+p.w.acts.byID["new-panel"].keyNames()+" makes one.", widget.MediumImportance), next.box}
+		p.cards.Objects = []fyne.CanvasObject{wrapped(say.F("There is no panel yet. %s makes one.", p.w.acts.byID["new-panel"].keyNames()), widget.MediumImportance), next.box}
 		p.relaid()
 		return
 	}
@@ -126,7 +127,7 @@ func (p *behavePage) fill() {
 		p.end.Layup = ""
 	}
 	p.shown, p.of = key, p.w.ses.Project()
-	p.head.SetText("How the wood will behave: " + title(b.Panel.ID))
+	p.head.SetText(say.F("How the wood will behave: %s", title(b.Panel.ID)))
 	held := p.hasKeys()
 	p.ages, p.byID = nil, map[string]fyne.CanvasObject{}
 	if o, ok := p.last.(fyne.CanvasObject); ok && p.inCards(o) {
@@ -252,7 +253,7 @@ func (p *behavePage) row() []string { return nil }
 
 // hint implements page.
 func (p *behavePage) hint() string {
-	return "↑, ↓, PgUp and PgDn scroll, Tab goes on, 1 to 3 show the panel today, in one year, in ten."
+	return say.T("↑, ↓, PgUp and PgDn scroll, Tab goes on, 1 to 3 show the panel today, in one year, in ten.")
 }
 
 // lets reports whether an action on panels may be done while a page is up: what

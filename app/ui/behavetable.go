@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // newBehaveTable is a table of the figures of a section.
@@ -55,7 +56,7 @@ func shortRange(s string) string {
 	if k < 0 {
 		return s
 	}
-	return strings.TrimSuffix(lo, hi[k:]) + " to " + hi
+	return say.F("%s to %s", strings.TrimSuffix(lo, hi[k:]), hi)
 }
 
 // tableLayout sets rows of a name and values. A column of values is as wide as

@@ -11,10 +11,11 @@ import (
 	"heartside/app/session"
 	"heartside/layout/colour"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // ageNames are the ages that colours are shown at.
-func ageNames() [3]string { return [3]string{"now", "1 year", "10 years"} }
+func ageNames() [3]string { return [3]string{"now", say.T("1 year"), say.T("10 years")} }
 
 // toneRows are the colours of a section: a line of words and three swatches
 // each. beside, where not nil, is the wood each is seen beside, in the upper

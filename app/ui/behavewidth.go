@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 	"heartside/app/render"
 	"heartside/app/session"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // widthBars draws the width of a panel today and in both seasons, one bar under
@@ -55,9 +55,9 @@ func (b *widthBars) object() []fyne.CanvasObject {
 	for _, bar := range b.bars {
 		d.says += bar.name + " " + bar.says + ". "
 	}
-	text := "The changes are drawn as they are."
+	text := say.T("The changes are drawn as they are.")
 	if b.k > 1 {
-		text = fmt.Sprintf("The changes are drawn %g times as large as they are.", b.k)
+		text = say.F("The changes are drawn %g times as large as they are.", b.k)
 	}
 	l := wrapped(text, widget.LowImportance)
 	l.SizeName = theme.SizeNameCaptionText
@@ -119,11 +119,11 @@ func (b *widthBars) draw(c render.Canvas, room geom.Rect) {
 	front, back, mid := b.y.Front, b.y.Back, ""
 	switch b.y.Stays {
 	case 0:
-		front += ", stays"
+		front += say.T(", stays")
 	case 1:
-		back += ", stays"
+		back += say.T(", stays")
 	default:
-		mid = "the middle stays"
+		mid = say.T("the middle stays")
 	}
 	c.Text(geom.Pt(air, y), front, quiet)
 	quiet.Align = render.Right

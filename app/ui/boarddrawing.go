@@ -13,6 +13,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // boardDrawing is a small picture of a board unwrapped, for the dialog that
@@ -58,7 +59,7 @@ func (d *boardDrawing) paint(w, h int) image.Image {
 	c.Fill(render.Box(geom.R(0, 0, width, height)), nrgba(theme.Color(theme.ColorNameOverlayBackground)))
 	st := render.Style{Size: 10 * float64(d.w.look.TextPercent()) / 100, Color: nrgba(ink)}
 	if d.board == nil || d.board.Length <= 0 || d.board.Width <= 0 {
-		c.Text(geom.Pt(6, height/2), "The board is drawn here once its size is in.", st)
+		c.Text(geom.Pt(6, height/2), say.T("The board is drawn here once its size is in."), st)
 		return d.img
 	}
 	drawBoard(c, d.board, width, height, st)
@@ -120,7 +121,7 @@ func drawBoard(c render.Canvas, b *model.Board, w, h float64, st render.Style) {
 	c.Text(at, b.ID, mark)
 	edge := st
 	edge.Size *= 0.9
-	c.Text(geom.Pt(left, 2+band+gap*0.72), "marked edge; the marked end is at the left", edge)
+	c.Text(geom.Pt(left, 2+band+gap*0.72), say.T("marked edge; the marked end is at the left"), edge)
 }
 
 func nrgba(c color.Color) color.NRGBA { return color.NRGBAModel.Convert(c).(color.NRGBA) }

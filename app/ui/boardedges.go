@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // edgeKinds are what the long edges of a board may be.
@@ -14,11 +15,11 @@ func edgeKinds() []model.Edges {
 func edgesWords(e model.Edges) string {
 	switch e {
 	case model.EdgesWaney:
-		return "Waney; the width is the greatest"
+		return say.T("Waney; the width is the greatest")
 	case model.EdgesMeasured:
-		return "Waney; width by its photographs"
+		return say.T("Waney; width by its photographs")
 	}
-	return "Sawn"
+	return say.T("Sawn")
 }
 
 // guessedWidth is how wide a waney board is taken to be until a photograph of
@@ -43,7 +44,7 @@ func (r *entryRow) edges(b *model.Board) (measured bool) {
 func (r *entryRow) edgesTicked() {
 	hint := r.widthHint
 	if r.waney.Checked {
-		hint = "greatest, or none"
+		hint = say.T("greatest, or none")
 	}
 	if r.size[1].PlaceHolder != hint {
 		r.size[1].SetPlaceHolder(hint)

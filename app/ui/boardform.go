@@ -12,6 +12,7 @@ import (
 	"heartside/app/session"
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -53,7 +54,7 @@ func (w *Window) nextBoard() *model.Board {
 func (w *Window) newBoardAsk() {
 	b := w.nextBoard()
 	f := newBoardForm(w, b, nil)
-	w.ask(question{title: "New board", body: f.body(), yes: "Add the board", size: fyne.NewSize(900, 700), focus: f.letter,
+	w.ask(question{title: say.T("New board"), body: f.body(), yes: say.T("Add the board"), size: fyne.NewSize(900, 700), focus: f.letter,
 		do: func() error {
 			out, err := f.board()
 			if err != nil {
@@ -63,13 +64,13 @@ func (w *Window) newBoardAsk() {
 				return err
 			}
 			if w.ses.Project().Board(out.ID) != nil {
-				return errors.New("letter: there is a board " + out.ID + " already; take the next free letter")
+				return errors.New(say.F("letter: there is a board %s already; take the next free letter", out.ID))
 			}
 			if err := w.ses.Commit(model.AddBoard{Board: out}); err != nil {
 				return err
 			}
 			w.ses.Select(session.Selection{Panel: w.ses.Selected().Panel, Strip: w.ses.Selected().Strip, Board: out.ID, Zone: -1})
-			w.say("Chalk " + out.ID + " on the board now: marked end, corner of the marked edge, face-1 side.")
+			w.say(say.F("Chalk %s on the board now: marked end, corner of the marked edge, face-1 side.", out.ID))
 			return nil
 		}})
 }
@@ -78,7 +79,7 @@ func (w *Window) newBoardAsk() {
 func (w *Window) editBoardAsk() {
 	b := w.board()
 	f := newBoardForm(w, b, b)
-	w.ask(question{title: "Board " + b.ID, body: f.body(), yes: "Keep", size: fyne.NewSize(900, 700), focus: f.size[0],
+	w.ask(question{title: say.F("Board %s", b.ID), body: f.body(), yes: say.T("Keep"), size: fyne.NewSize(900, 700), focus: f.size[0],
 		do: func() error {
 			out, err := f.board()
 			if err != nil {
@@ -108,11 +109,11 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	f.about = wrapped("", widget.LowImportance)
 	f.species = newSpeciesField(w, b.Species, func() { f.propose(); f.changed() })
 	f.size = [3]*field{w.lengthField(b.Length, known), w.lengthField(b.Width, known), w.lengthField(b.Thickness, known)}
-	f.size[2].PlaceHolder = "26 mm, or 4/4"
+	f.size[2].PlaceHolder = say.T("26 mm, or 4/4")
 	if w.ses.Units() == unit.Inch {
-		f.size[2].PlaceHolder = `1 1/4", or 5/4`
+		f.size[2].PlaceHolder = say.T(`1 1/4", or 5/4`)
 	}
-	f.moisture = w.newField("", "not measured")
+	f.moisture = w.newField("", say.T("not measured"))
 	if b.Moisture > 0 {
 		f.moisture.Text = fmt.Sprintf("%g", b.Moisture)
 	}
@@ -127,7 +128,7 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	f.bark = choice(w, barks(), barkWords, b.Bark)
 	f.planes = choice(w, planings(), planesWords, b.Planes)
 	f.buying = newBuying(w, b)
-	f.seen2 = newTick(w, "I have looked at face 2", b.Faces[1].Known, f.changed)
+	f.seen2 = newTick(w, say.T("I have looked at face 2"), b.Faces[1].Known, f.changed)
 	for face := range f.tape {
 		var marked, other model.Tape
 		if known {
@@ -152,17 +153,17 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 
 // body lays the form out.
 func (f *boardForm) body() fyne.CanvasObject {
-	identity := container.NewVBox(bold("1  Its letter"), pairs(named("Letter"), f.letter), f.chalk)
-	sizes := container.NewVBox(bold("2  What it is"), pairs(
-		named("Species"), f.species.field,
-		named("Length"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
-		named("Moisture, %"), f.moisture,
-		named("Wanted"), f.wanted, named("Edges"), f.edges, named("Bark side"), f.bark, named("Planes"), f.planes), f.about)
+	identity := container.NewVBox(bold(say.T("1  Its letter")), pairs(named(say.T("Letter")), f.letter), f.chalk)
+	sizes := container.NewVBox(bold(say.T("2  What it is")), pairs(
+		named(say.T("Species")), f.species.field,
+		named(say.T("Length")), f.size[0], named(say.T("Width")), f.size[1], named(say.T("Thickness")), f.size[2],
+		named(say.T("Moisture, %")), f.moisture,
+		named(say.T("Wanted")), f.wanted, named(say.T("Edges")), f.edges, named(say.T("Bark side")), f.bark, named(say.T("Planes")), f.planes), f.about)
 	left := container.NewVBox(identity, widget.NewSeparator(), sizes)
-	right := container.NewVBox(bold("3  Sapwood widths, with a tape"),
-		wrapped("Width of the sapwood from each edge, at the marked end, in the middle and at the other end. Leave empty where there is none.", widget.LowImportance),
+	right := container.NewVBox(bold(say.T("3  Sapwood widths, with a tape")),
+		wrapped(say.T("Width of the sapwood from each edge, at the marked end, in the middle and at the other end. Leave empty where there is none."), widget.LowImportance),
 		f.tapeTable(0), f.seen2, f.tapeTable(1), f.drawing,
-		bold("4  Where it is from, if you know"), f.buying.body())
+		bold(say.T("4  Where it is from, if you know")), f.buying.body())
 	if f.w.look.TextPercent() > 125 {
 		return container.NewVBox(left, widget.NewSeparator(), right)
 	}
@@ -173,8 +174,8 @@ func (f *boardForm) body() fyne.CanvasObject {
 // drawing.
 func (f *boardForm) changed() {
 	id := strings.TrimSpace(f.letter.Text)
-	f.chalk.SetText("Chalk " + id + " on the marked end, at the corner of the marked edge, on the side you call face 1. Everything on screen and on the sheet refers to that mark.")
-	t := "No wood in the list has such a name."
+	f.chalk.SetText(say.F("Chalk %s on the marked end, at the corner of the marked edge, on the side you call face 1. Everything on screen and on the sheet refers to that mark.", id))
+	t := say.T("No wood in the list has such a name.")
 	if f.species != nil && f.species.found != "" {
 		t = aboutSpecies(catalog.Find(f.species.found))
 	}
@@ -225,20 +226,20 @@ func (f *boardForm) askThick(mm float64) error {
 	if mm <= most || f.size[2].Text == f.thick || f.was != nil && mm == f.was.Thickness {
 		return nil
 	}
-	return f.w.sure("Is that right?", "The thickness comes to "+f.w.ses.Len(mm)+", which is more a beam than a board.", "Yes, that thick",
+	return f.w.sure(say.T("Is that right?"), say.F("The thickness comes to %s, which is more a beam than a board.", f.w.ses.Len(mm)), say.T("Yes, that thick"),
 		func() { f.thick = f.size[2].Text })
 }
 
 // aboutSpecies tells what the table holds of a wood and where it is from.
 func aboutSpecies(s catalog.Species) string {
 	if !s.Known() {
-		return "This wood is not in the list, so nothing is known of it here."
+		return say.T("This wood is not in the list, so nothing is known of it here.")
 	}
 	t := s.Name + ", " + s.Latin + ". "
 	if v := s.Move.Tangential; v.OK {
-		t += fmt.Sprintf("Moves %g of its width per 1 %% moisture, tangential (%s). ", v.Value, v.Text())
+		t += say.F("Moves %g of its width per 1 %% moisture, tangential (%s). ", v.Value, v.Text())
 	}
-	return t + "Colours on screen: " + catalog.SwatchText + "."
+	return say.F("%sColours on screen: %s.", t, catalog.SwatchText)
 }
 
 // board reads the form.
@@ -249,7 +250,7 @@ func (f *boardForm) board() (*model.Board, error) {
 	}
 	out.ID = strings.TrimSpace(f.letter.Text)
 	if out.ID == "" {
-		return nil, errors.New("letter: every board needs one, such as A; chalk it on the board first")
+		return nil, say.Error("letter: every board needs one, such as A; chalk it on the board first")
 	}
 	var errs [6]error
 	out.Species, errs[4] = f.species.wood()
@@ -258,7 +259,7 @@ func (f *boardForm) board() (*model.Board, error) {
 	if f.was == nil || f.size[2].Text != f.w.ses.Len(f.was.Thickness) {
 		out.Thickness, _, errs[2] = unit.ParseThickness(f.size[2].Text, f.w.ses.Units())
 		if errs[2] != nil {
-			errs[2] = fmt.Errorf("thickness: %w", errs[2])
+			errs[2] = say.Errorf("thickness: %w", errs[2])
 		}
 	}
 	out.Moisture, errs[3] = f.moisture.number("moisture")
@@ -298,7 +299,7 @@ func (w *Window) removeBoard() {
 		w.commit(model.RemoveBoard{ID: b.ID})
 		return
 	}
-	w.ask(question{title: "Remove board " + b.ID + "?", yes: "Remove",
-		body: wrapped(count(n, "strip is", "strips are")+" laid on it; their places in the panels become empty. Undo brings all back.", widget.MediumImportance),
+	w.ask(question{title: say.F("Remove board %s?", b.ID), yes: say.T("Remove"),
+		body: wrapped(say.F("%s laid on it; their places in the panels become empty. Undo brings all back.", count(n, say.T("strip is"), say.T("strips are"))), widget.MediumImportance),
 		do:   func() error { return w.ses.Commit(model.RemoveBoard{ID: b.ID}) }})
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // tapeTable is where the sapwood widths of a face are typed.
@@ -20,8 +20,8 @@ func (f *boardForm) tapeTable(face int) fyne.CanvasObject {
 		l.Truncation = fyne.TextTruncateEllipsis
 		return l
 	}
-	g := container.NewGridWithColumns(4, head("Face "+itoa(face+1)), head("marked end"), head("middle"), head("other end"))
-	for edge, name := range [2]string{"marked edge", "other edge"} {
+	g := container.NewGridWithColumns(4, head(say.F("Face %s", itoa(face+1))), head(say.T("marked end")), head("middle"), head(say.T("other end")))
+	for edge, name := range [2]string{say.T("marked edge"), say.T("other edge")} {
 		g.Add(head(name))
 		for i := range f.tape[face][edge] {
 			g.Add(f.tape[face][edge][i])
@@ -37,17 +37,17 @@ func (f *boardForm) face(b *model.Board, i int) error {
 	face := b.Faces[i] // the list of zones is shared with the board as it was
 	face.Known = i == 0 || f.seen2.Checked
 	var tape [2]model.Tape
-	for edge, name := range [2]string{"marked edge", "other edge"} {
+	for edge, name := range [2]string{say.T("marked edge"), say.T("other edge")} {
 		for k, e := range f.tape[i][edge] {
 			if strings.TrimSpace(e.Text) == "" {
 				continue
 			}
-			v, err := e.length(fmt.Sprintf("face %d, %s", i+1, name))
+			v, err := e.length(say.F("face %d, %s", i+1, name))
 			if err != nil {
 				return err
 			}
 			if v < 0 || v > b.Width {
-				return fmt.Errorf("face %d, %s: a sapwood width of %s does not fit a board %s wide", i+1, name, e.Text, f.w.ses.Len(b.Width))
+				return say.Errorf("face %d, %s: a sapwood width of %s does not fit a board %s wide", i+1, name, e.Text, f.w.ses.Len(b.Width))
 			}
 			tape[edge][k] = v
 		}

@@ -1,19 +1,23 @@
 package ui
 
-import "heartside/model"
+import (
+	"heartside/model"
+
+	"heartside/model/say"
+)
 
 func woods() []model.Wanted { return []model.Wanted{model.WantHeart, model.WantSap, model.WantBoth} }
 
 func wantedWords(v model.Wanted) string {
 	switch v {
 	case model.WantSap:
-		return "Sapwood (light)"
+		return say.T("Sapwood (light)")
 	case model.WantBoth:
-		return "Both"
+		return say.T("Both")
 	case model.WantDefault:
-		return "As its boards"
+		return say.T("As its boards")
 	}
-	return "Heartwood (dark)"
+	return say.T("Heartwood (dark)")
 }
 
 func barks() []model.Bark {
@@ -23,13 +27,13 @@ func barks() []model.Bark {
 func barkWords(v model.Bark) string {
 	switch v {
 	case model.BarkFace1:
-		return "Face 1 was nearer the bark"
+		return say.T("Face 1 was nearer the bark")
 	case model.BarkFace2:
-		return "Face 2 was nearer the bark"
+		return say.T("Face 2 was nearer the bark")
 	case model.BarkNone:
-		return "Neither, quarter-sawn"
+		return say.T("Neither, quarter-sawn")
 	}
-	return "Not known"
+	return say.T("Not known")
 }
 
 func planings() []model.Planes {
@@ -39,13 +43,13 @@ func planings() []model.Planes {
 func planesWords(v model.Planes) string {
 	switch v {
 	case model.PlanesFromMarked:
-		return "Cleanly from the marked end"
+		return say.T("Cleanly from the marked end")
 	case model.PlanesToMarked:
-		return "Cleanly to the marked end"
+		return say.T("Cleanly to the marked end")
 	case model.PlanesMixed:
-		return "Mixed"
+		return say.T("Mixed")
 	}
-	return "Not known"
+	return say.T("Not known")
 }
 
 // pricings are what a price may be for.
@@ -54,11 +58,11 @@ func pricings() []string { return []string{"board-foot", "cubic-foot", "cubic-me
 func pricingWords(per string) string {
 	switch per {
 	case "board-foot":
-		return "a board foot"
+		return say.T("a board foot")
 	case "cubic-foot":
-		return "a cubic foot"
+		return say.T("a cubic foot")
 	case "cubic-metre":
-		return "a cubic metre"
+		return say.T("a cubic metre")
 	}
-	return "the whole board"
+	return say.T("the whole board")
 }

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -10,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // buying is the part of the board's dialog about where it is from: price, and
@@ -23,7 +22,7 @@ type buying struct {
 }
 
 func newBuying(w *Window, b *model.Board) *buying {
-	f := &buying{amount: w.newField("", "not known"), log: w.newField("", "not known"), order: w.newField("", "not known"), price: w.priceName()}
+	f := &buying{amount: w.newField("", say.T("not known")), log: w.newField("", say.T("not known")), order: w.newField("", say.T("not known")), price: w.priceName()}
 	per := "board-foot"
 	if w.ses.Units() != "inch" {
 		per = "cubic-metre"
@@ -44,14 +43,14 @@ func newBuying(w *Window, b *model.Board) *buying {
 // priceName names the field of a price, with the currency where one is said.
 func (w *Window) priceName() string {
 	if c := w.ses.Project().Currency; c != "" {
-		return "Price, " + c
+		return say.F("Price, %s", c)
 	}
-	return "Price"
+	return say.T("Price")
 }
 
 func (f *buying) body() fyne.CanvasObject {
 	return pairs(named(f.price), container.NewGridWithColumns(2, f.amount, f.per),
-		named("Log"), f.log, named("Which cut of it"), f.order)
+		named(say.T("Log")), f.log, named(say.T("Which cut of it")), f.order)
 }
 
 // read puts what was typed onto a board.
@@ -63,7 +62,7 @@ func (f *buying) read(b *model.Board) error {
 			return err
 		}
 		if v < 0 {
-			return fmt.Errorf("price: “%s” is less than nothing; write what the wood cost", f.amount.Text)
+			return say.Errorf("price: “%s” is less than nothing; write what the wood cost", f.amount.Text)
 		}
 		b.Price = &model.Price{Amount: v, Per: chosen(f.per, pricings())}
 	}
@@ -72,13 +71,13 @@ func (f *buying) read(b *model.Board) error {
 	case name == "" && order == "":
 		return nil
 	case name == "":
-		return errors.New("log: name the log that the cut is counted in")
+		return say.Error("log: name the log that the cut is counted in")
 	}
 	b.Log = &model.Log{Name: name}
 	if order != "" {
 		n, err := strconv.Atoi(order)
 		if err != nil || n < 1 || n > 1000 {
-			return fmt.Errorf("which cut: “%s” is no count; write 1 for the first board off the log, then 2, 3", order)
+			return say.Errorf("which cut: “%s” is no count; write 1 for the first board off the log, then 2, 3", order)
 		}
 		b.Log.Order = n
 	}

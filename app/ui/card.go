@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // card is one warning: a headline, and opened the reasons and the fixes.
@@ -35,10 +36,10 @@ func newCard(c *column, i int, n session.Note, opened bool) *card {
 		k.detail.RemoveAll()
 	}
 	if len(n.Under) > 0 {
-		k.detail.Add(line("Also: "+strings.Join(n.Under, " "), widget.LowImportance))
+		k.detail.Add(line(say.F("Also: %s", strings.Join(n.Under, " ")), widget.LowImportance))
 	}
 	if n.Assumed {
-		k.detail.Add(line("Rests on assumed colours.", widget.LowImportance))
+		k.detail.Add(line(say.T("Rests on assumed colours."), widget.LowImportance))
 	}
 	for _, f := range n.Fixes {
 		b := newFixButton(f, func() { c.apply(f) })
@@ -48,9 +49,9 @@ func newCard(c *column, i int, n session.Note, opened bool) *card {
 	switch {
 	case n.Kind == session.BoardSpoiled && len(n.Fixes) == 0: // its text says what to do
 	case !n.FixesKnown:
-		k.detail.Add(line("Looking for a fix…", widget.LowImportance))
+		k.detail.Add(line(say.T("Looking for a fix…"), widget.LowImportance))
 	case len(n.Fixes) == 0:
-		k.detail.Add(line("No small change mends this without making another warning.", widget.LowImportance))
+		k.detail.Add(line(say.T("No small change mends this without making another warning."), widget.LowImportance))
 	}
 	k.more = newSignButton(c.w, theme.MenuDropDownIcon(), k.moreWords, k.toggle)
 	k.ExtendBaseWidget(k)
@@ -74,9 +75,9 @@ func line(s string, importance widget.Importance) fyne.CanvasObject {
 // moreWords says what the arrow of the card does.
 func (k *card) moreWords() string {
 	if k.opened {
-		return "Fold away: " + k.note.Title
+		return say.F("Fold away: %s", k.note.Title)
 	}
-	return "Reasons and fixes: " + k.note.Title
+	return say.F("Reasons and fixes: %s", k.note.Title)
 }
 
 func (k *card) toggle() {

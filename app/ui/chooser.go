@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -12,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // choosing is a question for the path of a file.
@@ -108,7 +108,7 @@ func (c *chooser) read() {
 	entries, err := os.ReadDir(c.dir)
 	if err != nil {
 		if c.w.asks != nil {
-			c.w.asks.tell(fmt.Sprintf("The folder %s cannot be read: %v. Type another path.", c.dir, err))
+			c.w.asks.tell(say.F("The folder %s cannot be read: %v. Type another path.", c.dir, err))
 		}
 	}
 	var files []row
@@ -157,7 +157,7 @@ func (c *chooser) confirm() error {
 	}
 	path := strings.TrimSpace(c.path.Text)
 	if path == "" {
-		return errors.New("no file is named: type a path or pick a file from the list")
+		return say.Error("no file is named: type a path or pick a file from the list")
 	}
 	if rest, ok := strings.CutPrefix(path, "~/"); ok {
 		if home, err := os.UserHomeDir(); err == nil {
@@ -170,7 +170,7 @@ func (c *chooser) confirm() error {
 	st, err := os.Stat(path)
 	switch {
 	case err == nil && st.IsDir() && c.q.many != nil && filepath.Clean(path) == filepath.Clean(c.dir):
-		return errors.New("no picture is ticked: Space ticks one, Ctrl+A all in the folder")
+		return say.Error("no picture is ticked: Space ticks one, Ctrl+A all in the folder")
 	case err == nil && st.IsDir():
 		c.dir = path
 		c.read()
@@ -179,9 +179,9 @@ func (c *chooser) confirm() error {
 			c.w.win.Canvas().Focus(c.list)
 			return errAsked // stays open, on that folder
 		}
-		return errors.New("that is a folder: add the name of a file, or pick one from the list")
+		return say.Error("that is a folder: add the name of a file, or pick one from the list")
 	case err != nil && c.q.must:
-		return fmt.Errorf("there is no file %s; check the name", path)
+		return say.Errorf("there is no file %s; check the name", path)
 	}
 	if c.q.many != nil {
 		return c.takeMany([]string{path})

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // ticks are the files ticked in a chooser, in the order of ticking.
@@ -28,15 +30,15 @@ func (t *ticks) icon(path string) fyne.Resource {
 func (c *chooser) ticking() fyne.CanvasObject {
 	c.tick.text = wrapped("", widget.MediumImportance)
 	c.list.all = c.tickAll
-	c.tick.all = newKeyButton(nil, "Tick all here", c.tickAll)
+	c.tick.all = newKeyButton(nil, say.T("Tick all here"), c.tickAll)
 	c.tellTicks()
 	return container.NewBorder(nil, nil, nil, container.NewVBox(c.tick.all), c.tick.text)
 }
 
 func (c *chooser) tellTicks() {
-	text := "Space ticks a picture, Ctrl+A all in the folder, Enter uses what is ticked."
+	text := say.T("Space ticks a picture, Ctrl+A all in the folder, Enter uses what is ticked.")
 	if n := len(c.tick.list); n > 0 {
-		text = count(n, "picture", "pictures") + " ticked."
+		text = say.F("%s ticked.", count(n, say.T("picture"), say.T("pictures")))
 		here := 0
 		for _, p := range c.tick.list {
 			if filepath.Dir(p) == filepath.Clean(c.dir) {
@@ -44,7 +46,7 @@ func (c *chooser) tellTicks() {
 			}
 		}
 		if here < n {
-			text += " " + itoa(n-here) + " of them in other folders."
+			text += say.F(" %s of them in other folders.", itoa(n-here))
 		}
 	}
 	c.tick.text.SetText(text)

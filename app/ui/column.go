@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // column is the right side of the window: readings of the panel on screen,
@@ -60,7 +61,7 @@ func (c *column) rebuild() {
 	if was != nil {
 		c.told.dismissed = was.dismissed
 	}
-	c.how = widget.NewButtonWithIcon("How is this read?", theme.QuestionIcon(), func() { c.w.act("explain") })
+	c.how = widget.NewButtonWithIcon(say.T("How is this read?"), theme.QuestionIcon(), func() { c.w.act("explain") })
 	c.how.Importance, c.how.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	c.shown, c.list = "-", nil
 	c.body.Objects = []fyne.CanvasObject{
@@ -166,22 +167,22 @@ func (c *column) advice(id string) string {
 	n := p.Panel(id)
 	switch {
 	case len(p.Boards) == 0:
-		return "Begin with the boards: give the first one its letter and its sizes, or enter many at once at the rack."
+		return say.T("Begin with the boards: give the first one its letter and its sizes, or enter many at once at the rack.")
 	case n == nil:
-		return "The boards are in. Now give the first panel its finished size."
+		return say.T("The boards are in. Now give the first panel its finished size.")
 	case len(n.Strips) == 0:
-		return "This panel has no strips yet. F5 proposes how many, of which width."
+		return say.T("This panel has no strips yet. F5 proposes how many, of which width.")
 	}
 	r := c.w.ses.Reading(id)
 	switch {
 	case r == nil:
 		return ""
 	case r.Placed == 0:
-		return "All places are empty. Drag one onto a board, or sweep along the board in hand. Shift+Enter lays them all."
+		return say.T("All places are empty. Drag one onto a board, or sweep along the board in hand. Shift+Enter lays them all.")
 	case r.Placed < len(n.Strips):
-		return count(len(n.Strips)-r.Placed, "place is", "places are") + " still empty."
+		return say.F("%s still empty.", count(len(n.Strips)-r.Placed, say.T("place is"), say.T("places are")))
 	case len(c.notes) == 0:
-		return "No warnings."
+		return say.T("No warnings.")
 	}
 	return ""
 }
@@ -204,7 +205,7 @@ func (c *column) point(i int) {
 // cycle points at the next warning.
 func (c *column) cycle(by int) {
 	if len(c.list) == 0 {
-		c.w.say("There is no warning.")
+		c.w.say(say.T("There is no warning."))
 		return
 	}
 	c.point((c.w.surf.pointed + by + len(c.list)) % len(c.list))
@@ -214,7 +215,7 @@ func (c *column) cycle(by int) {
 func (c *column) firstFix() {
 	i := max(c.w.surf.pointed, 0)
 	if i >= len(c.notes) || len(c.notes[i].Fixes) == 0 {
-		c.w.say("No fix is known for that warning.")
+		c.w.say(say.T("No fix is known for that warning."))
 		return
 	}
 	c.apply(c.notes[i].Fixes[0])
@@ -233,7 +234,7 @@ func (c *column) apply(f session.Fix) {
 	}
 	was, ok := lastStrip(w.ses.Panel(panel), strip)
 	if err := w.ses.Apply(f); err != nil {
-		w.fail("The fix cannot be done", err)
+		w.fail(say.T("The fix cannot be done"), err)
 		return
 	}
 	now, still := lastStrip(w.ses.Panel(panel), strip)
@@ -241,7 +242,7 @@ func (c *column) apply(f session.Fix) {
 		w.surf.startRoll(was, end)
 	}
 	w.hints.fixed()
-	w.say("Done: " + ended(f.Text) + " " + w.acts.byID["undo"].keyNames() + " takes it back.")
+	w.say(say.F("Done: %s %s takes it back.", ended(f.Text), w.acts.byID["undo"].keyNames()))
 }
 
 // bold is a label for a heading in the column.

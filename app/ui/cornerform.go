@@ -14,6 +14,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // cornerForm is the dialog that takes the four corners of a face in a picture.
@@ -33,23 +34,23 @@ func faceNumbers() []int { return []int{1, 2} }
 
 func (w *Window) cornersAsk(b *model.Board, face int, path string, img *image.RGBA, scale float64) {
 	f := newCornerForm(w, b, face, path, img, scale)
-	over := widget.NewButton("Start over", f.pic.startOver)
+	over := widget.NewButton(say.T("Start over"), f.pic.startOver)
 	top := container.NewBorder(nil, nil, f.face, over, f.say)
 	if w.large() {
 		top = container.NewVBox(container.NewHBox(f.face, layout.NewSpacer(), over), f.say)
 	}
-	foot := container.NewVBox(pairs(named("Corners"), f.figures),
-		wrapped("Wheel: zoom at the pointer. Right button: move the picture. Keys in the picture: 1 to 4 takes a corner, arrows move it, + and - zoom, 0 shows all.", widget.LowImportance))
-	w.ask(question{title: "Board " + b.ID + ": " + filepath.Base(path), yes: "Use it", size: fyne.NewSize(1100, 720), tall: true, focus: f.pic,
+	foot := container.NewVBox(pairs(named(say.T("Corners")), f.figures),
+		wrapped(say.T("Wheel: zoom at the pointer. Right button: move the picture. Keys in the picture: 1 to 4 takes a corner, arrows move it, + and - zoom, 0 shows all."), widget.LowImportance))
+	w.ask(question{title: say.F("Board %s: %s", b.ID, filepath.Base(path)), yes: say.T("Use it"), size: fyne.NewSize(1100, 720), tall: true, focus: f.pic,
 		body: container.New(roomLayout{fyne.NewSize(320, 440)}, container.NewBorder(top, foot, nil, nil, f.pic)), do: f.keep})
 }
 
 func newCornerForm(w *Window, b *model.Board, face int, path string, img *image.RGBA, scale float64) *cornerForm {
 	f := &cornerForm{w: w, board: b, path: path, scale: scale}
-	f.face = choice(w, faceNumbers(), func(n int) string { return "Face " + itoa(n) }, face)
+	f.face = choice(w, faceNumbers(), func(n int) string { return say.F("Face %s", itoa(n)) }, face)
 	f.face.changed = f.tell
 	f.say = wrapped("", widget.MediumImportance)
-	f.figures = w.newField("", "x,y, x,y, x,y, x,y in pixels of the picture")
+	f.figures = w.newField("", say.T("x,y, x,y, x,y, x,y in pixels of the picture"))
 	f.pic = newCornerPicker(w, img)
 	f.pic.changed = f.write
 	f.figures.follow(f.read)
@@ -88,10 +89,10 @@ func (f *cornerForm) tell() {
 	f.pic.names = cornerNames(chosen(f.face, faceNumbers()))
 	f.pic.Refresh()
 	if n := len(f.pic.corners); n < 4 {
-		f.say.SetText(fmt.Sprintf("Click corner %d of 4: %s.", n+1, f.pic.names[n]))
+		f.say.SetText(say.F("Click corner %d of 4: %s.", n+1, f.pic.names[n]))
 		return
 	}
-	f.say.SetText("All four corners are set. Drag one to move it; zoom in for the last millimetre.")
+	f.say.SetText(say.T("All four corners are set. Drag one to move it; zoom in for the last millimetre."))
 }
 
 func (f *cornerForm) keep() error {
@@ -109,9 +110,9 @@ func (f *cornerForm) keep() error {
 // anticlockwise as seen, from the lower left.
 func cornerNames(face int) [4]string {
 	if face == 2 {
-		return [4]string{"marked end, other edge", "other end, other edge", "other end, marked edge", "marked end, marked edge"}
+		return [4]string{say.T("marked end, other edge"), say.T("other end, other edge"), say.T("other end, marked edge"), say.T("marked end, marked edge")}
 	}
-	return [4]string{"marked end, marked edge", "other end, marked edge", "other end, other edge", "marked end, other edge"}
+	return [4]string{say.T("marked end, marked edge"), say.T("other end, marked edge"), say.T("other end, other edge"), say.T("marked end, other edge")}
 }
 
 // cornerFigures reads figures apart from one another by blanks or commas, up
@@ -132,12 +133,12 @@ func parseCorners(s string, names [4]string) (*[4]geom.Point, error) {
 	figures, rest := cornerFigures(s)
 	switch {
 	case rest != "":
-		return nil, fmt.Errorf("corners: “%s” is no figure; write x and y of each corner, or click the corners in the picture", rest)
+		return nil, say.Errorf("corners: “%s” is no figure; write x and y of each corner, or click the corners in the picture", rest)
 	case len(figures) < 8:
 		i := len(figures) / 2
-		return nil, fmt.Errorf("corners: %d of 4 set; click corner %d next: %s", i, i+1, names[i])
+		return nil, say.Errorf("corners: %d of 4 set; click corner %d next: %s", i, i+1, names[i])
 	case len(figures) > 8:
-		return nil, fmt.Errorf("corners: %d figures where there are 8, x and y of four corners", len(figures))
+		return nil, say.Errorf("corners: %d figures where there are 8, x and y of four corners", len(figures))
 	}
 	var out [4]geom.Point
 	for i := range out {
@@ -147,7 +148,7 @@ func parseCorners(s string, names [4]string) (*[4]geom.Point, error) {
 	for i := range out {
 		a, b := out[(i+1)%4].Sub(out[i]), out[(i+2)%4].Sub(out[(i+1)%4])
 		if a.X*b.Y-a.Y*b.X >= 0 {
-			return nil, fmt.Errorf("corners: they do not go round the face in the order wanted; begin at the corner of %s, then %s, %s, %s", names[0], names[1], names[2], names[3])
+			return nil, say.Errorf("corners: they do not go round the face in the order wanted; begin at the corner of %s, then %s, %s, %s", names[0], names[1], names[2], names[3])
 		}
 	}
 	return &out, nil

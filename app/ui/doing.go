@@ -12,6 +12,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 func (w *Window) hasPanel() bool  { return w.panel() != nil }
@@ -215,11 +216,11 @@ func (w *Window) layOnBoard() {
 	one.Strips = []face.Strip{st}
 	used := w.used("", st.ID, fp.ID)
 	a := w.ses.Allowances()
-	w.background("Looking for room on board "+b.ID+"…", func() func() {
+	w.background(say.F("Looking for room on board %s…", b.ID), func() func() {
 		out := cutting.PlaceAll(&one, []*face.Board{b}, used, a)
 		return func() {
 			if len(out) != 1 || out[0].Board == nil {
-				w.say("Board " + b.ID + " has no room for strip " + id + " of " + w.ses.Len(st.L) + " × " + w.ses.Len(st.W) + " with its allowances. Take another board in hand, or drop the place where you want it.")
+				w.say(say.F("Board %s has no room for strip %s of %s × %s with its allowances. Take another board in hand, or drop the place where you want it.", b.ID, id, w.ses.Len(st.L), w.ses.Len(st.W)))
 				return
 			}
 			o := out[0]
@@ -237,7 +238,7 @@ func (w *Window) fillPanel() {
 	boards := w.ses.Sound()
 	used := w.used(n.ID, "", "")
 	a := w.ses.Allowances()
-	w.background("Laying the empty places…", func() func() {
+	w.background(say.T("Laying the empty places…"), func() func() {
 		out := cutting.PlaceAll(fp, boards, used, a)
 		return func() { w.keepPlaces(n, out) }
 	})
@@ -259,11 +260,11 @@ func (w *Window) keepPlaces(n *model.Panel, out []face.Strip) {
 		strips[i].Board, strips[i].X, strips[i].Y, strips[i].Angle = out[i].Board.ID, out[i].X, out[i].Y, out[i].Angle
 	}
 	if laid == 0 {
-		w.say("No board has room for the empty places. Add a board, or make the strips smaller.")
+		w.say(say.T("No board has room for the empty places. Add a board, or make the strips smaller."))
 		return
 	}
-	if w.commit(model.SetStrips{Panel: n.ID, Strips: strips, Verb: "Lay all empty places of panel " + n.ID}) && left > 0 {
-		w.say(count(left, "place", "places") + " found no room on the boards.")
+	if w.commit(model.SetStrips{Panel: n.ID, Strips: strips, Verb: say.F("Lay all empty places of panel %s", n.ID)}) && left > 0 {
+		w.say(say.F("%s found no room on the boards.", count(left, say.T("place"), say.T("places"))))
 	}
 }
 

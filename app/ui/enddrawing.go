@@ -14,6 +14,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/wood"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // endDrawing shows the end of a board as its two faces imply it: the section
@@ -107,9 +108,9 @@ func drawEnd(c render.Canvas, e *wood.EndView, room geom.Rect, s catalog.Species
 	right, low := geom.Polygon(board).Bounds().Max.X, geom.Polygon(board).Bounds().Max.Y
 	right, low = math.Min(right, room.Max.X), math.Min(low+1.1*text, room.Max.Y-2)
 	st.Align = render.Right
-	c.Text(geom.Pt(right, low), "marked edge", st)
+	c.Text(geom.Pt(right, low), say.T("marked edge"), st)
 	st.Align = render.Left
-	c.Text(geom.Pt(math.Max(geom.Polygon(board).Bounds().Min.X, 2), geom.Polygon(board).Bounds().Min.Y-0.4*text), "face 1", st)
+	c.Text(geom.Pt(math.Max(geom.Polygon(board).Bounds().Min.X, 2), geom.Polygon(board).Bounds().Min.Y-0.4*text), say.T("face 1"), st)
 }
 
 // circle is a ring as a polygon.

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // endStep is what is marked on the photograph of an end.
@@ -114,13 +115,13 @@ func (p *endPage) hint() string {
 	case p.making != "":
 		return p.making
 	case p.step == endCorners && len(p.now.lie.at) < 4:
-		return "Click corner " + itoa(len(p.now.lie.at)+1) + " of 4: " + endCornerNames()[len(p.now.lie.at)] + ". F lets the program look for them. Esc goes back."
+		return say.F("Click corner %s of 4: %s. F lets the program look for them. Esc goes back.", itoa(len(p.now.lie.at)+1), endCornerNames()[len(p.now.lie.at)])
 	case p.step == endCorners:
-		return "Drag a corner, or 1 to 4 and arrows. Ctrl: no snapping. Wheel: zoom. Enter uses the corners. Esc goes back."
+		return say.T("Drag a corner, or 1 to 4 and arrows. Ctrl: no snapping. Wheel: zoom. Enter uses the corners. Esc goes back.")
 	case p.step == endPith:
-		return "Click three points or more of one ring, far apart. N begins another ring. By key: arrows, Space clicks. Enter goes on. Esc goes back."
+		return say.T("Click three points or more of one ring, far apart. N begins another ring. By key: arrows, Space clicks. Enter goes on. Esc goes back.")
 	}
-	return "Click three points or more where heartwood meets sapwood, or X: no border seen. By key: arrows, Space clicks. Enter keeps. Esc goes back."
+	return say.T("Click three points or more where heartwood meets sapwood, or X: no border seen. By key: arrows, Space clicks. Enter keeps. Esc goes back.")
 }
 
 // show implements page: it follows the session, and says what is so now.
@@ -216,12 +217,12 @@ func (p *endPage) button(text string, do func()) *pageButton {
 }
 
 // place names the end in a message.
-func (p *endPage) place() string { return "Board " + p.board + ", " + endName(p.end) }
+func (p *endPage) place() string { return say.F("Board %s, %s", p.board, endName(p.end)) }
 
 // endName names an end, 0 the marked one.
 func endName(end int) string {
 	if end == 0 {
-		return "marked end"
+		return say.T("marked end")
 	}
-	return "other end"
+	return say.T("other end")
 }

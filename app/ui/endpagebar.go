@@ -4,6 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // endBar is the tools of the page, over the picture.
@@ -28,7 +30,7 @@ func newEndBar(p *endPage) *endBar {
 		}
 		return text
 	}
-	for i, name := range []string{short("Corners (C)", "Corners"), short("Pith (P)", "Pith"), short("Heartwood (H)", "Heartwood")} {
+	for i, name := range []string{short(say.T("Corners (C)"), say.T("Corners")), short(say.T("Pith (P)"), say.T("Pith")), short(say.T("Heartwood (H)"), say.T("Heartwood"))} {
 		b.steps[i] = p.button(name, func() { p.turn(endStep(i)) })
 	}
 	for i := range b.ends {
@@ -40,16 +42,16 @@ func newEndBar(p *endPage) *endBar {
 	}
 	b.on = p.button("", p.enter)
 	b.on.Importance = widget.SuccessImportance
-	b.keep = p.button(short("Keep (K)", "Keep"), func() { p.keep(nil) })
-	leave := p.button(short("Back (Esc)", "Back"), p.w.leavePage)
+	b.keep = p.button(short(say.T("Keep (K)"), say.T("Keep")), func() { p.keep(nil) })
+	leave := p.button(short(say.T("Back (Esc)"), say.T("Back")), p.w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
 	head := flow([]fyne.CanvasObject{b.steps[0], b.steps[1], b.steps[2], gap(), b.ends[0], b.ends[1], room, b.on, b.keep, leave}, room)
-	b.tools[endCorners] = flow([]fyne.CanvasObject{p.button(short("Find again (F)", "Find again"), p.find)})
-	b.next = p.button(short("Next ring (N)", "Next ring"), p.nextRing)
+	b.tools[endCorners] = flow([]fyne.CanvasObject{p.button(short(say.T("Find again (F)"), say.T("Find again")), p.find)})
+	b.next = p.button(short(say.T("Next ring (N)"), say.T("Next ring")), p.nextRing)
 	for i := range b.clear {
-		b.less[i] = p.button(short("Remove a click (Del)", "Remove a click"), p.pic.remove)
-		b.clear[i] = p.button("Clear all clicks", p.clear)
+		b.less[i] = p.button(short(say.T("Remove a click (Del)"), say.T("Remove a click")), p.pic.remove)
+		b.clear[i] = p.button(say.T("Clear all clicks"), p.clear)
 	}
 	b.tools[endPith] = flow([]fyne.CanvasObject{b.next, b.less[0], b.clear[0]})
 	b.tools[endHeart] = flow([]fyne.CanvasObject{b.less[1], b.clear[1]})
@@ -70,9 +72,9 @@ func (b *endBar) show() {
 		lit(e, p.end == i)
 		e.greyed(i != p.end && (board == nil || board.Ends[i].Photo == ""))
 	}
-	text := []string{"Use these corners", "Heartwood next", "Keep"}[p.step]
+	text := []string{say.T("Use these corners"), say.T("Heartwood next"), say.T("Keep")}[p.step]
 	if !p.w.large() {
-		text += " (Enter)"
+		text += say.T(" (Enter)")
 	}
 	if b.on.Text != text {
 		b.on.SetText(text)

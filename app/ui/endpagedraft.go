@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo/outline"
+	"heartside/model/say"
 )
 
 // endDraft is what the maker marked on the photograph of an end, in pixels of
@@ -19,7 +20,7 @@ type endDraft struct {
 
 // endCornerNames are the corners of a section in the order of the file.
 func endCornerNames() [4]string {
-	return [4]string{"other edge, face 1", "marked edge, face 1", "marked edge, face 2", "other edge, face 2"}
+	return [4]string{say.T("other edge, face 1"), say.T("marked edge, face 1"), say.T("marked edge, face 2"), say.T("other edge, face 2")}
 }
 
 // leastClicks are needed on a ring, or on the border of the heartwood.
@@ -130,13 +131,13 @@ func (d endDraft) mirrored(end int) bool {
 func (d endDraft) bad() string {
 	c := d.lie.at
 	if n := len(c); n < 4 {
-		return "Set all four corners first: " + endCornerNames()[n] + " is next."
+		return say.F("Set all four corners first: %s is next.", endCornerNames()[n])
 	}
 	turn := geom.Polygon(c).SignedArea() > 0
 	for i := range c {
 		a, b := c[(i+1)%4].Sub(c[i]), c[(i+2)%4].Sub(c[(i+1)%4])
 		if (a.Cross(b) > 0) != turn || a.Cross(b) == 0 {
-			return "The corners do not go round the section: from " + endCornerNames()[0] + " along face 1 to " + endCornerNames()[1] + ", then on round."
+			return say.F("The corners do not go round the section: from %s along face 1 to %s, then on round.", endCornerNames()[0], endCornerNames()[1])
 		}
 	}
 	return ""

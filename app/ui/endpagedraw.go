@@ -12,6 +12,7 @@ import (
 
 	"heartside/app/render"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // CreateRenderer implements fyne.Widget.
@@ -143,7 +144,7 @@ func (r *endRenderer) placePith() {
 	}
 	at, text := c.view.toRoom(m.pic(g.At)), "pith"
 	if d := c.p.outside(g.At); d > 0 {
-		text = "pith, " + c.p.w.ses.Len(math.Round(d)) + " outside the section"
+		text = say.F("pith, %s outside the section", c.p.w.ses.Len(math.Round(d)))
 	}
 	if _, tip, far := c.beyond(); far {
 		at = tip

@@ -1,5 +1,7 @@
 package ui
 
+import "heartside/model/say"
+
 // guardEnds has undo and redo work inside the page of an end, and makes what
 // would leave the page ask first. It is done once a window.
 func (w *Window) guardEnds() {
@@ -41,7 +43,7 @@ func (w *Window) guardEnds() {
 			case p == nil || !p.unsaved():
 				was()
 			case stays:
-				p.ask("Leave it out", was)
+				p.ask(say.T("Leave it out"), was)
 			default:
 				p.leave(func() {
 					w.turnTo(p.from)

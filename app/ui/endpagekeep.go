@@ -8,6 +8,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // pithOfEnd reports whether a place of the pith is that of an end, 0 the
@@ -126,7 +127,7 @@ func (p *endPage) keep(then func()) {
 	case b == nil:
 		return
 	case p.making != "":
-		p.w.say("The end is not ready yet: " + p.making)
+		p.w.say(say.F("The end is not ready yet: %s", p.making))
 		return
 	case why != "":
 		p.w.say(why)
@@ -135,18 +136,18 @@ func (p *endPage) keep(then func()) {
 		p.read()
 	}
 	if p.reading {
-		p.w.say("The rings are still being read. Keep once the pith is shown.")
+		p.w.say(say.T("The rings are still being read. Keep once the pith is shown."))
 		p.show()
 		return
 	}
 	c, bark := p.kept(b)
 	if b.Bark != model.BarkUnknown && b.Bark != model.BarkNone && bark != b.Bark {
-		yes := "Call face " + string(bark) + " the bark side"
+		yes := say.F("Call face %s the bark side", string(bark))
 		if bark == model.BarkUnknown {
-			yes = "Take the bark side off"
+			yes = say.T("Take the bark side off")
 		}
-		p.w.ask(question{title: "Pith and bark side disagree", yes: yes, no: "Go back", plain: true,
-			body: wrapped("Face "+string(b.Bark)+" of board "+b.ID+" is called the bark side, but by these rings the pith lies on that side of the middle at one end at least. The bark is always on the side away from the pith. If the photograph lies upside down, go back and set “face 1 down”.", widget.MediumImportance),
+		p.w.ask(question{title: say.T("Pith and bark side disagree"), yes: yes, no: say.T("Go back"), plain: true,
+			body: wrapped(say.F("Face %s of board %s is called the bark side, but by these rings the pith lies on that side of the middle at one end at least. The bark is always on the side away from the pith. If the photograph lies upside down, go back and set “face 1 down”.", string(b.Bark), b.ID), widget.MediumImportance),
 			do:   func() error { p.w.post(func() { p.commit(b, c, then) }); return nil }})
 		return
 	}
@@ -158,7 +159,7 @@ func (p *endPage) commit(b *model.Board, c model.Board, then func()) {
 	radius := p.got.heart
 	was := p.base
 	p.base, p.saved = c.Ends[p.end], p.now
-	if !p.w.setBoard(c, "Read the "+endName(p.end)+" of board "+p.board) {
+	if !p.w.setBoard(c, say.F("Read the %s of board %s", endName(p.end), p.board)) {
 		p.base = was
 		p.saved = endDraft{}
 		return
@@ -183,29 +184,29 @@ func (p *endPage) keptWords(b, c *model.Board) string {
 	ses := p.w.ses
 	g := p.got.pith
 	if g == nil || !g.Found {
-		return "corners kept; the pith is not known."
+		return say.T("corners kept; the pith is not known.")
 	}
-	text := "pith kept"
+	text := say.T("pith kept")
 	if c.Heart != b.Heart {
-		text += ", heartwood radius " + ses.Len(c.Heart)
+		text += say.F(", heartwood radius %s", ses.Len(c.Heart))
 		if _, other := p.w.rack.hearts.mean(b, p.end, p.got.heart.Radius); other > 0 {
-			text += " (mean of both ends)"
+			text += say.T(" (mean of both ends)")
 		}
 	}
 	if c.Bark != b.Bark {
 		switch c.Bark {
 		case model.BarkUnknown:
-			text += ", no bark side"
+			text += say.T(", no bark side")
 		default:
-			text += ", face " + string(c.Bark) + " is the bark side"
+			text += say.F(", face %s is the bark side", string(c.Bark))
 		}
 	}
-	return text + ". " + p.w.acts.byID["undo"].keyNames() + " takes it back."
+	return say.F("%s. %s takes it back.", text, p.w.acts.byID["undo"].keyNames())
 }
 
 // leave asks about what is not kept yet, then goes on elsewhere.
 func (p *endPage) leave(then func()) {
-	p.ask("Drop", func() { p.stop(); then() })
+	p.ask(say.T("Drop"), func() { p.stop(); then() })
 }
 
 // origin implements drafted.
@@ -219,8 +220,8 @@ func (p *endPage) ask(without string, then func()) {
 		then()
 		return
 	}
-	p.w.ask(question{title: "Keep what you marked?", yes: "Keep", other: without, no: "Go on", plain: true,
-		body: wrapped("The "+endName(p.end)+" of board "+p.board+" was marked. Keep takes it into the project as one change; “"+without+"” leaves the project as it was; Go on stays here.", widget.MediumImportance),
+	p.w.ask(question{title: say.T("Keep what you marked?"), yes: say.T("Keep"), other: without, no: say.T("Go on"), plain: true,
+		body: wrapped(say.F("The %s of board %s was marked. Keep takes it into the project as one change; “%s” leaves the project as it was; Go on stays here.", endName(p.end), p.board, without), widget.MediumImportance),
 		do: func() error {
 			p.w.post(func() { p.keep(then) })
 			return nil

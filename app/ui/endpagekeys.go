@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // key implements page.
@@ -90,7 +91,7 @@ func (p *endPage) sign(r rune) bool {
 // flip names the corners otherwise.
 func (p *endPage) flip(how func(faceLie) faceLie) {
 	if len(p.now.lie.at) != 4 {
-		p.w.say("Set all four corners first.")
+		p.w.say(say.T("Set all four corners first."))
 		return
 	}
 	d := p.now
@@ -106,7 +107,7 @@ func (p *endPage) nextRing() {
 	}
 	d, ok := p.now.nextRing()
 	if !ok {
-		p.w.say("Click at least three points of this ring first; then begin another one.")
+		p.w.say(say.T("Click at least three points of this ring first; then begin another one."))
 		return
 	}
 	p.do(d)
@@ -136,7 +137,7 @@ func (p *endPage) clear() {
 func (p *endPage) other() {
 	b := p.w.ses.Project().Board(p.board)
 	if b == nil || b.Ends[1-p.end].Photo == "" {
-		p.w.say("The " + endName(1-p.end) + " of board " + p.board + " has no photograph. The rack takes one.")
+		p.w.say(say.F("The %s of board %s has no photograph. The rack takes one.", endName(1-p.end), p.board))
 		return
 	}
 	p.leave(func() { p.w.showEnd(p.board, 1-p.end, p.means) })

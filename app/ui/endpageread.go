@@ -2,13 +2,13 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"image"
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/outline"
 	"heartside/layout/photo/rings"
+	"heartside/model/say"
 )
 
 // endMeans are the long works of the page.
@@ -69,7 +69,7 @@ func readEnd(ctx context.Context, img image.Image, a endAsk) (out endAnswer, err
 // open reads the photograph, then looks for the section or reads its pith.
 func (p *endPage) open() {
 	path, ctx, w := p.w.photoPath(p.base.Photo), p.ctx, p.w
-	p.wait("Opening the photograph…")
+	p.wait(say.T("Opening the photograph…"))
 	go func() {
 		var img image.Image
 		var small *image.RGBA
@@ -85,7 +85,7 @@ func (p *endPage) open() {
 			}
 			p.wait("")
 			if err != nil {
-				p.trouble = "The photograph cannot be opened: " + err.Error() + "."
+				p.trouble = say.F("The photograph cannot be opened: %s.", err.Error())
 				w.say(p.trouble)
 				p.show()
 				return
@@ -117,7 +117,7 @@ func (p *endPage) find() {
 	}
 	p.turn(endCorners)
 	img, from, ctx := p.img, p.now, p.ctx
-	p.wait("Looking for the end of the board in the picture…")
+	p.wait(say.T("Looking for the end of the board in the picture…"))
 	go func() {
 		var f *outline.Found
 		err := guarded(func() (err error) { f, err = p.means.find(ctx, img, p.width, p.thickness); return err })
@@ -128,9 +128,9 @@ func (p *endPage) find() {
 			p.wait("")
 			switch {
 			case err != nil:
-				p.w.say("The end was not found: " + err.Error() + ".")
+				p.w.say(say.F("The end was not found: %s.", err.Error()))
 			case !from.lie.same(p.now.lie):
-				p.w.say("The corners were moved meanwhile; what was found is dropped.")
+				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			default:
 				d := p.now
 				d.lie = foundEnd(f, p.end, d.faceDown(), d.mirrored(p.end))
@@ -181,7 +181,7 @@ func (p *endPage) read() {
 			p.reading, p.trouble = false, ""
 			p.got = got
 			if err != nil {
-				p.got, p.trouble = endAnswer{}, "The end cannot be read: "+err.Error()+"."
+				p.got, p.trouble = endAnswer{}, say.F("The end cannot be read: %s.", err.Error())
 			}
 			p.pic.Refresh()
 			p.show()
@@ -250,10 +250,10 @@ type sectionMap struct {
 // section returns the map of the corners as they are.
 func (p *endPage) section() (*sectionMap, error) {
 	if p.img == nil {
-		return nil, errors.New("the photograph is not open")
+		return nil, say.Error("the photograph is not open")
 	}
 	if len(p.now.lie.at) != 4 {
-		return nil, errors.New("set all four corners first")
+		return nil, say.Error("set all four corners first")
 	}
 	c := p.now.lie.at
 	v := photo.View{Corners: [4]geom.Point{c[3], c[2], c[1], c[0]}, Bow: p.now.lie.bow}
@@ -268,7 +268,7 @@ func (p *endPage) section() (*sectionMap, error) {
 	}
 	var ok bool
 	if m.back, ok = m.there.Inverse(); !ok {
-		return nil, errors.New("the corners do not make the picture of a section")
+		return nil, say.Error("the corners do not make the picture of a section")
 	}
 	return m, nil
 }

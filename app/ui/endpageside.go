@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // endSide is the column beside the photograph of an end: how it lies, what was
@@ -39,18 +41,18 @@ func newEndSide(p *endPage) *endSide {
 	s.rests, s.doubts, s.keys = text(widget.LowImportance), text(widget.WarningImportance), text(widget.LowImportance)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	s.pith.TextStyle.Bold, s.heart.TextStyle.Bold = true, true
-	s.down = s.tick("Photographed with face 1 down (D)", func(on bool) {
+	s.down = s.tick(say.T("Photographed with face 1 down (D)"), func(on bool) {
 		if on != p.now.faceDown() {
 			p.flip(faceLie.aboutTurned)
 		}
 	})
-	s.mirror = s.tick("The picture is a mirror image (M)", func(on bool) {
+	s.mirror = s.tick(say.T("The picture is a mirror image (M)"), func(on bool) {
 		if on != p.now.mirrored(p.end) {
 			p.flip(swapped)
 		}
 	})
-	s.none = s.tick("No border of the heartwood seen (X)", func(on bool) { p.none(on) })
-	s.body = container.New(columnLayout{}, snug(s.head), snug(s.size), snug(s.way), s.sketch, s.down, s.mirror, snug(s.spots), snug(s.pith), snug(s.heart), s.none, snug(s.doubts), snug(s.rests), snug(bold("Keys")), snug(s.keys))
+	s.none = s.tick(say.T("No border of the heartwood seen (X)"), func(on bool) { p.none(on) })
+	s.body = container.New(columnLayout{}, snug(s.head), snug(s.size), snug(s.way), s.sketch, s.down, s.mirror, snug(s.spots), snug(s.pith), snug(s.heart), s.none, snug(s.doubts), snug(s.rests), snug(bold(say.T("Keys"))), snug(s.keys))
 	s.scroll = container.NewVScroll(s.body)
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))
 	return s
@@ -96,7 +98,7 @@ func (s *endSide) show() {
 		}
 	}
 	write(s.head, p.place())
-	write(s.size, "Section "+ses.Len(p.width)+" × "+ses.Len(p.thickness)+".")
+	write(s.size, say.F("Section %s × %s.", ses.Len(p.width), ses.Len(p.thickness)))
 	way, spots, pith, heart := "", "", "", ""
 	if corners {
 		way, spots = p.wayWords(), p.cornerWords()

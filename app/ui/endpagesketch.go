@@ -13,6 +13,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/geom"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // endSketch is a small drawing of the section as it is seen from outside with
@@ -127,9 +128,9 @@ func (d *endSketch) names(c render.Canvas, box, room geom.Rect, text float64, in
 	}
 	low := math.Min(box.Max.Y+1.3*text, room.Max.Y-3)
 	st.Align = marked
-	c.Text(geom.Pt(mx, low), "marked edge", st)
+	c.Text(geom.Pt(mx, low), say.T("marked edge"), st)
 	st.Align = other
-	c.Text(geom.Pt(ox, low), "other edge", st)
+	c.Text(geom.Pt(ox, low), say.T("other edge"), st)
 	st.Align = render.Middle
-	c.Text(geom.Pt(box.Centre().X, math.Max(box.Min.Y-0.5*text, text)), "face 1", st)
+	c.Text(geom.Pt(box.Centre().X, math.Max(box.Min.Y-0.5*text, text)), say.T("face 1"), st)
 }

@@ -10,6 +10,7 @@ import (
 
 	"heartside/layout/photo"
 	"heartside/layout/photo/split"
+	"heartside/model/say"
 )
 
 // faceAdvice offers, in one press each, what ends a doubt of the program: that
@@ -27,9 +28,9 @@ type faceAdvice struct {
 func newFaceAdvice(p *facePage) *faceAdvice {
 	a := &faceAdvice{p: p, text: wrapped("", widget.WarningImportance)}
 	z := p.zones
-	a.one = container.New(stackLayout{}, snug(wrapped("⚠ One colour all over. What is it?", widget.WarningImportance)),
-		flow([]fyne.CanvasObject{p.button("All heartwood (Shift+H)", func() { z.all(photo.Heart) }), p.button("All sapwood (Shift+S)", func() { z.all(photo.Sap) })}))
-	a.vague = container.New(stackLayout{}, snug(a.text), flow([]fyne.CanvasObject{p.button("Mark as not sure (Shift+U)", z.unsure)}))
+	a.one = container.New(stackLayout{}, snug(wrapped(say.T("⚠ One colour all over. What is it?"), widget.WarningImportance)),
+		flow([]fyne.CanvasObject{p.button(say.T("All heartwood (Shift+H)"), func() { z.all(photo.Heart) }), p.button(say.T("All sapwood (Shift+S)"), func() { z.all(photo.Sap) })}))
+	a.vague = container.New(stackLayout{}, snug(a.text), flow([]fyne.CanvasObject{p.button(say.T("Mark as not sure (Shift+U)"), z.unsure)}))
 	a.box = container.New(stackLayout{}, a.one, a.vague)
 	a.one.Hide()
 	a.vague.Hide()
@@ -63,11 +64,11 @@ func (a *faceAdvice) show() bool {
 // vagueWords say how much of a face the program cannot tell.
 func vagueWords(share float64, r *split.Result) string {
 	if share > 0.95 {
-		return "⚠ Heartwood and sapwood cannot be told on this face, as on rough or steamed wood. Call it “not sure” until it is planed?"
+		return say.T("⚠ Heartwood and sapwood cannot be told on this face, as on rough or steamed wood. Call it “not sure” until it is planed?")
 	}
 	where := "in the dashed frame"
 	if r != nil && len(r.Suggest) > 1 {
 		where = "in the dashed frames"
 	}
-	return "⚠ What is heartwood and what is sapwood cannot be told " + where + ", " + whole(share) + " of the face. Call that “not sure” until it is planed?"
+	return say.F("⚠ What is heartwood and what is sapwood cannot be told %s, %s of the face. Call that “not sure” until it is planed?", where, whole(share))
 }

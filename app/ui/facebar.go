@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // faceBar is the tools of the page, over the picture, and the figures of the
@@ -41,19 +42,19 @@ func (b *faceBar) short(text, short string) string {
 
 func newFaceBar(p *facePage) *faceBar {
 	b := &faceBar{p: p, kinds: map[photo.Label]*pageButton{}, modes: map[faceMode]*pageButton{}}
-	b.steps[stepCorners] = p.button(b.short("Corners (C)", "Corners"), func() { p.turn(stepCorners) })
-	b.steps[stepZones] = p.button(b.short("Zones (Z)", "Zones"), func() { p.turn(stepZones) })
+	b.steps[stepCorners] = p.button(b.short(say.T("Corners (C)"), say.T("Corners")), func() { p.turn(stepCorners) })
+	b.steps[stepZones] = p.button(b.short(say.T("Zones (Z)"), say.T("Zones")), func() { p.turn(stepZones) })
 	for i := range b.faces {
-		b.faces[i] = p.button("Face "+itoa(i+1), func() { p.faceOf(i + 1) })
+		b.faces[i] = p.button(say.F("Face %s", itoa(i+1)), func() { p.faceOf(i + 1) })
 	}
-	b.right = p.button("Looks right (Enter)", p.enterButton)
-	leave := p.button(b.short("Back (Esc)", "Back"), p.w.leavePage)
+	b.right = p.button(say.T("Looks right (Enter)"), p.enterButton)
+	leave := p.button(b.short(say.T("Back (Esc)"), say.T("Back")), p.w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
 	head := flow([]fyne.CanvasObject{b.steps[0], b.steps[1], gap(), b.faces[0], b.faces[1], room, b.right, leave}, room)
 	b.corners, b.zones = b.cornerTools(), b.zoneTools()
 	b.box = container.New(stackLayout{}, head, b.corners, b.zones)
-	b.foot = container.NewBorder(nil, nil, named(b.short("Corners, pixels", "Pixels")), nil, p.corners.figures)
+	b.foot = container.NewBorder(nil, nil, named(b.short(say.T("Corners, pixels"), say.T("Pixels"))), nil, p.corners.figures)
 	return b
 }
 
@@ -72,21 +73,21 @@ func (p *facePage) enterButton() {
 
 func (b *faceBar) cornerTools() *fyne.Container {
 	c, p := b.p.corners, b.p
-	b.snap = newTick(p.w, b.short("Snap (not with Ctrl)", "Snap"), c.snap, nil)
+	b.snap = newTick(p.w, b.short(say.T("Snap (not with Ctrl)"), say.T("Snap")), c.snap, nil)
 	b.snap.OnChanged = func(on bool) {
 		c.snap = on
 		p.w.takeKeys()
 	}
-	b.waney = newTick(p.w, b.short("Waney (W)", "Waney"), c.lie.waney, nil)
+	b.waney = newTick(p.w, b.short(say.T("Waney (W)"), say.T("Waney")), c.lie.waney, nil)
 	b.waney.OnChanged = func(on bool) {
 		c.setWaney(on)
 		p.w.takeKeys()
 	}
-	b.tape = p.button(b.short("By tape (M)", "By tape"), c.tape.turn)
-	b.snapAll = p.button(b.short("Snap edges (E)", "Snap edges"), c.snapEdges)
+	b.tape = p.button(b.short(say.T("By tape (M)"), say.T("By tape")), c.tape.turn)
+	b.snapAll = p.button(b.short(say.T("Snap edges (E)"), say.T("Snap edges")), c.snapEdges)
 	return flow([]fyne.CanvasObject{
-		p.button(b.short("Find again (F)", "Find again"), c.find), b.snapAll, p.button(b.short("Turn end for end (T)", "Turn"), c.turn),
-		p.button(b.short("By paper (P)", "By paper"), c.paperAsk), b.tape, b.waney, b.snap})
+		p.button(b.short(say.T("Find again (F)"), say.T("Find again")), c.find), b.snapAll, p.button(b.short(say.T("Turn end for end (T)"), say.T("Turn")), c.turn),
+		p.button(b.short(say.T("By paper (P)"), say.T("By paper")), c.paperAsk), b.tape, b.waney, b.snap})
 }
 
 func (b *faceBar) zoneTools() *fyne.Container {
@@ -95,8 +96,8 @@ func (b *faceBar) zoneTools() *fyne.Container {
 	for _, k := range []struct {
 		l    photo.Label
 		text string
-	}{{photo.Sap, b.short("This is sapwood (S)", "Sapwood")}, {photo.Heart, b.short("This is heartwood (H)", "Heartwood")},
-		{photo.Flaw, b.short("This is a flaw (F)", "Flaw")}, {photo.Unseen, b.short("Not sure (U)", "Not sure")}, {photo.Outside, b.short("No wood (X)", "No wood")}} {
+	}{{photo.Sap, b.short(say.T("This is sapwood (S)"), say.T("Sapwood"))}, {photo.Heart, b.short(say.T("This is heartwood (H)"), say.T("Heartwood"))},
+		{photo.Flaw, b.short(say.T("This is a flaw (F)"), say.T("Flaw"))}, {photo.Unseen, b.short(say.T("Not sure (U)"), say.T("Not sure"))}, {photo.Outside, b.short(say.T("No wood (X)"), say.T("No wood"))}} {
 		b.kinds[k.l] = p.button(k.text, func() { z.kind(k.l) })
 		kinds = append(kinds, b.kinds[k.l])
 	}
@@ -105,12 +106,12 @@ func (b *faceBar) zoneTools() *fyne.Container {
 	for _, m := range []struct {
 		mode faceMode
 		text string
-	}{{modeTeach, b.short("Teach (T)", "Teach")}, {modePaint, b.short("Paint (B)", "Paint")}, {modePolygon, b.short("Polygon (P)", "Polygon")}, {modeLine, b.short("Straight line (L)", "Line")}} {
+	}{{modeTeach, b.short(say.T("Teach (T)"), say.T("Teach"))}, {modePaint, b.short(say.T("Paint (B)"), say.T("Paint"))}, {modePolygon, b.short(say.T("Polygon (P)"), say.T("Polygon"))}, {modeLine, b.short(say.T("Straight line (L)"), say.T("Line"))}} {
 		b.modes[m.mode] = p.button(m.text, func() { z.take(m.mode) })
 		modes = append(modes, b.modes[m.mode])
 	}
-	b.traces = p.button(b.short("Waney (W)", "Waney"), z.waney)
-	acts := []fyne.CanvasObject{b.traces, p.button("Smooth (M)", z.smooth), p.button("All heart", func() { z.all(photo.Heart) }), p.button("All sap", func() { z.all(photo.Sap) }), p.button("Split afresh (R)", z.afresh)}
+	b.traces = p.button(b.short(say.T("Waney (W)"), say.T("Waney")), z.waney)
+	acts := []fyne.CanvasObject{b.traces, p.button(say.T("Smooth (M)"), z.smooth), p.button(say.T("All heart"), func() { z.all(photo.Heart) }), p.button(say.T("All sap"), func() { z.all(photo.Sap) }), p.button(say.T("Split afresh (R)"), z.afresh)}
 	if p.w.large() { // beside the picture, which needs the height
 		b.acts = flow(acts)
 	} else {
@@ -153,11 +154,11 @@ func (b *faceBar) show() {
 		lit(f, p.face == i+1)
 		f.greyed(p.face != i+1 && !p.hasOther())
 	}
-	text := b.short("Looks right (Enter)", "Looks right")
+	text := b.short(say.T("Looks right (Enter)"), say.T("Looks right"))
 	if p.step == stepCorners {
-		text = b.short("Use these corners (Enter)", "Use them")
+		text = b.short(say.T("Use these corners (Enter)"), say.T("Use them"))
 		if p.corners.tape.on {
-			text = b.short("Distance (Enter)", "Distance")
+			text = b.short(say.T("Distance (Enter)"), say.T("Distance"))
 		}
 	}
 	pressed(b.tape, p.corners.tape.on)
@@ -183,7 +184,7 @@ func (b *faceBar) show() {
 	for m, k := range b.modes {
 		lit(k, z.hand.mode == m)
 	}
-	if t := b.short("Stroke "+p.w.ses.Len(z.hand.width)+" wide", p.w.ses.Len(z.hand.width)); b.width.Text != t {
+	if t := b.short(say.F("Stroke %s wide", p.w.ses.Len(z.hand.width)), p.w.ses.Len(z.hand.width)); b.width.Text != t {
 		b.width.SetText(t)
 	}
 	if changed && p.all != nil {

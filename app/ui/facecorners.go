@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"heartside/app/intake"
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // faceLie is where a face lies in its photograph.
@@ -83,7 +83,7 @@ func newFaceCorners(p *facePage) *faceCorners {
 	c := &faceCorners{p: p, snap: true}
 	c.pic = newFacePicker(c)
 	c.tape = &faceTape{c: c, hand: -1}
-	c.figures = p.w.newField("", "x,y, x,y, x,y, x,y in pixels of the picture")
+	c.figures = p.w.newField("", say.T("x,y, x,y, x,y, x,y in pixels of the picture"))
 	c.figures.Scroll = fyne.ScrollHorizontalOnly
 	c.figures.follow(c.read)
 	c.figures.left = c.write
@@ -202,7 +202,7 @@ func (c *faceCorners) read() {
 // good says what speaks against squaring the face with these corners.
 func (c *faceCorners) good() error {
 	if c.p.img == nil {
-		return errors.New("the photograph is not open")
+		return say.Error("the photograph is not open")
 	}
 	var out []string
 	for _, q := range c.lie.at {

@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo/outline"
+	"heartside/model/say"
 )
 
 // find looks for the board in the picture; snapEdges lays the sides on the
@@ -14,20 +15,20 @@ func (c *faceCorners) find() {
 		c.seekWaney()
 		return
 	}
-	c.seek("Looking for the board in the picture…", c.p.means.find)
+	c.seek(say.T("Looking for the board in the picture…"), c.p.means.find)
 }
 
 func (c *faceCorners) snapEdges() {
 	if c.lie.waney {
-		c.p.w.say("Waney edges are not straight: there is nothing to lay the corners on. Enter traces them.")
+		c.p.w.say(say.T("Waney edges are not straight: there is nothing to lay the corners on. Enter traces them."))
 		return
 	}
 	if len(c.lie.at) != 4 {
-		c.p.w.say("Set all four corners first; then their edges can be snapped.")
+		c.p.w.say(say.T("Set all four corners first; then their edges can be snapped."))
 		return
 	}
 	view := c.lie.view()
-	c.seek("Laying the edges…", func(ctx context.Context, img imageOf, length, width float64) (*outline.Found, error) {
+	c.seek(say.T("Laying the edges…"), func(ctx context.Context, img imageOf, length, width float64) (*outline.Found, error) {
 		return c.p.means.refine(ctx, img, view, length, width)
 	})
 }
@@ -50,11 +51,11 @@ func (c *faceCorners) seek(what string, do func(context.Context, imageOf, float6
 			c.busy = ""
 			switch {
 			case err != nil:
-				p.w.say("The board was not found: " + err.Error() + ". Set the corners by hand.")
+				p.w.say(say.F("The board was not found: %s. Set the corners by hand.", err.Error()))
 			case !from.same(c.lie):
-				p.w.say("The corners were moved meanwhile; what was found is dropped.")
+				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			case f.Confidence == [4]float64{}:
-				p.w.say("There are no edges of the board near these corners: bring them nearer, or let the board be found again (F).")
+				p.w.say(say.T("There are no edges of the board near these corners: bring them nearer, or let the board be found again (F)."))
 			default:
 				p.w.say("")
 				c.set(from.found(f))

@@ -9,6 +9,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // savedFace is the draft as the project has it.
@@ -34,11 +35,11 @@ func (p *facePage) looksRight() {
 		if !ok {
 			p.stop()
 			p.w.turnTo(p.from)
-			p.w.say("Board " + p.board + ", face " + itoa(p.face) + " is checked. No face is left to look at.")
+			p.w.say(say.F("Board %s, face %s is checked. No face is left to look at.", p.board, itoa(p.face)))
 			return
 		}
 		p.w.openFace(b, face)
-		p.w.say("Board " + p.board + ", face " + itoa(p.face) + " is checked. This is the next one to look at.")
+		p.w.say(say.F("Board %s, face %s is checked. This is the next one to look at.", p.board, itoa(p.face)))
 	})
 }
 
@@ -46,7 +47,7 @@ func (p *facePage) looksRight() {
 func (p *facePage) keep(then func()) {
 	if p.making != "" {
 		if !p.keepAsFound(then) {
-			p.w.say("The face is not ready yet: " + p.making)
+			p.w.say(say.F("The face is not ready yet: %s", p.making))
 		}
 		return
 	}
@@ -129,7 +130,7 @@ func (p *facePage) keepAsFound(then func()) bool {
 
 // leave asks about what is not kept yet, then goes on elsewhere.
 func (p *facePage) leave(then func()) {
-	p.settle("Drop", func() { p.stop(); then() })
+	p.settle(say.T("Drop"), func() { p.stop(); then() })
 }
 
 // settle asks about what is not kept yet; then follows with it in the project
@@ -139,8 +140,8 @@ func (p *facePage) settle(without string, then func()) {
 		then()
 		return
 	}
-	p.w.ask(question{title: "Keep what you changed?", yes: "Keep", other: without, no: "Go on", plain: true,
-		body: wrapped("Face "+itoa(p.face)+" of board "+p.board+" was changed. Keep takes it into the project as one change; “"+without+"” leaves the project as it was; Go on stays here.", widget.MediumImportance),
+	p.w.ask(question{title: say.T("Keep what you changed?"), yes: say.T("Keep"), other: without, no: say.T("Go on"), plain: true,
+		body: wrapped(say.F("Face %s of board %s was changed. Keep takes it into the project as one change; “%s” leaves the project as it was; Go on stays here.", itoa(p.face), p.board, without), widget.MediumImportance),
 		do: func() error {
 			p.w.post(func() { p.keep(then) })
 			return nil
@@ -229,7 +230,7 @@ func (w *Window) guardFaces() {
 			case p == nil || !p.unsaved():
 				was()
 			case stays:
-				p.settle("Leave it out", was)
+				p.settle(say.T("Leave it out"), was)
 			default:
 				p.leave(func() {
 					w.turnTo(p.from)

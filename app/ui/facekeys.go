@@ -7,6 +7,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // key implements page.
@@ -64,7 +65,7 @@ func (p *facePage) enter() {
 func (p *facePage) skip() {
 	b, face, ok := p.w.faceAfter(p.board, p.face)
 	if !ok {
-		p.w.say("No other face is left to look at.")
+		p.w.say(say.T("No other face is left to look at."))
 		return
 	}
 	p.leave(func() { p.w.openFace(b, face) })
@@ -75,7 +76,7 @@ func (z *faceZones) press() {
 	c := z.canvas
 	switch {
 	case z.hand.mode == modeNone:
-		z.p.w.say("Take a tool first: S, H, F or U says what the wood is at the cursor.")
+		z.p.w.say(say.T("Take a tool first: S, H, F or U says what the wood is at the cursor."))
 	case !c.keyed:
 		c.walk(geom.Point{})
 	case z.hand.byKey:

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"image"
 	"math"
 	"slices"
@@ -12,6 +11,7 @@ import (
 	"heartside/app/intake"
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // mostFine is the most pixels of the face as it is shown: enough for every
@@ -21,7 +21,7 @@ const mostFine = 12e6
 // open reads the photograph, then makes the face ready or looks for the board.
 func (p *facePage) open() {
 	path, ctx, w := p.w.photoPath(p.base.Photo), p.ctx, p.w
-	p.wait("Opening the photograph…")
+	p.wait(say.T("Opening the photograph…"))
 	go func() {
 		var img image.Image
 		var small *image.RGBA
@@ -37,7 +37,7 @@ func (p *facePage) open() {
 			}
 			p.wait("")
 			if err != nil {
-				p.trouble = "The photograph cannot be opened: " + err.Error() + "."
+				p.trouble = say.F("The photograph cannot be opened: %s.", err.Error())
 				p.withoutPhoto()
 				return
 			}
@@ -106,7 +106,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 	ring := lie.ring
 	z.drop()
 	z.work, z.waits = nil, nil
-	p.wait("Squaring the face and splitting heart from sap…")
+	p.wait(say.T("Squaring the face and splitting heart from sap…"))
 	go func() {
 		var sq, fine *photo.Squared
 		var work *faceWork
@@ -128,7 +128,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 			p.wait("")
 			if err != nil {
 				p.ready = nil
-				p.trouble = "The face cannot be split: " + err.Error() + "."
+				p.trouble = say.F("The face cannot be split: %s.", err.Error())
 				w.say(p.trouble)
 				p.show()
 				return
@@ -152,7 +152,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 func squares(ctx context.Context, img image.Image, lie faceLie, length, width float64, have *photo.Squared) (sq, fine *photo.Squared, err error) {
 	if sq = have; sq == nil {
 		if img == nil {
-			return nil, nil, errors.New("there is no photograph")
+			return nil, nil, say.Error("there is no photograph")
 		}
 		if sq, err = photo.Square(ctx, img, lie.view(), length, width, 1); err != nil {
 			return nil, nil, err
@@ -206,8 +206,8 @@ func (c *faceCorners) use(then func()) {
 		again(mask)
 		return
 	}
-	p.w.ask(question{title: "Keep the zones?", yes: "Keep the zones", other: "Split again", no: "Go back", plain: true,
-		body: wrapped("You looked at the zones of this face, or corrected them. They can stay where they are on the board, or the newly squared picture is split again and your corrections go.", widget.MediumImportance),
+	p.w.ask(question{title: say.T("Keep the zones?"), yes: say.T("Keep the zones"), other: say.T("Split again"), no: say.T("Go back"), plain: true,
+		body: wrapped(say.T("You looked at the zones of this face, or corrected them. They can stay where they are on the board, or the newly squared picture is split again and your corrections go."), widget.MediumImportance),
 		do:   func() error { again(mask); return nil },
 		also: func() { again(nil) }})
 }

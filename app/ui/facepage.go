@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // faceStep is what is looked at on the page of a face.
@@ -107,19 +108,19 @@ func (p *facePage) hint() string {
 	case p.step == stepCorners && p.corners.tape.on:
 		return p.corners.tape.hint()
 	case p.step == stepCorners:
-		return "Drag a corner, or 1 to 4 and arrows. Ctrl: no snapping. Wheel: zoom. Enter uses the corners. Esc goes back."
+		return say.T("Drag a corner, or 1 to 4 and arrows. Ctrl: no snapping. Wheel: zoom. Enter uses the corners. Esc goes back.")
 	}
 	switch p.zones.hand.mode {
 	case modeTeach:
-		return "Draw on " + labelWords(p.zones.hand.kind) + ": the whole face follows. [ and ] change the width. By key: arrows, Space begins and ends. Esc ends."
+		return say.F("Draw on %s: the whole face follows. [ and ] change the width. By key: arrows, Space begins and ends. Esc ends.", labelWords(p.zones.hand.kind))
 	case modePaint:
-		return "Paint " + labelWords(p.zones.hand.kind) + ": only what lies under the brush changes. [ and ] change the width. Esc ends."
+		return say.F("Paint %s: only what lies under the brush changes. [ and ] change the width. Esc ends.", labelWords(p.zones.hand.kind))
 	case modePolygon:
-		return "Click the corners of the " + labelWords(p.zones.hand.kind) + "; the first one again, a double click or Enter closes it. Esc ends."
+		return say.F("Click the corners of the %s; the first one again, a double click or Enter closes it. Esc ends.", labelWords(p.zones.hand.kind))
 	case modeLine:
-		return "Click the border between heartwood and sapwood at two places: between them it becomes straight. Esc ends."
+		return say.T("Click the border between heartwood and sapwood at two places: between them it becomes straight. Esc ends.")
 	}
-	return "S, H, F or U and draw: what the wood is there. Drag moves the view, the wheel zooms. Enter: it looks right. Esc goes back."
+	return say.T("S, H, F or U and draw: what the wood is there. Drag moves the view, the wheel zooms. Enter: it looks right. Esc goes back.")
 }
 
 // turn shows the other step; the corners are used before zones are looked at.
@@ -236,7 +237,7 @@ func newFaceNote(p *facePage) *faceNote {
 	n := &faceNote{p: p, text: wrapped("", widget.WarningImportance)}
 	n.text.TextStyle.Bold = true
 	text := least(30, n.text)
-	n.box = flow([]fyne.CanvasObject{text, p.button("Only near the stroke (N)", p.zones.nearOnly), p.button("Take back (Ctrl+Z)", p.zones.undo)}, text)
+	n.box = flow([]fyne.CanvasObject{text, p.button(say.T("Only near the stroke (N)"), p.zones.nearOnly), p.button(say.T("Take back (Ctrl+Z)"), p.zones.undo)}, text)
 	n.box.Hide()
 	return n
 }
@@ -245,7 +246,7 @@ func (n *faceNote) show() {
 	z := n.p.zones
 	on := n.p.step == stepZones && z.reachedFar()
 	if on {
-		n.text.SetText("⚠ The split also changed away from your stroke (" + whole(z.work.now.changed.Far) + " of the face).")
+		n.text.SetText(say.F("⚠ The split also changed away from your stroke (%s of the face).", whole(z.work.now.changed.Far)))
 	}
 	if on != n.box.Visible() {
 		setShown(n.box, on)

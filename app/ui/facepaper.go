@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"image"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 
 	"heartside/layout/photo"
 	"heartside/layout/photo/outline"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -36,9 +36,9 @@ func sheetsOfPaper() []outline.Paper { return []outline.Paper{outline.A4, outlin
 
 func sheetWords(p outline.Paper) string {
 	if p == outline.Letter {
-		return "Letter (8½ × 11 in)"
+		return say.T("Letter (8½ × 11 in)")
 	}
-	return "A4 (210 × 297 mm)"
+	return say.T("A4 (210 × 297 mm)")
 }
 
 // paperAsk measures the board by a sheet of paper that lies beside it on the
@@ -47,10 +47,10 @@ func (c *faceCorners) paperAsk() {
 	p := c.p
 	switch {
 	case c.lie.waney:
-		p.w.say("Waney edges are measured by the length; a sheet of paper measures straight boards.")
+		p.w.say(say.T("Waney edges are measured by the length; a sheet of paper measures straight boards."))
 		return
 	case p.img == nil || len(c.lie.at) != 4:
-		p.w.say("Set all four corners of the board first; then it can be measured by the paper.")
+		p.w.say(say.T("Set all four corners of the board first; then it can be measured by the paper."))
 		return
 	case c.busy != "":
 		return
@@ -60,9 +60,9 @@ func (c *faceCorners) paperAsk() {
 		now = outline.Letter
 	}
 	sheet := choice(p.w, sheetsOfPaper(), sheetWords, now)
-	p.w.ask(question{title: "Measure by a sheet of paper", yes: "Measure", plain: true, focus: sheet, size: fyne.NewSize(480, 240),
-		body: container.NewVBox(pairs(named("Sheet"), sheet),
-			wrapped("The whole sheet lies flat on the ground beside the board, white, in the same photograph.", widget.LowImportance)),
+	p.w.ask(question{title: say.T("Measure by a sheet of paper"), yes: say.T("Measure"), plain: true, focus: sheet, size: fyne.NewSize(480, 240),
+		body: container.NewVBox(pairs(named(say.T("Sheet")), sheet),
+			wrapped(say.T("The whole sheet lies flat on the ground beside the board, white, in the same photograph."), widget.LowImportance)),
 		do: func() error {
 			paper := chosen(sheet, sheetsOfPaper())
 			p.w.post(func() { c.paperMeasure(paper) })
@@ -79,7 +79,7 @@ func (c *faceCorners) paperMeasure(paper outline.Paper) {
 	if b := p.w.ses.Committed().Board(p.board); b != nil {
 		thickness = b.Thickness
 	}
-	c.busy = "Measuring by the paper…"
+	c.busy = say.T("Measuring by the paper…")
 	p.w.say(c.busy)
 	img, view, ctx, measure := p.img, c.lie.view(), p.ctx, p.means.paper
 	go func() {
@@ -92,7 +92,7 @@ func (c *faceCorners) paperMeasure(paper outline.Paper) {
 			c.busy = ""
 			p.show()
 			if err != nil {
-				p.w.say("The board was not measured: " + err.Error() + ".")
+				p.w.say(say.F("The board was not measured: %s.", err.Error()))
 				return
 			}
 			p.w.say("")
@@ -105,14 +105,14 @@ func (c *faceCorners) paperMeasure(paper outline.Paper) {
 // paperOffered tells what was measured by the sheet.
 func (c *faceCorners) paperOffered(got paperSize, thickness float64) measuredSize {
 	p := c.p
-	m := measuredSize{title: "Measured by a sheet of paper", verb: "Measure board " + p.board + " by a sheet of paper",
+	m := measuredSize{title: say.T("Measured by a sheet of paper"), verb: say.F("Measure board %s by a sheet of paper", p.board),
 		length: got.length, width: got.width}
-	m.notes = []string{fmt.Sprintf("The sheet was found %.0f %% sure.", 100*got.sure)}
+	m.notes = []string{say.F("The sheet was found %.0f %% sure.", 100*got.sure)}
 	if got.sure < unsure {
-		m.doubt = "The sheet is hard to tell from what lies about it. Look whether the whole of it lies flat and white in the picture: this size is doubtful."
+		m.doubt = say.T("The sheet is hard to tell from what lies about it. Look whether the whole of it lies flat and white in the picture: this size is doubtful.")
 	}
 	if thickness > 0 {
-		m.notes = append(m.notes, "The paper lies on the ground, and the face of the board its thickness higher, "+p.w.ses.Len(thickness)+": that is allowed for.")
+		m.notes = append(m.notes, say.F("The paper lies on the ground, and the face of the board its thickness higher, %s: that is allowed for.", p.w.ses.Len(thickness)))
 	}
 	return m
 }

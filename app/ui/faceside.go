@@ -10,6 +10,7 @@ import (
 
 	"heartside/layout/photo"
 	"heartside/layout/photo/split"
+	"heartside/model/say"
 )
 
 // faceSide is the column beside the picture: what the face is, how much
@@ -52,14 +53,14 @@ func (s *faceSide) fill() {
 	s.advice, s.agree = newFaceAdvice(p), newAgreeCard(p.w)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	s.share.TextStyle.Bold = true
-	s.even = newTick(p.w, "Even light (E)", z.show.even, nil)
+	s.even = newTick(p.w, say.T("Even light (E)"), z.show.even, nil)
 	s.even.OnChanged = func(on bool) {
 		if on != z.show.even {
 			z.evenLight(on)
 		}
 		p.w.takeKeys()
 	}
-	s.doubt = newTick(p.w, "Where it is not sure: dots (D)", z.show.doubt, nil)
+	s.doubt = newTick(p.w, say.T("Where it is not sure: dots (D)"), z.show.doubt, nil)
 	s.doubt.OnChanged = func(on bool) {
 		if on != z.show.doubt {
 			z.doubts(on)
@@ -73,9 +74,9 @@ func (s *faceSide) fill() {
 		z.canvas.renew()
 	}
 	s.slide.OnChangeEnded = func(float64) { p.w.takeKeys() }
-	s.zones = []fyne.CanvasObject{snug(s.share), snug(s.sure), s.advice.box, s.agree.box, p.bar.acts, snug(bold("Show")), s.even, s.doubt, snug(wrapped("Zones over the picture (hold V to hide)", widget.MediumImportance)), s.slide}
+	s.zones = []fyne.CanvasObject{snug(s.share), snug(s.sure), s.advice.box, s.agree.box, p.bar.acts, snug(bold(say.T("Show"))), s.even, s.doubt, snug(wrapped(say.T("Zones over the picture (hold V to hide)"), widget.MediumImportance)), s.slide}
 	s.spots = []fyne.CanvasObject{snug(s.lie), snug(s.edges)}
-	s.body.Objects = append(append(append([]fyne.CanvasObject{snug(s.head), snug(s.size)}, s.zones...), s.spots...), snug(bold("Keys")), snug(s.keys))
+	s.body.Objects = append(append(append([]fyne.CanvasObject{snug(s.head), snug(s.size)}, s.zones...), s.spots...), snug(bold(say.T("Keys"))), snug(s.keys))
 	s.body.Refresh()
 }
 
@@ -97,7 +98,7 @@ func (s *faceSide) show() {
 	if b == nil {
 		return
 	}
-	changed := s.write(s.head, "Board "+p.board+", face "+itoa(p.face))
+	changed := s.write(s.head, say.F("Board %s, face %s", p.board, itoa(p.face)))
 	changed = s.write(s.size, sizeWords(ses, b)+"\n"+faceState(ses, b, p.face).text()) || changed
 	onZones := p.step == stepZones
 	changed = changed || s.slide.Visible() != onZones
@@ -153,12 +154,12 @@ func (s *faceSide) shareText() string {
 		return s.p.making
 	}
 	shares := z.work.now.mask.Shares()
-	text := "Light share " + shareLine(v) + ", heartwood " + shareLine(shares[photo.Heart])
+	text := say.F("Light share %s, heartwood %s", shareLine(v), shareLine(shares[photo.Heart]))
 	if f := shares[photo.Flaw]; f > 0 {
-		text += ", flaws " + shareLine(f)
+		text += say.F(", flaws %s", shareLine(f))
 	}
 	if u := shares[photo.Unseen]; u > 0 {
-		text += ", not sure " + shareLine(u)
+		text += say.F(", not sure %s", shareLine(u))
 	}
 	return text + "."
 }
@@ -173,9 +174,9 @@ func (s *faceSide) sureText() string {
 	if r.Confidence < unsure {
 		sign = "⚠ "
 	}
-	text := sign + "The program is " + whole(r.Confidence) + " sure of its split"
+	text := say.F("%sThe program is %s sure of its split", sign, whole(r.Confidence))
 	if r.SapHigh-r.SapLow > 0.005 {
-		text += "; by it the light share is " + shareLine(r.SapLow) + " to " + shareLine(r.SapHigh)
+		text += say.F("; by it the light share is %s to %s", shareLine(r.SapLow), shareLine(r.SapHigh))
 	}
 	text += "."
 	for _, d := range r.Doubts {
@@ -196,7 +197,7 @@ func (s *faceSide) cornerText() string {
 	}
 	names := cornerNames(s.p.face)
 	for i, n := range names {
-		state := "to be set"
+		state := say.T("to be set")
 		if i < len(c.lie.at) {
 			state = c.lie.trust[i].words()
 		}
@@ -214,15 +215,15 @@ func (p *facePage) keys() string {
 		return p.corners.tape.keys()
 	}
 	if p.step == stepCorners {
-		text := "W: waney edges. 1 to 4: corner in hand. Arrows: move it, with Shift ten times as far. + and −: zoom. 0: all of the picture. O: other face. PgDn: next face to look at."
+		text := say.T("W: waney edges. 1 to 4: corner in hand. Arrows: move it, with Shift ten times as far. + and −: zoom. 0: all of the picture. O: other face. PgDn: next face to look at.")
 		if p.w.large() {
-			text = "Enter: use the corners. C, Z: corners, zones. F: find again. E: snap edges. T: turn. P, M: measure by paper, by tape. Ctrl: no snapping. " + text
+			text = say.F("Enter: use the corners. C, Z: corners, zones. F: find again. E: snap edges. T: turn. P, M: measure by paper, by tape. Ctrl: no snapping. %s", text)
 		}
 		return text
 	}
-	text := "Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. X: no wood. W: trace waney edges, or straight again. Shift+H, Shift+S: all heart, all sap. Shift+U: what is suggested as not sure. O: other face. PgDn: next face to look at."
+	text := say.T("Arrows: cursor, with Shift further. Home, End: ends. Space: begin and end a stroke there, or set a corner. [ and ]: width. + and −: zoom. 0: whole board. 1: size to work at. V held: no zones. X: no wood. W: trace waney edges, or straight again. Shift+H, Shift+S: all heart, all sap. Shift+U: what is suggested as not sure. O: other face. PgDn: next face to look at.")
 	if p.w.large() {
-		text = "Enter: looks right. C, Z: corners, zones. S, H, F, U: sapwood, heartwood, flaw, not sure. T, B, P, L: teach, paint, polygon, straight line. " + text
+		text = say.F("Enter: looks right. C, Z: corners, zones. S, H, F, U: sapwood, heartwood, flaw, not sure. T, B, P, L: teach, paint, polygon, straight line. %s", text)
 	}
 	return text
 }

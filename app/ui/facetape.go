@@ -5,6 +5,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo/scale"
+	"heartside/model/say"
 )
 
 // faceTape measures the board by a tape or a folding rule in the picture: two
@@ -48,10 +49,10 @@ func (t *faceTape) turn() {
 		t.stop()
 		return
 	case c.lie.waney:
-		c.p.w.say("Waney edges are measured by the length; a tape in the picture measures straight boards.")
+		c.p.w.say(say.T("Waney edges are measured by the length; a tape in the picture measures straight boards."))
 		return
 	case c.p.img == nil || len(c.lie.at) != 4:
-		c.p.w.say("Set all four corners of the board first; then it can be measured by the tape.")
+		c.p.w.say(say.T("Set all four corners of the board first; then it can be measured by the tape."))
 		return
 	case c.busy != "":
 		return
@@ -191,7 +192,7 @@ func (t *faceTape) key(r rune) bool {
 	case r >= '1' && r <= '4':
 		t.take(int(r - '1'))
 	case r == 'F', r == 'E', r == 'T', r == 'P', r == 'W':
-		t.c.p.w.say("The board is being measured by the tape: M or Esc ends that first.")
+		t.c.p.w.say(say.T("The board is being measured by the tape: M or Esc ends that first."))
 	default:
 		return false
 	}
@@ -200,56 +201,56 @@ func (t *faceTape) key(r rune) bool {
 
 // hint tells what comes next.
 func (t *faceTape) hint() string {
-	const wheel = " Wheel: zoom. Esc takes the last mark away."
+	wheel := say.T(" Wheel: zoom. Esc takes the last mark away.")
 	switch n := len(t.marks); {
 	case n == 0:
-		return "Click the first mark on the tape. By key: 1 sets it, arrows move it. Wheel: zoom. Esc ends measuring."
+		return say.T("Click the first mark on the tape. By key: 1 sets it, arrows move it. Wheel: zoom. Esc ends measuring.")
 	case n == 1:
-		return "Click the second mark, far from the first; by key 2 and arrows." + wheel
+		return say.F("Click the second mark, far from the first; by key 2 and arrows.%s", wheel)
 	case n == 2 && t.told[0].known:
-		return "Enter measures again. Click two more marks on a stretch in another direction, or correct a mark." + wheel
+		return say.F("Enter measures again. Click two more marks on a stretch in another direction, or correct a mark.%s", wheel)
 	case n == 3:
-		return "Click the second mark of the second stretch; by key 4 and arrows." + wheel
+		return say.F("Click the second mark of the second stretch; by key 4 and arrows.%s", wheel)
 	}
-	return "Enter: type the distance. Drag a mark, or take it by its number and the arrows, to put it right." + wheel
+	return say.F("Enter: type the distance. Drag a mark, or take it by its number and the arrows, to put it right.%s", wheel)
 }
 
 // keys lists what has no button.
 func (t *faceTape) keys() string {
-	text := "1 and 2: marks of the stretch, set where there are none. 3 and 4: those of a second one. Arrows: move the mark in hand, with Shift ten times as far. Enter: the distance. + and −: zoom. 0: all of the picture. Esc: step back."
+	text := say.T("1 and 2: marks of the stretch, set where there are none. 3 and 4: those of a second one. Arrows: move the mark in hand, with Shift ten times as far. Enter: the distance. + and −: zoom. 0: all of the picture. Esc: step back.")
 	if t.c.p.w.large() {
-		text = "M: end measuring. " + text
+		text = say.F("M: end measuring. %s", text)
 	}
 	return text
 }
 
 // text tells in the column how far the measuring is.
 func (t *faceTape) text() string {
-	out := "Measuring by a tape or a folding rule. Take two marks on it as far apart as you can read, and type the distance between them."
+	out := say.T("Measuring by a tape or a folding rule. Take two marks on it as far apart as you can read, and type the distance between them.")
 	for k, v := range t.told {
 		if len(t.marks) < 2*k+1 {
 			break
 		}
-		state := "second mark to be set"
+		state := say.T("second mark to be set")
 		if len(t.marks) >= 2*k+2 {
-			state = "distance to be typed"
+			state = say.T("distance to be typed")
 		}
 		if v.known {
 			state = t.c.p.w.ses.Len(v.distance) + ", " + whereTape(v.ground)
 		}
-		out += "\n\nStretch " + itoa(k+1) + ": " + state + "."
+		out += say.F("\n\nStretch %s: %s.", itoa(k+1), state)
 	}
 	if len(t.marks) == 0 {
-		out += "\n\nIt may lie on the board, or on the ground beside it."
+		out += say.T("\n\nIt may lie on the board, or on the ground beside it.")
 	}
 	return out
 }
 
 func whereTape(ground bool) string {
 	if ground {
-		return "on the ground"
+		return say.T("on the ground")
 	}
-	return "on the board"
+	return say.T("on the board")
 }
 
 // arrowStep is how many pixels an arrow key moves what is in hand: finer the

@@ -9,6 +9,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo/scale"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -16,11 +17,11 @@ import (
 func (t *faceTape) enter() {
 	c, p := t.c, t.c.p
 	if t.half() {
-		p.w.say("Two marks are needed. " + t.hint())
+		p.w.say(say.F("Two marks are needed. %s", t.hint()))
 		return
 	}
 	if len(c.lie.at) != 4 {
-		p.w.say("Set all four corners of the board first; then it can be measured by the tape.")
+		p.w.say(say.T("Set all four corners of the board first; then it can be measured by the tape."))
 		return
 	}
 	k := len(t.marks)/2 - 1
@@ -40,7 +41,7 @@ func (t *faceTape) ask(k int) {
 	if !now.known {
 		now.ground = t.aside(k)
 	}
-	hint := "500 mm"
+	hint := say.T("500 mm")
 	if p.w.ses.Units() == unit.Inch {
 		hint = `24"`
 	}
@@ -51,20 +52,20 @@ func (t *faceTape) ask(k int) {
 	places := []bool{false, true}
 	lies := choice(p.w, places, func(ground bool) string {
 		if ground {
-			return "on the ground beside the board"
+			return say.T("on the ground beside the board")
 		}
-		return "on the board"
+		return say.T("on the board")
 	}, now.ground)
-	title := "Distance between the marks"
+	title := say.T("Distance between the marks")
 	if k > 0 {
-		title = "Distance between the marks of the second stretch"
+		title = say.T("Distance between the marks of the second stretch")
 	}
-	about := "What you read at the second mark less what you read at the first."
+	about := say.T("What you read at the second mark less what you read at the first.")
 	if thick := t.thickness(); thick > 0 {
-		about += " The ground lies " + p.w.ses.Len(thick) + " below the face, the board's thickness; that is allowed for."
+		about += say.F(" The ground lies %s below the face, the board's thickness; that is allowed for.", p.w.ses.Len(thick))
 	}
-	p.w.ask(question{title: title, yes: "Measure", no: "Back to the marks", focus: f, size: fyne.NewSize(520, 300),
-		body: container.NewVBox(pairs(named("Distance"), f, named("The tape lies"), lies), wrapped(about, widget.LowImportance)),
+	p.w.ask(question{title: title, yes: say.T("Measure"), no: say.T("Back to the marks"), focus: f, size: fyne.NewSize(520, 300),
+		body: container.NewVBox(pairs(named(say.T("Distance")), f, named(say.T("The tape lies")), lies), wrapped(about, widget.LowImportance)),
 		do: func() error {
 			d, err := f.size("distance")
 			if err != nil {
@@ -111,27 +112,27 @@ const (
 // offered tells what was measured by the tape.
 func (t *faceTape) offered(r *scale.Result) measuredSize {
 	p := t.c.p
-	m := measuredSize{title: "Measured by a tape", verb: "Measure board " + p.board + " by a tape", no: "Back to the marks",
+	m := measuredSize{title: say.T("Measured by a tape"), verb: say.F("Measure board %s by a tape", p.board), no: say.T("Back to the marks"),
 		length: r.Length, width: r.Width, lengthOff: r.LengthOff, widthOff: r.WidthOff, then: t.stop}
 	if r.Strain > strained {
-		m.doubt = "Corners, marks and distances do not go together. Look at each mark, at what was typed, and at where the tape lies: until then this size is doubtful."
+		m.doubt = say.T("Corners, marks and distances do not go together. Look at each mark, at what was typed, and at where the tape lies: until then this size is doubtful.")
 	}
 	switch r.Ratio {
 	case scale.FromStretches:
-		m.notes = append(m.notes, "Length and width are both from the two stretches.")
+		m.notes = append(m.notes, say.T("Length and width are both from the two stretches."))
 	case scale.FromPicture:
-		m.notes = append(m.notes, "The ratio of length to width is from the picture: how the edges of the board run together.")
+		m.notes = append(m.notes, say.T("The ratio of length to width is from the picture: how the edges of the board run together."))
 	default:
-		text := "The ratio of length to width is that of the size entered; the picture tells it only within " + whole(r.PictureOff) + ". The tape gives the scale of both."
+		text := say.F("The ratio of length to width is that of the size entered; the picture tells it only within %s. The tape gives the scale of both.", whole(r.PictureOff))
 		m.notes = append(m.notes, text)
 	}
 	if len(t.stretches()) == 1 && r.Ratio != scale.FromStretches {
-		m.notes = append(m.notes, "A second stretch in another direction, best across the first, makes both surer: go back to the marks and click two more.")
+		m.notes = append(m.notes, say.T("A second stretch in another direction, best across the first, makes both surer: go back to the marks and click two more."))
 	}
 	if ground := t.onGround(); ground && t.thickness() > 0 {
-		text := "The tape lies on the ground, and the face " + p.w.ses.Len(t.thickness()) + " higher: allowed for."
+		text := say.F("The tape lies on the ground, and the face %s higher: allowed for.", p.w.ses.Len(t.thickness()))
 		if r.CameraOff > loosely*r.Camera {
-			text += " This picture hardly tells how far off the camera stood, about " + p.w.ses.Len(p.w.roughly(r.Camera)) + "; the give or take allows for that."
+			text += say.F(" This picture hardly tells how far off the camera stood, about %s; the give or take allows for that.", p.w.ses.Len(p.w.roughly(r.Camera)))
 		}
 		m.notes = append(m.notes, text)
 	}

@@ -7,6 +7,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // sizeAct is a board made another size on this page, so that undo on the page
@@ -25,7 +26,7 @@ func (c *faceCorners) useSize(length, width float64, verb string, then func()) {
 		return
 	}
 	if k := p.zones.work; p.making != "" || k != nil && k.busy() {
-		p.w.say("The face is still being made ready; use the size once it is.")
+		p.w.say(say.T("The face is still being made ready; use the size once it is."))
 		return
 	}
 	out, was := boardOfSize(b, length, width), p.w.ses.Committed()
@@ -37,7 +38,7 @@ func (c *faceCorners) useSize(length, width float64, verb string, then func()) {
 		then()
 	}
 	p.show()
-	p.w.say("Board " + p.board + " is " + p.w.sizeOf(length, width) + " now.")
+	p.w.say(say.F("Board %s is %s now.", p.board, p.w.sizeOf(length, width)))
 }
 
 // resize does what changes the size of the board to that of b, and brings the

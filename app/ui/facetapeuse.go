@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -45,14 +46,14 @@ func (c *faceCorners) offer(m measuredSize) {
 	m.length, m.width = p.w.told(m.length), p.w.told(m.width)
 	within := math.Abs(m.length-p.length) <= m.lengthOff && math.Abs(m.width-p.width) <= m.widthOff
 	small := off(m.length, p.length) < agreeing && off(m.width, p.width) < agreeing
-	verdict := wrapped("The measured size is another than the one entered.", widget.WarningImportance)
+	verdict := wrapped(say.T("The measured size is another than the one entered."), widget.WarningImportance)
 	switch {
 	case m.doubt != "":
 		verdict = wrapped("⚠ "+m.doubt, widget.WarningImportance)
 	case small:
-		verdict = wrapped("✓ It agrees within 1 % with the size entered, which stays.", widget.SuccessImportance)
+		verdict = wrapped(say.T("✓ It agrees within 1 % with the size entered, which stays."), widget.SuccessImportance)
 	case within:
-		verdict = wrapped("✓ The difference is no more than the give or take: the size entered stays.", widget.SuccessImportance)
+		verdict = wrapped(say.T("✓ The difference is no more than the give or take: the size entered stays."), widget.SuccessImportance)
 	}
 	verdict.TextStyle.Bold = true
 	body := container.NewVBox(p.sizeTable(m), verdict)
@@ -60,15 +61,15 @@ func (c *faceCorners) offer(m measuredSize) {
 		body.Add(wrapped(n, widget.MediumImportance))
 	}
 	if n := p.laid(); n > 0 {
-		body.Add(wrapped(count(n, "strip", "strips")+" laid on this board keep their place in "+unitWord(p.w)+" from its marked end and edge.", widget.LowImportance))
+		body.Add(wrapped(say.F("%s laid on this board keep their place in %s from its marked end and edge.", count(n, say.T("strip"), say.T("strips")), unitWord(p.w)), widget.LowImportance))
 	}
-	q := question{title: m.title, body: body, plain: true, no: m.no, yes: "Use this size", other: "Keep the size entered", size: fyne.NewSize(660, 560)}
+	q := question{title: m.title, body: body, plain: true, no: m.no, yes: say.T("Use this size"), other: say.T("Keep the size entered"), size: fyne.NewSize(660, 560)}
 	use := func() { c.useSize(m.length, m.width, m.verb, m.then) }
 	keep := func() {
 		if m.then != nil {
 			m.then()
 		}
-		p.w.say("Board " + p.board + " keeps its size, " + p.w.sizeOf(p.length, p.width) + ".")
+		p.w.say(say.F("Board %s keeps its size, %s.", p.board, p.w.sizeOf(p.length, p.width)))
 	}
 	q.do, q.also = func() error { p.w.post(use); return nil }, keep
 	if small || within || m.doubt != "" {
@@ -106,11 +107,11 @@ func (p *facePage) laid() int {
 // is told in sentences, which break where a row cannot.
 func (p *facePage) sizeTable(m measuredSize) fyne.CanvasObject {
 	w := p.w
-	rows := [][]string{{"", "Entered", "Measured", "Give or take", "Difference"}}
+	rows := [][]string{{"", say.T("Entered"), say.T("Measured"), say.T("Give or take"), say.T("Difference")}}
 	for _, v := range []struct {
 		name          string
 		was, now, off float64
-	}{{"Length", p.length, m.length, m.lengthOff}, {"Width", p.width, m.width, m.widthOff}} {
+	}{{say.T("Length"), p.length, m.length, m.lengthOff}, {say.T("Width"), p.width, m.width, m.widthOff}} {
 		rows = append(rows, []string{v.name, w.ses.Len(v.was), w.ses.Len(v.now), giveWords(w, v.off), differenceWords(w, v.now-v.was, v.was)})
 	}
 	if !(m.lengthOff > 0) {

@@ -2,13 +2,13 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"slices"
 	"strings"
 
 	"heartside/app/intake"
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // A face with waney edges has no straight long sides: its corners are those of
@@ -34,13 +34,13 @@ func (c *faceCorners) setWaney(on bool) {
 
 // seekWaney looks for a board with waney edges.
 func (c *faceCorners) seekWaney() {
-	c.lay("Looking for the board and its edges…", intake.Ask{Waney: true, Length: c.p.length, Width: c.p.width}, nil)
+	c.lay(say.T("Looking for the board and its edges…"), intake.Ask{Waney: true, Length: c.p.length, Width: c.p.width}, nil)
 }
 
 // traceWaney traces the edges in the rectangle as it is; then follows.
 func (c *faceCorners) traceWaney(then func()) {
 	v := c.lie.view()
-	c.lay("Tracing the edges…", intake.Ask{Waney: true, Length: c.p.length, Width: c.p.width, Corners: &v.Corners, Bow: v.Bow}, then)
+	c.lay(say.T("Tracing the edges…"), intake.Ask{Waney: true, Length: c.p.length, Width: c.p.width, Corners: &v.Corners, Bow: v.Bow}, then)
 }
 
 func (c *faceCorners) lay(what string, ask intake.Ask, then func()) {
@@ -63,7 +63,7 @@ func (c *faceCorners) lay(what string, ask intake.Ask, then func()) {
 			case err != nil:
 				p.w.say(sentence(err.Error()))
 			case !from.same(c.lie) || from.waney != c.lie.waney:
-				p.w.say("The corners were moved meanwhile; what was found is dropped.")
+				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			default:
 				p.w.say(saidOf(f.Doubts()))
 				c.set(from.traced(f))
@@ -144,10 +144,10 @@ func (z *faceZones) waney() {
 		z.act(func(ctx context.Context, ed faceEditor) error { return ed.Outline(ctx, nil) })
 		return
 	case p.img == nil || len(p.corners.used.at) != 4 || p.means.trace == nil:
-		p.w.say("The edges are traced in the photograph, which is not open. Paint away what is no wood (X).")
+		p.w.say(say.T("The edges are traced in the photograph, which is not open. Paint away what is no wood (X)."))
 		return
 	}
-	p.w.say("Tracing the edges…")
+	p.w.say(say.T("Tracing the edges…"))
 	img, view, trace := p.img, p.corners.used.view(), p.means.trace
 	var sure float64
 	z.drop()
@@ -162,9 +162,9 @@ func (z *faceZones) waney() {
 			return ed.Outline(ctx, ring)
 		},
 		then: func() {
-			p.w.say("The outline is traced: what is grey is no wood. Drag corners or paint (X) where it is wrong.")
+			p.w.say(say.T("The outline is traced: what is grey is no wood. Drag corners or paint (X) where it is wrong."))
 			if sure < unsure {
-				p.w.say("⚠ The edges are hard to tell from the ground: look at the outline, and paint away what is no wood (X).")
+				p.w.say(say.T("⚠ The edges are hard to tell from the ground: look at the outline, and paint away what is no wood (X)."))
 			}
 		},
 	})
@@ -185,7 +185,7 @@ func (z *faceZones) outlined() {
 func outlineOf(ed faceEditor) (geom.Polygon, error) {
 	ring, _, err := ed.Ring()
 	if err == nil && ring != nil && ring.Validate() != nil {
-		err = errors.New("the outline crosses itself; paint it clear (X)")
+		err = say.Error("the outline crosses itself; paint it clear (X)")
 	}
 	return ring, err
 }
@@ -193,7 +193,7 @@ func outlineOf(ed faceEditor) (geom.Polygon, error) {
 // waneyWords tell what the corners of a face with waney edges are.
 func waneyWords(l *faceLie) string {
 	if l.ring != nil {
-		return "Waney edges: the corners are those of a rectangle about the board. The line is its outline."
+		return say.T("Waney edges: the corners are those of a rectangle about the board. The line is its outline.")
 	}
-	return "Waney edges: lay the corners of a rectangle about the board, its short sides on the two ends, its long sides along the board and clear of it. Enter traces the outline within it."
+	return say.T("Waney edges: lay the corners of a rectangle about the board, its short sides on the two ends, its long sides along the board and clear of it. Enter traces the outline within it.")
 }

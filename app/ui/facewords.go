@@ -6,6 +6,7 @@ import (
 
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -13,15 +14,15 @@ import (
 func labelWords(l photo.Label) string {
 	switch l {
 	case photo.Sap:
-		return "sapwood"
+		return say.T("sapwood")
 	case photo.Heart:
-		return "heartwood"
+		return say.T("heartwood")
 	case photo.Flaw:
 		return "flaw"
 	case photo.Outside:
-		return "no wood"
+		return say.T("no wood")
 	}
-	return "not sure"
+	return say.T("not sure")
 }
 
 // cornerTrust is how sure a corner is.
@@ -35,13 +36,13 @@ type cornerTrust struct {
 func (t cornerTrust) words() string {
 	switch {
 	case t.mine:
-		return "✓ set by you"
+		return say.T("✓ set by you")
 	case !t.known:
-		return "○ not judged"
+		return say.T("○ not judged")
 	case t.sure < unsure:
-		return "⚠ look"
+		return say.T("⚠ look")
 	}
-	return "✓ sure"
+	return say.T("✓ sure")
 }
 
 func (t cornerTrust) doubtful() bool { return t.known && !t.mine && t.sure < unsure }
@@ -56,15 +57,15 @@ func sideWords(from, to geom.Point) string {
 		return "right"
 	}
 	if d.Y < 0 {
-		return "at the top"
+		return say.T("at the top")
 	}
-	return "at the bottom"
+	return say.T("at the bottom")
 }
 
 // lieWords says which end and edge of the board lie where in the picture.
 func lieWords(face int, c []geom.Point) string {
 	if len(c) != 4 {
-		return "One picture cannot tell which end is the marked one: set corner 1 at " + cornerNames(face)[0] + ", then go round anticlockwise."
+		return say.F("One picture cannot tell which end is the marked one: set corner 1 at %s, then go round anticlockwise.", cornerNames(face)[0])
 	}
 	mid := func(i, j int) geom.Point { return c[i].Lerp(c[j], 0.5) }
 	markedEnd, otherEnd := mid(0, 3), mid(1, 2)
@@ -73,8 +74,7 @@ func lieWords(face int, c []geom.Point) string {
 	if face == 2 {
 		edge = sideWords(low, high)
 	}
-	return "In this picture the marked end is " + sideWords(otherEnd, markedEnd) + " and the marked edge " + edge +
-		". One picture cannot tell: if the chalk mark is at the other end, turn it. If only the edge is wrong, the picture shows face " + itoa(3-face) + "."
+	return say.F("In this picture the marked end is %s and the marked edge %s. One picture cannot tell: if the chalk mark is at the other end, turn it. If only the edge is wrong, the picture shows face %s.", sideWords(otherEnd, markedEnd), edge, itoa(3-face))
 }
 
 // bend is how far the bow of the lens takes an edge from straight, pixels.
@@ -109,9 +109,9 @@ func (w *Window) edgeWords(lie *faceLie, wide, high int, length, width float64) 
 	if lie.waney {
 		return ""
 	}
-	text := "How well the edges lie is not measured here; Snap edges measures it."
+	text := say.T("How well the edges lie is not measured here; Snap edges measures it.")
 	if lie.measured {
-		text = "Edges within " + fineLen(w, math.Ceil(10*lie.residual)/10) + " of straight."
+		text = say.F("Edges within %s of straight.", fineLen(w, math.Ceil(10*lie.residual)/10))
 	}
 	if len(lie.at) != 4 {
 		return text
@@ -124,17 +124,17 @@ func (w *Window) edgeWords(lie *faceLie, wide, high int, length, width float64) 
 		most = max(most, bend(l, lie.at[i], lie.at[j])*mm)
 	}
 	if most < 0.05 {
-		return text + " The lens bends them by nothing that counts."
+		return say.F("%s The lens bends them by nothing that counts.", text)
 	}
-	return text + " The lens bends them by up to " + fineLen(w, most) + ": taken out."
+	return say.F("%s The lens bends them by up to %s: taken out.", text, fineLen(w, most))
 }
 
 // fineLen is a small length: tenths of a mm, or the project's units.
 func fineLen(w *Window, mm float64) string {
 	if w.ses.Units() == unit.Inch {
-		return fmt.Sprintf("%.3f in", mm/unit.InchMM)
+		return say.F("%.3f in", mm/unit.InchMM)
 	}
-	return fmt.Sprintf("%.1f mm", mm)
+	return say.F("%.1f mm", mm)
 }
 
 // shareLine is a share with one decimal.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"slices"
 
@@ -12,6 +11,7 @@ import (
 	"heartside/layout/photo"
 	"heartside/layout/photo/outline"
 	"heartside/layout/photo/split"
+	"heartside/model/say"
 )
 
 // faceEditor is what corrects the split of a face; see intake.Editor.
@@ -153,7 +153,7 @@ func (k *faceWork) start() {
 func guarded(f func() error) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			err = fmt.Errorf("this picture cannot be worked on (%v); take the last act back, or another picture", p)
+			err = say.Errorf("this picture cannot be worked on (%v); take the last act back, or another picture", p)
 		}
 	}()
 	return f()

@@ -6,6 +6,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/photo"
 	"heartside/layout/photo/light"
+	"heartside/model/say"
 )
 
 // farShare is how much of a face a stroke may change away from itself before
@@ -110,7 +111,7 @@ func (z *faceZones) evenLight(on bool) {
 		z.show.making = true
 		fine, mask, w := z.fine, z.work.now.mask, z.p.w
 		ctx := z.p.ctx
-		w.say("Making the light even…")
+		w.say(say.T("Making the light even…"))
 		go func() {
 			var out *photo.Squared
 			err := guarded(func() (err error) { out, _, err = light.Even(ctx, fine, mask); return err })
@@ -122,7 +123,7 @@ func (z *faceZones) evenLight(on bool) {
 				w.say("")
 				if err != nil {
 					z.show.even = false
-					w.say("The light cannot be made even: " + err.Error())
+					w.say(say.F("The light cannot be made even: %s", err.Error()))
 				}
 				z.even = out
 				z.canvas.renew()

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -86,7 +87,7 @@ func (f *field) MinSize() fyne.Size {
 	m := f.Entry.MinSize()
 	room := "1'-11 15/16\""
 	if f.narrow {
-		room = "88.8 mm"
+		room = say.T("88.8 mm")
 	}
 	least := fyne.MeasureText(room, theme.TextSize(), fyne.TextStyle{}).Width + 3*theme.InnerPadding()
 	return fyne.NewSize(least, m.Height)
@@ -123,7 +124,7 @@ func (f *field) length(name string) (float64, error) {
 		return 0, fmt.Errorf("%s: %w", name, err)
 	}
 	if mm >= longestSize || mm <= -longestSize {
-		return 0, fmt.Errorf("%s: “%s” is too long; write less than %s", name, f.Text, f.print(longestSize))
+		return 0, say.Errorf("%s: “%s” is too long; write less than %s", name, f.Text, f.print(longestSize))
 	}
 	return mm, nil
 }
@@ -132,7 +133,7 @@ func (f *field) length(name string) (float64, error) {
 func (f *field) size(name string) (float64, error) {
 	mm, err := f.length(name)
 	if err == nil && !(mm > 0) {
-		err = fmt.Errorf("%s: “%s” is no size; write a length above nothing, such as %s", name, f.Text, f.print(190.5))
+		err = say.Errorf("%s: “%s” is no size; write a length above nothing, such as %s", name, f.Text, f.print(190.5))
 	}
 	return mm, err
 }
@@ -154,7 +155,7 @@ func (f *field) number(name string) (float64, error) {
 	}
 	v, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
 	if err != nil || v != v || v > 1e9 || v < -1e9 {
-		return 0, fmt.Errorf("%s: “%s” is no number; write it like 8.1", name, f.Text)
+		return 0, say.Errorf("%s: “%s” is no number; write it like 8.1", name, f.Text)
 	}
 	return v, nil
 }
@@ -169,7 +170,7 @@ func (f *field) share(name string) (float64, error) {
 		return 0, err
 	}
 	if v < 0 || v > 100 {
-		return 0, fmt.Errorf("%s: “%s” is no share; write 0 to 100 %%, or any", name, f.Text)
+		return 0, say.Errorf("%s: “%s” is no share; write 0 to 100 %%, or any", name, f.Text)
 	}
 	return v / 100, nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // figure is one row of readings.
@@ -222,7 +223,7 @@ func (r *gaugeRenderer) Refresh() {
 	r.bars[3].FillColor = theme.Color(theme.ColorNameForeground)
 	r.bars[3].Hidden = r.g.limit < 0
 	r.tick.Hidden = r.g.limit < 0
-	r.tick.Text, r.tick.Color = "limit "+session.Percent(max(r.g.limit, 0)), theme.Color(theme.ColorNamePlaceHolder)
+	r.tick.Text, r.tick.Color = say.F("limit %s", session.Percent(max(r.g.limit, 0))), theme.Color(theme.ColorNamePlaceHolder)
 	r.Layout(r.g.Size())
 	canvas.Refresh(r.g)
 }

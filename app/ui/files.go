@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -12,6 +11,7 @@ import (
 
 	"heartside/app/keep"
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // kinds of project files.
@@ -26,9 +26,9 @@ func (w *Window) guard(what string, then func()) {
 	}
 	name := w.ses.Committed().Name
 	w.ask(question{
-		title: "Save the changes first?",
-		body:  wrapped("“"+name+"” has changes that are not saved. What is to become of them before you "+what+"?", widget.MediumImportance),
-		yes:   "Save", no: "Go back", other: "Throw away",
+		title: say.T("Save the changes first?"),
+		body:  wrapped(say.F("“%s” has changes that are not saved. What is to become of them before you %s?", name, what), widget.MediumImportance),
+		yes:   say.T("Save"), no: say.T("Go back"), other: say.T("Throw away"),
 		do: func() error {
 			return w.saveThen(func() { w.post(then) })
 		},
@@ -39,7 +39,7 @@ func (w *Window) guard(what string, then func()) {
 }
 
 func (w *Window) newProject() {
-	w.guard("begin another project", func() {
+	w.guard(say.T("begin another project"), func() {
 		w.surf.forget()
 		w.ses.Replace(session.Blank())
 		w.opened()
@@ -47,15 +47,15 @@ func (w *Window) newProject() {
 }
 
 func (w *Window) openAsk() {
-	w.guard("open another project", func() {
-		w.choose(choosing{title: "Open a project", yes: "Open", trace: "open", kinds: projectKinds(), must: true, do: w.openPath})
+	w.guard(say.T("open another project"), func() {
+		w.choose(choosing{title: say.T("Open a project"), yes: say.T("Open"), trace: "open", kinds: projectKinds(), must: true, do: w.openPath})
 	})
 }
 
 func (w *Window) demoAsk() {
-	w.guard("open the demo", func() {
+	w.guard(say.T("open the demo"), func() {
 		if err := w.openDemo(); err != nil {
-			w.fail("The demo could not be opened", err)
+			w.fail(say.T("The demo could not be opened"), err)
 		}
 	})
 }
@@ -79,7 +79,7 @@ func (w *Window) openPath(path string) error {
 
 func (w *Window) openOrSay(path string) {
 	if err := w.openPath(path); err != nil {
-		w.fail("The project could not be opened", err)
+		w.fail(say.T("The project could not be opened"), err)
 	}
 }
 
@@ -134,7 +134,7 @@ func (w *Window) saveThen(then func()) error {
 }
 
 func (w *Window) savedNow() {
-	w.say("Saved " + filepath.Base(w.ses.Path()) + ".")
+	w.say(say.F("Saved %s.", filepath.Base(w.ses.Path())))
 	w.trace.saved(w.ses.Path())
 }
 
@@ -144,7 +144,7 @@ func (w *Window) saveAs(then func()) {
 	if name == "" {
 		name = fileName(w.ses.Committed().Name) + ".yaml"
 	}
-	w.choose(choosing{title: "Save the project under a name", yes: "Save", trace: "save", name: filepath.Base(name), kinds: projectKinds(),
+	w.choose(choosing{title: say.T("Save the project under a name"), yes: say.T("Save"), trace: "save", name: filepath.Base(name), kinds: projectKinds(),
 		do: func(path string) error {
 			if filepath.Ext(path) == "" {
 				path += ".yaml"
@@ -159,7 +159,7 @@ func (w *Window) saveAs(then func()) {
 				w.set.opened(w.ses.Path())
 				w.fillRecent()
 				w.menus.main.Refresh()
-				w.say("Saved " + filepath.Base(path) + ".")
+				w.say(say.F("Saved %s.", filepath.Base(path)))
 				w.trace.saved(w.ses.Path())
 				if then != nil {
 					w.post(then)
@@ -177,8 +177,8 @@ func (w *Window) overwrite(path, own string, do func() error) error {
 	}
 	w.post(func() {
 		w.ask(question{
-			title: "Replace the file?", yes: "Replace", no: "Go back",
-			body: wrapped(fmt.Sprintf("%s is there already, in %s.", filepath.Base(path), filepath.Dir(path)), widget.MediumImportance),
+			title: say.T("Replace the file?"), yes: say.T("Replace"), no: say.T("Go back"),
+			body: wrapped(say.F("%s is there already, in %s.", filepath.Base(path), filepath.Dir(path)), widget.MediumImportance),
 			do:   do, size: fyne.NewSize(460, 190),
 		})
 	})
@@ -226,14 +226,14 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 		switch ext := strings.ToLower(filepath.Ext(path)); {
 		case u.Scheme() != "file":
 		case ext == ".yaml" || ext == ".yml" || keep.IsAside(path):
-			w.pastDraft(func() { w.guard("open "+filepath.Base(path), func() { w.openOrSay(path) }) })
+			w.pastDraft(func() { w.guard(say.F("open %s", filepath.Base(path)), func() { w.openOrSay(path) }) })
 			return
 		default:
 			photos = append(photos, path)
 		}
 	}
 	if len(photos) == 1 && !isPhoto(photos[0]) || len(photos) == 0 {
-		w.say("Drop a project file (.yaml), or photographs of the boards.")
+		w.say(say.T("Drop a project file (.yaml), or photographs of the boards."))
 		return
 	}
 	w.pastDraft(func() { w.rackPictures(photos) })

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -35,13 +35,13 @@ func helds() []model.Held {
 func heldWords(h model.Held) string {
 	switch h {
 	case model.HeldSlots:
-		return "By screws in slots, or buttons"
+		return say.T("By screws in slots, or buttons")
 	case model.HeldGroove:
-		return "With its edges in a groove"
+		return say.T("With its edges in a groove")
 	case model.HeldBreadboard:
-		return "With breadboard ends"
+		return say.T("With breadboard ends")
 	}
-	return "Not said"
+	return say.T("Not said")
 }
 
 func lines() []model.FixedLine {
@@ -55,11 +55,11 @@ func profileKinds() []model.ProfileKind {
 func profileWords(k model.ProfileKind) string {
 	switch k {
 	case model.ProfileBevel:
-		return "Bevelled"
+		return say.T("Bevelled")
 	case model.ProfileRound:
-		return "Rounded over"
+		return say.T("Rounded over")
 	}
-	return "Square"
+	return say.T("Square")
 }
 
 func newFittingForm(w *Window, n *model.Panel) *fittingForm {
@@ -73,11 +73,11 @@ func newFittingForm(w *Window, n *model.Panel) *fittingForm {
 	f.line = choice(w, lines(), func(l model.FixedLine) string {
 		switch l {
 		case model.LineFront:
-			return "The edge: " + names[0]
+			return say.F("The edge: %s", names[0])
 		case model.LineBack:
-			return "The edge: " + strings.TrimSuffix(names[1], " edge")
+			return say.F("The edge: %s", strings.TrimSuffix(names[1], " edge"))
 		}
-		return "The middle"
+		return say.T("The middle")
 	}, fit.Line)
 	f.rows = w.newField(w.lengths(fit.Rows), w.ses.Len(50)+"; "+w.ses.Len(n.Width-50))
 	f.groove = w.lengthField(fit.Groove, fit.Groove > 0)
@@ -100,7 +100,7 @@ func (w *Window) lengths(list []float64) string {
 }
 
 func (f *fittingForm) body() fyne.CanvasObject {
-	g := container.NewGridWithColumns(4, head(""), head("worked"), head("into the face"), head("into the thickness"))
+	g := container.NewGridWithColumns(4, head(""), head("worked"), head(say.T("into the face")), head(say.T("into the thickness")))
 	for i, name := range f.was.Role.SideNames() {
 		g.Add(named(title(name)))
 		g.Add(f.kind[i])
@@ -108,11 +108,11 @@ func (f *fittingForm) body() fyne.CanvasObject {
 		g.Add(f.down[i])
 	}
 	return container.NewVBox(
-		pairs(named("Held"), f.held, named("What stays where it is"), f.line,
-			named("Rows of screws, buttons or pins"), f.rows, named("Depth of the groove"), f.groove),
-		wrapped("Rows are measured from the "+f.was.Role.SideNames()[0]+", one after another with a semicolon between. Wood moves away from the line that is fixed; everything else must let it.", widget.LowImportance),
-		bold("Edges and ends of the show face"), g,
-		wrapped("A bevel or a round-over cuts into the wood below the face: sapwood that lies there comes to light.", widget.LowImportance))
+		pairs(named(say.T("Held")), f.held, named(say.T("What stays where it is")), f.line,
+			named(say.T("Rows of screws, buttons or pins")), f.rows, named(say.T("Depth of the groove")), f.groove),
+		wrapped(say.F("Rows are measured from the %s, one after another with a semicolon between. Wood moves away from the line that is fixed; everything else must let it.", f.was.Role.SideNames()[0]), widget.LowImportance),
+		bold(say.T("Edges and ends of the show face")), g,
+		wrapped(say.T("A bevel or a round-over cuts into the wood below the face: sapwood that lies there comes to light."), widget.LowImportance))
 }
 
 // rowsOf reads the rows.
@@ -127,10 +127,10 @@ func (f *fittingForm) rowsOf() ([]float64, error) {
 		}
 		v, err := unit.Parse(part, f.w.ses.Units())
 		if err != nil {
-			return nil, fmt.Errorf("rows: %w", err)
+			return nil, say.Errorf("rows: %w", err)
 		}
 		if v < 0 || v > f.was.Width {
-			return nil, fmt.Errorf("rows: “%s” misses the panel, which is %s wide", strings.TrimSpace(part), f.w.ses.Len(f.was.Width))
+			return nil, say.Errorf("rows: “%s” misses the panel, which is %s wide", strings.TrimSpace(part), f.w.ses.Len(f.was.Width))
 		}
 		out = append(out, v)
 	}
@@ -151,7 +151,7 @@ func (f *fittingForm) panel() (*model.Panel, error) {
 		return nil, err
 	}
 	if strings.TrimSpace(f.groove.Text) != "" {
-		if fit.Groove, err = f.groove.kept("depth of the groove", was.Groove); err != nil {
+		if fit.Groove, err = f.groove.kept(say.T("depth of the groove"), was.Groove); err != nil {
 			return nil, err
 		}
 	}
@@ -164,14 +164,14 @@ func (f *fittingForm) panel() (*model.Panel, error) {
 	for i := range out.Profiles {
 		p := model.Profile{Kind: chosen(f.kind[i], profileKinds())}
 		if p.Kind != model.ProfileSquare {
-			if p.Across, err = f.across[i].kept(names[i]+", into the face", f.was.Profiles[i].Across); err != nil {
+			if p.Across, err = f.across[i].kept(say.F("%s, into the face", names[i]), f.was.Profiles[i].Across); err != nil {
 				return nil, err
 			}
-			if p.Down, err = f.down[i].kept(names[i]+", into the thickness", f.was.Profiles[i].Down); err != nil {
+			if p.Down, err = f.down[i].kept(say.F("%s, into the thickness", names[i]), f.was.Profiles[i].Down); err != nil {
 				return nil, err
 			}
 			if !(p.Across > 0) || !(p.Down > 0) {
-				return nil, errors.New(names[i] + ": say how far it is worked into the face and into the thickness")
+				return nil, errors.New(say.F("%s: say how far it is worked into the face and into the thickness", names[i]))
 			}
 		}
 		out.Profiles[i] = p
@@ -183,7 +183,7 @@ func (f *fittingForm) panel() (*model.Panel, error) {
 func (w *Window) fittingAsk() {
 	n := w.panel()
 	f := newFittingForm(w, n)
-	w.ask(question{title: "How " + n.ID + " is built in", body: f.body(), yes: "Keep", focus: f.held, size: fyne.NewSize(680, 560),
+	w.ask(question{title: say.F("How %s is built in", n.ID), body: f.body(), yes: say.T("Keep"), focus: f.held, size: fyne.NewSize(680, 560),
 		do: func() error {
 			out, err := f.panel()
 			if err != nil {

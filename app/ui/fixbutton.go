@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // fixButton is a button that breaks its lines: what to do, what it costs, and
@@ -35,7 +36,7 @@ func newFixButton(f session.Fix, do func()) *fixButton {
 
 // AccessibilityLabel says what the button does.
 func (b *fixButton) AccessibilityLabel() string {
-	return "Fix: " + b.fix.Text + " " + b.fix.Cost + ". " + b.fix.After
+	return say.F("Fix: %s %s. %s", b.fix.Text, b.fix.Cost, b.fix.After)
 }
 
 // AccessibilityRole implements fyne.Accessible.

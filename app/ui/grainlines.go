@@ -10,15 +10,16 @@ import (
 	grains "heartside/layout/figure"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // addGrainActions lists what draws lines along the grain.
 func (w *Window) addGrainActions() {
 	w.acts.add(
-		&Action{ID: "grain", Label: "Draw grain lines", Short: "Grain", Icon: icon("grain"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyG)},
-			Hint: "Lines along the grain of the board in hand, where it is read wrong or no photograph shows it.", Can: w.hasBoard, On: func() bool { return w.surf.show.grain }, Do: func() { w.grainMode(!w.surf.show.grain) }},
-		&Action{ID: "grain-read", Label: "Show the grain as it is read", Short: "As read", Icon: icon("strokes"), Group: groupZones, Keys: []Chord{plain(fyne.KeyG)},
-			Hint: "Short strokes the way the grain is taken to run: from the photograph, and near a grain line as that says.", Can: w.hasBoard, On: func() bool { return w.surf.show.along }, Do: w.toggleAlong},
+		&Action{ID: "grain", Label: say.T("Draw grain lines"), Short: say.T("Grain"), Icon: icon("grain"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyG)},
+			Hint: say.T("Lines along the grain of the board in hand, where it is read wrong or no photograph shows it."), Can: w.hasBoard, On: func() bool { return w.surf.show.grain }, Do: func() { w.grainMode(!w.surf.show.grain) }},
+		&Action{ID: "grain-read", Label: say.T("Show the grain as it is read"), Short: say.T("As read"), Icon: icon("strokes"), Group: groupZones, Keys: []Chord{plain(fyne.KeyG)},
+			Hint: say.T("Short strokes the way the grain is taken to run: from the photograph, and near a grain line as that says."), Can: w.hasBoard, On: func() bool { return w.surf.show.along }, Do: w.toggleAlong},
 	)
 }
 
@@ -31,7 +32,7 @@ func (w *Window) grainMode(on bool) {
 	sel.Strip, sel.Zone = "", -1
 	if on {
 		s.state = tool.NewGrain(sel.Board, w.grainSteps())
-		w.say("Click along the grain on a face of board " + sel.Board + ", or press an arrow for a cursor. Click a line to take it in hand. G shows the grain as it is read. Esc ends.")
+		w.say(say.F("Click along the grain on a face of board %s, or press an arrow for a cursor. Click a line to take it in hand. G shows the grain as it is read. Esc ends.", sel.Board))
 	} else {
 		s.state = tool.Arrange{}
 		w.say("")
@@ -54,11 +55,11 @@ func (w *Window) toggleAlong() {
 	if b := w.board(); s.show.along && b != nil {
 		switch seen, lines := w.ses.GrainPhotographed(b.ID, 1) || w.ses.GrainPhotographed(b.ID, 2), len(b.Faces[0].Grain)+len(b.Faces[1].Grain); {
 		case !seen && lines == 0:
-			text = "No photograph of board " + b.ID + " shows its grain, and no line is drawn along it: there is nothing to show. Shift+G draws lines."
+			text = say.F("No photograph of board %s shows its grain, and no line is drawn along it: there is nothing to show. Shift+G draws lines.", b.ID)
 		case !seen:
-			text = "Strokes the way the grain runs by the lines drawn; no photograph of board " + b.ID + " shows it."
+			text = say.F("Strokes the way the grain runs by the lines drawn; no photograph of board %s shows it.", b.ID)
 		default:
-			text = "Strokes the way the grain is taken to run, fainter where that is less sure. Where they are wrong, draw a line along the grain: Shift+G."
+			text = say.T("Strokes the way the grain is taken to run, fainter where that is less sure. Where they are wrong, draw a line along the grain: Shift+G.")
 		}
 	}
 	w.say(text)
@@ -165,7 +166,7 @@ func alongOf(m *grains.Map) scene.Along {
 func grainHint(w *Window, h scene.Hit) string {
 	switch h.Part {
 	case scene.BoardFace, scene.BoardStrip, scene.RotateHandle:
-		return "Click to begin a line along the grain; click a line to take it in hand, Ctrl+click begins one on top. Arrows: a cursor, Enter: the next line, G: the grain as it is read. Esc ends."
+		return say.T("Click to begin a line along the grain; click a line to take it in hand, Ctrl+click begins one on top. Arrows: a cursor, Enter: the next line, G: the grain as it is read. Esc ends.")
 	}
 	return ""
 }

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // helpPage is the help: a screen for each stage of the job, then words, marks,
@@ -28,8 +30,8 @@ type helpPage struct {
 
 // addHelpActions lists the help.
 func (w *Window) addHelpActions() {
-	w.acts.add(&Action{ID: "help", Label: "Help", Group: groupView, Keys: []Chord{ctrl(fyne.KeyF1)},
-		Hint: "The job stage by stage, words, marks, cautions, and where the numbers come from.", Do: w.helpShow})
+	w.acts.add(&Action{ID: "help", Label: say.T("Help"), Group: groupView, Keys: []Chord{ctrl(fyne.KeyF1)},
+		Hint: say.T("The job stage by stage, words, marks, cautions, and where the numbers come from."), Do: w.helpShow})
 }
 
 // helpShow turns to the page.
@@ -39,7 +41,7 @@ func (w *Window) helpShow() {
 	}
 	screens, err := readHelp()
 	if err != nil {
-		w.fail("The help cannot be shown", err)
+		w.fail(say.T("The help cannot be shown"), err)
 		return
 	}
 	p := &helpPage{w: w, from: w.page, screens: screens}
@@ -50,11 +52,11 @@ func (w *Window) helpShow() {
 
 func (p *helpPage) build() {
 	w := p.w
-	head := widget.NewLabelWithStyle("Help", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	head := widget.NewLabelWithStyle(say.T("Help"), fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	head.SizeName = theme.SizeNameSubHeadingText
-	p.search = w.newField(p.sought, "Look for a word")
+	p.search = w.newField(p.sought, say.T("Look for a word"))
 	p.search.OnChanged = func(text string) { p.sought = text; p.fill() }
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	leave := newPageButton(w, say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := container.New(roomLayout{fyne.NewSize(180, p.search.MinSize().Height)}, p.search)
 	top := container.NewPadded(container.NewVBox(flow([]fyne.CanvasObject{head, room, leave}, room), widget.NewSeparator()))
@@ -121,13 +123,13 @@ func (p *helpPage) results() {
 			continue
 		}
 		any = true
-		p.text.Add(container.NewHBox(newHelpButton(p, "To “"+s.title+"”", func() { p.turn(i) })))
+		p.text.Add(container.NewHBox(newHelpButton(p, say.F("To “%s”", s.title), func() { p.turn(i) })))
 		for _, part := range hits {
 			p.text.Add(p.piece(part))
 		}
 	}
 	if !any {
-		p.text.Add(wrapped("“"+p.sought+"” stands nowhere in the help. Try one word, or part of it.", widget.MediumImportance))
+		p.text.Add(wrapped(say.F("“%s” stands nowhere in the help. Try one word, or part of it.", p.sought), widget.MediumImportance))
 	}
 }
 
@@ -179,7 +181,7 @@ func (p *helpPage) goTo(a *Action) {
 	w.pastDraft(func() {
 		w.turnTo(nil)
 		if !w.do(a) {
-			w.say("“" + a.Label + "” waits: " + w.lacks() + ".")
+			w.say(say.F("“%s” waits: %s.", a.Label, w.lacks()))
 		}
 	})
 }
@@ -189,11 +191,11 @@ func (w *Window) lacks() string {
 	p := w.ses.Project()
 	switch {
 	case len(p.Boards) == 0:
-		return "there is no board yet; " + w.acts.byID["new-board"].keyNames() + " makes one"
+		return say.F("there is no board yet; %s makes one", w.acts.byID["new-board"].keyNames())
 	case len(p.Panels) == 0:
-		return "there is no panel yet; " + w.acts.byID["new-panel"].keyNames() + " makes one"
+		return say.F("there is no panel yet; %s makes one", w.acts.byID["new-panel"].keyNames())
 	}
-	return "take a strip or a board in hand first"
+	return say.T("take a strip or a board in hand first")
 }
 
 // content implements page.
@@ -251,5 +253,5 @@ func (p *helpPage) row() []string { return nil }
 
 // hint implements page.
 func (p *helpPage) hint() string {
-	return "← and → turn the screens, ↑ and ↓ scroll. Type to look for a word. Esc goes back."
+	return say.T("← and → turn the screens, ↑ and ↓ scroll. Type to look for a word. Esc goes back.")
 }

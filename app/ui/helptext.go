@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"fmt"
 	"io/fs"
 	"strings"
 
 	"heartside/assets"
+	"heartside/model/say"
 )
 
 // helpPart is one piece of a screen of the help.
@@ -33,13 +33,13 @@ type helpScreen struct {
 func readHelp() ([]helpScreen, error) {
 	names, err := fs.Glob(assets.Help, "help/*.md")
 	if err != nil {
-		return nil, fmt.Errorf("help: %w", err)
+		return nil, say.Errorf("help: %w", err)
 	}
 	var out []helpScreen
 	for _, name := range names { // in the order of their names
 		data, err := fs.ReadFile(assets.Help, name)
 		if err != nil {
-			return nil, fmt.Errorf("help: %w", err)
+			return nil, say.Errorf("help: %w", err)
 		}
 		out = append(out, parseHelp(string(data)))
 	}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // hints are three short lines at the foot of the drawing surface for the first
@@ -32,9 +33,9 @@ const (
 // addHintActions lists what puts hints away and brings them back.
 func (w *Window) addHintActions() {
 	w.acts.add(
-		&Action{ID: "hint-away", Label: "Put the hint away", Group: groupView, Keys: []Chord{ctrlShift(fyne.KeyH)}, Hint: "The next one comes, if there is one.",
+		&Action{ID: "hint-away", Label: say.T("Put the hint away"), Group: groupView, Keys: []Chord{ctrlShift(fyne.KeyH)}, Hint: say.T("The next one comes, if there is one."),
 			Can: func() bool { return w.hints.at >= 0 && w.page == nil }, Do: func() { w.hints.away() }},
-		&Action{ID: "hints-again", Label: "Show the hints again", Group: groupView, Keys: []Chord{ctrlShift(fyne.KeyA)}, Hint: "The three short hints of the first start.",
+		&Action{ID: "hints-again", Label: say.T("Show the hints again"), Group: groupView, Keys: []Chord{ctrlShift(fyne.KeyA)}, Hint: say.T("The three short hints of the first start."),
 			Do: w.hintsAgain},
 	)
 }
@@ -42,7 +43,7 @@ func (w *Window) addHintActions() {
 func newHints(w *Window) *hints {
 	h := &hints{w: w, at: -1}
 	h.text = wrapped("", widget.MediumImportance)
-	next := newPageButton(w, "Got it ("+w.acts.byID["hint-away"].keyNames()+")", func() { h.away() })
+	next := newPageButton(w, say.F("Got it (%s)", w.acts.byID["hint-away"].keyNames()), func() { h.away() })
 	next.keys = func(ev *fyne.KeyEvent) bool {
 		if ev.Name == fyne.KeyEscape {
 			w.takeKeys()
@@ -69,7 +70,7 @@ func (w *Window) hintsAgain() {
 	}
 	w.hints.begin()
 	if w.hints.at < 0 {
-		w.say("The hints speak of a panel with strips on boards. Open the demo with " + w.acts.byID["demo"].keyNames() + " to see them.")
+		w.say(say.F("The hints speak of a panel with strips on boards. Open the demo with %s to see them.", w.acts.byID["demo"].keyNames()))
 	}
 }
 
@@ -168,15 +169,14 @@ func (h *hints) words(i int) string {
 				name = w.ses.Number(n.ID, in.ID)
 			}
 			if i == hintDrag {
-				return "Drag strip " + name + " along its board, below: the panel above follows."
+				return say.F("Drag strip %s along its board, below: the panel above follows.", name)
 			}
-			return "Click strip " + name + " and press R: it rolls over and shows its other face. R again rolls it back."
+			return say.F("Click strip %s and press R: it rolls over and shows its other face. R again rolls it back.", name)
 		}
 	case hintFix:
 		for _, note := range w.column.notes {
 			if len(note.Fixes) > 0 {
-				return "A warning beside the panel offers a fix. " + w.acts.byID["next-warning"].keyNames() + " points at a warning, " +
-					w.acts.byID["apply-fix"].keyNames() + " does its first fix, " + w.acts.byID["undo"].keyNames() + " takes it back."
+				return say.F("A warning beside the panel offers a fix. %s points at a warning, %s does its first fix, %s takes it back.", w.acts.byID["next-warning"].keyNames(), w.acts.byID["apply-fix"].keyNames(), w.acts.byID["undo"].keyNames())
 			}
 		}
 	}

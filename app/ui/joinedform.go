@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"errors"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -9,18 +8,19 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // joinedAsk lists which panels are joined to each other.
 func (w *Window) joinedAsk() {
-	t := &things{w: w, title: "Panels joined to each other", drop: "Forget", fresh: "New…",
-		about: "A top on its sides, a shelf between them: whether both move alike, and what happens where they do not, is read from the wood.",
-		none:  "No panels are joined yet."}
+	t := &things{w: w, title: say.T("Panels joined to each other"), drop: say.T("Forget"), fresh: say.T("New…"),
+		about: say.T("A top on its sides, a shelf between them: whether both move alike, and what happens where they do not, is read from the wood."),
+		none:  say.T("No panels are joined yet.")}
 	t.make = func() { w.joinAsk(-1, t) }
 	t.list = func() []thing {
 		var out []thing
 		for i, j := range w.ses.Project().Joined {
-			out = append(out, thing{name: j.Panels[0] + " and " + j.Panels[1], text: joinedText(j),
+			out = append(out, thing{name: say.F("%s and %s", j.Panels[0], j.Panels[1]), text: joinedText(j),
 				change: func() { w.joinAsk(i, t) },
 				drop: func() {
 					list := slices.Clone(w.ses.Project().Joined)
@@ -30,19 +30,19 @@ func (w *Window) joinedAsk() {
 		return out
 	}
 	if len(w.ses.Project().Panels) < 2 {
-		w.tellAll(t.title, "It takes two panels. Ctrl+T makes another one.")
+		w.tellAll(t.title, say.T("It takes two panels. Ctrl+T makes another one."))
 		return
 	}
 	t.ask()
 }
 
 func joinedText(j model.Joined) string {
-	how := "Fixed: glued, dovetailed, housed or screwed fast"
+	how := say.T("Fixed: glued, dovetailed, housed or screwed fast")
 	if j.How == "free" {
-		how = "Free to move: slots, buttons, a sliding dovetail"
+		how = say.T("Free to move: slots, buttons, a sliding dovetail")
 	}
 	if j.Edges != [2]string{} {
-		how += ", " + j.Edges[0] + " to " + j.Edges[1]
+		how += say.F(", %s to %s", j.Edges[0], j.Edges[1])
 	}
 	return how + "."
 }
@@ -62,9 +62,9 @@ func joinHows() []string { return []string{"fixed", "free"} }
 
 func joinHowWords(s string) string {
 	if s == "free" {
-		return "Free to move (slots, buttons, sliding dovetail)"
+		return say.T("Free to move (slots, buttons, sliding dovetail)")
 	}
-	return "Fixed (glued, dovetailed, housed, screwed fast)"
+	return say.T("Fixed (glued, dovetailed, housed, screwed fast)")
 }
 
 func newJoinForm(w *Window, was model.Joined) *joinForm {
@@ -103,7 +103,7 @@ func (f *joinForm) sideWords(k int) func(int) string {
 	return func(side int) string {
 		n := f.w.ses.Project().Panel(chosen(f.panels[k], f.ids))
 		if side < 0 || n == nil {
-			return "Not said"
+			return say.T("Not said")
 		}
 		return title(n.Role.SideNames()[side])
 	}
@@ -111,10 +111,10 @@ func (f *joinForm) sideWords(k int) func(int) string {
 
 func (f *joinForm) body() fyne.CanvasObject {
 	return container.NewVBox(pairs(
-		named("Panel"), f.panels[0], named("by its"), f.edges[0],
-		named("Joined to"), f.panels[1], named("at its"), f.edges[1],
-		named("How"), f.how),
-		wrapped("An end of one panel against an end of another: both move alike along the joint. An end against an edge: one moves, the other does not.", widget.LowImportance))
+		named(say.T("Panel")), f.panels[0], named(say.T("by its")), f.edges[0],
+		named(say.T("Joined to")), f.panels[1], named(say.T("at its")), f.edges[1],
+		named(say.T("How")), f.how),
+		wrapped(say.T("An end of one panel against an end of another: both move alike along the joint. An end against an edge: one moves, the other does not."), widget.LowImportance))
 }
 
 func (f *joinForm) joined() (model.Joined, error) {
@@ -126,10 +126,10 @@ func (f *joinForm) joined() (model.Joined, error) {
 		}
 	}
 	if j.Panels[0] == j.Panels[1] {
-		return j, errors.New("a panel cannot be joined to itself; choose two")
+		return j, say.Error("a panel cannot be joined to itself; choose two")
 	}
 	if (j.Edges[0] == "") != (j.Edges[1] == "") {
-		return j, errors.New("say of both panels which edge or end meets, or of neither")
+		return j, say.Error("say of both panels which edge or end meets, or of neither")
 	}
 	return j, nil
 }
@@ -138,12 +138,12 @@ func (f *joinForm) joined() (model.Joined, error) {
 func (w *Window) joinAsk(i int, t *things) {
 	was := model.Joined{}
 	list := w.ses.Project().Joined
-	name := "Join two panels"
+	name := say.T("Join two panels")
 	if i >= 0 {
-		was, name = list[i], "Joined panels"
+		was, name = list[i], say.T("Joined panels")
 	}
 	f := newJoinForm(w, was)
-	w.ask(question{title: name, body: f.body(), yes: "Keep", focus: f.panels[0], size: fyne.NewSize(560, 400),
+	w.ask(question{title: name, body: f.body(), yes: say.T("Keep"), focus: f.panels[0], size: fyne.NewSize(560, 400),
 		do: func() error {
 			j, err := f.joined()
 			if err != nil {

@@ -11,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/model"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // keeping sees to it that what is on screen outlasts the program: it gives the
@@ -126,7 +127,7 @@ func (k *keeping) free(path string) error {
 	l, err := k.find.Lock(abs, k.opt.Now())
 	l.Release()
 	if err != nil {
-		return fmt.Errorf("%w; choose another name, or close that window", err)
+		return say.Errorf("%w; choose another name, or close that window", err)
 	}
 	return nil
 }
@@ -191,13 +192,13 @@ func (k *keeping) take(j *keep.Journal, path string) {
 	w.ses.Resume(session.Standing{Path: path, States: j.States, Saved: j.Saved, Print: j.Base, Panel: j.Panel, Board: j.Board}, src)
 	k.k.Adopt(j.File)
 	w.opened()
-	w.say("This is what was on screen at " + at(j.When, k.opt.Now()) + ". It is not saved yet.")
+	w.say(say.F("This is what was on screen at %s. It is not saved yet.", at(j.When, k.opt.Now())))
 }
 
 // openAside opens a journal that was put aside, as a project without a file.
 func (k *keeping) openAside(path string) error {
 	if k.k == nil {
-		return errors.New("nothing is kept here")
+		return say.Error("nothing is kept here")
 	}
 	j, err := keep.OpenAside(k.opt.Disk, path)
 	if err != nil {
@@ -221,13 +222,13 @@ func (k *keeping) report(r keep.Report) {
 	switch {
 	case r.Err != nil:
 		k.said = failedWords(r.Err)
-		k.w.status.keeping("not kept", true)
+		k.w.status.keeping(say.T("not kept"), true)
 	case r.Path == "":
 		k.said = ""
 		k.w.status.keeping("", false)
 	default:
 		k.said, k.written = "", r.When
-		k.w.status.keeping("kept a moment ago", false)
+		k.w.status.keeping(say.T("kept a moment ago"), false)
 		k.later(r.When)
 	}
 	k.w.trace.kept(r.Path, r.Err)
@@ -248,7 +249,7 @@ func (k *keeping) later(when time.Time) {
 		case <-after(time.Minute):
 			k.w.post(func() {
 				if k.written.Equal(when) && k.w.status.kept.Text != "" && k.said == "" {
-					k.w.status.keeping("kept "+when.Local().Format("15:04"), false)
+					k.w.status.keeping(say.F("kept %s", when.Local().Format("15:04")), false)
 				}
 			})
 		}
@@ -262,12 +263,12 @@ func failedWords(err error) string {
 	if errors.As(err, &e) && e.Path != "" {
 		where = " in " + filepath.Dir(e.Path)
 	}
-	what := "What is on screen could not be kept" + where + " in case the program ends: " + file.Cause(rootCause(err)).Error() + ". Nothing is lost: the window keeps your work; "
+	what := say.F("What is on screen could not be kept%s in case the program ends: %s. Nothing is lost: the window keeps your work; ", where, file.Cause(rootCause(err)).Error())
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
-		return what + "free some space, then save again."
+		return say.F("%sfree some space, then save again.", what)
 	}
-	return what + "save it soon, where it can be written."
+	return say.F("%ssave it soon, where it can be written.", what)
 }
 
 // rootCause is the innermost error.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"path/filepath"
 	"syscall"
 	"time"
@@ -13,26 +12,27 @@ import (
 	"heartside/app/keep"
 	"heartside/app/session"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // keptAsk offers what was on screen when the program ended without saving;
 // then follows, whatever is chosen.
 func (w *Window) keptAsk(j *keep.Journal, path string, then func()) {
 	next := func() { w.post(then) }
-	other := "Open the saved file"
+	other := say.T("Open the saved file")
 	if j.Path == "" {
-		other = "Put it aside"
+		other = say.T("Put it aside")
 	}
 	w.ask(question{
-		title: "Heartside was closed before this was saved",
+		title: say.T("Heartside was closed before this was saved"),
 		body:  wrapped(keptWords(j, w.kept.changedSince(j, path), w.kept.opt.Now()), widget.MediumImportance),
-		yes:   "Open what was on screen", no: "Decide later", other: other, plain: true,
+		yes:   say.T("Open what was on screen"), no: say.T("Decide later"), other: other, plain: true,
 		do: func() error {
 			// Another window's question may have been answered first, or work begun
 			// on what lies beneath.
 			if w.ses.Dirty() {
 				w.post(func() {
-					w.guard("open what was on screen", func() { w.kept.take(j, path); next() })
+					w.guard(say.T("open what was on screen"), func() { w.kept.take(j, path); next() })
 				})
 				return nil
 			}
@@ -43,9 +43,9 @@ func (w *Window) keptAsk(j *keep.Journal, path string, then func()) {
 		also: func() {
 			to, err := w.kept.find.PutAside(j.File)
 			if err != nil {
-				w.fail("It could not be put aside", fmt.Errorf("%s: %w; it is left where it is and will be offered again", j.File, file.Cause(err)))
+				w.fail(say.T("It could not be put aside"), say.Errorf("%s: %w; it is left where it is and will be offered again", j.File, file.Cause(err)))
 			} else {
-				w.say("What was on screen is put aside as " + to + ".")
+				w.say(say.F("What was on screen is put aside as %s.", to))
 			}
 			next()
 		},
@@ -71,22 +71,22 @@ func keptWords(j *keep.Journal, changed bool, now time.Time) string {
 	if j.Path != "" {
 		text += ", " + filepath.Base(j.Path) + ","
 	}
-	text += " was on screen at " + at(j.When, now) + " with changes that are not in "
+	text += say.F(" was on screen at %s with changes that are not in ", at(j.When, now))
 	if j.Path != "" {
-		text += "the file."
+		text += say.T("the file.")
 	} else {
-		text += "any file."
+		text += say.T("any file.")
 	}
 	switch n := len(j.States) - 1; {
 	case n == 1:
-		text += " The last change can still be undone."
+		text += say.T(" The last change can still be undone.")
 	case n > 1:
-		text += " The last " + itoa(n) + " changes can still be undone."
+		text += say.F(" The last %s changes can still be undone.", itoa(n))
 	}
 	if j.Path != "" && changed {
-		text += " The file itself was changed since, by another program or window."
+		text += say.T(" The file itself was changed since, by another program or window.")
 	}
-	return text + " Nothing is thrown away, whatever you choose."
+	return say.F("%s Nothing is thrown away, whatever you choose.", text)
 }
 
 // at tells a time of the day, with the day where that is not today.
@@ -102,27 +102,26 @@ func at(when, now time.Time) string {
 func (w *Window) heldAsk(held *keep.HeldError) {
 	text := sentence(held.Error()) + ". "
 	if held.Owner.PID != 0 {
-		text = "It is open " + held.Who() + ". "
+		text = say.F("It is open %s. ", held.Who())
 	}
 	if held.Life == keep.Unknown {
-		text += "Whether that window is still open cannot be seen from here. "
+		text += say.T("Whether that window is still open cannot be seen from here. ")
 	}
-	text += "It is shown here to look at: saving asks for another name. A copy is a project of its own. " +
-		"If it is opened anyway, nobody's changes are replaced without a question."
+	text += say.T("It is shown here to look at: saving asks for another name. A copy is a project of its own. If it is opened anyway, nobody's changes are replaced without a question.")
 	path := w.ses.Path()
 	w.ask(question{
-		title: "This project is open in another window", body: wrapped(text, widget.MediumImportance),
-		yes: "Open a copy", no: "Only look at it", other: "Open anyway", plain: true,
+		title: say.T("This project is open in another window"), body: wrapped(text, widget.MediumImportance),
+		yes: say.T("Open a copy"), no: say.T("Only look at it"), other: say.T("Open anyway"), plain: true,
 		do: func() error {
 			if w.ses.Dirty() {
-				return errors.New("what was changed here meanwhile would go: save it under another name, then that is the copy")
+				return say.Error("what was changed here meanwhile would go: save it under another name, then that is the copy")
 			}
 			w.surf.forget()
 			if err := w.ses.OpenCopy(path); err != nil {
 				return err
 			}
 			w.opened()
-			w.say("This is a copy. Saving asks for a name.")
+			w.say(say.T("This is a copy. Saving asks for a name."))
 			return nil
 		},
 		also: w.kept.seize,
@@ -133,14 +132,14 @@ func (w *Window) heldAsk(held *keep.HeldError) {
 
 // saveFailed says that the project is still here, and what to do.
 func (w *Window) saveFailed(err error) {
-	text := sentence(err.Error()) + ". Nothing is lost: the window keeps your work"
+	text := say.F("%s. Nothing is lost: the window keeps your work", sentence(err.Error()))
 	if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
-		text += "; free some space, then save again"
+		text += say.T("; free some space, then save again")
 	}
 	if k := w.kept; k.journal != "" && k.said == "" {
-		text += ". What is on screen is also kept in " + filepath.Dir(k.journal) + ", should the program end"
+		text += say.F(". What is on screen is also kept in %s, should the program end", filepath.Dir(k.journal))
 	}
-	w.ask(question{title: "The project could not be saved", body: wrapped(text+".", widget.MediumImportance), size: fyne.NewSize(560, 240)})
+	w.ask(question{title: say.T("The project could not be saved"), body: wrapped(text+".", widget.MediumImportance), size: fyne.NewSize(560, 240)})
 }
 
 // changedAsk asks what to do where another program has written the file; then,
@@ -148,10 +147,9 @@ func (w *Window) saveFailed(err error) {
 func (w *Window) changedAsk(c *session.ChangedError, then func()) {
 	name := filepath.Base(c.Path)
 	w.ask(question{
-		title: "The file was changed by another program",
-		body: wrapped(sentence(c.Error())+". If you replace it, what it holds now stays beside it as "+name+file.BackupSuffix+
-			". Under another name both are kept.", widget.MediumImportance),
-		yes: "Save under another name", no: "Go back", other: "Replace it", plain: true,
+		title: say.T("The file was changed by another program"),
+		body:  wrapped(say.F("%s. If you replace it, what it holds now stays beside it as %s%s. Under another name both are kept.", sentence(c.Error()), name, file.BackupSuffix), widget.MediumImportance),
+		yes:   say.T("Save under another name"), no: say.T("Go back"), other: say.T("Replace it"), plain: true,
 		do: func() error {
 			w.post(func() { w.saveAs(then) })
 			return nil

@@ -3,7 +3,6 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -14,6 +13,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // keepTrimPage holds side by side the plan that keeps the wood that is not
@@ -53,7 +53,7 @@ type keepTrimCard struct {
 // is open.
 func (w *Window) addKeepTrimActions() {
 	entry := &keepTrimEntry{}
-	w.acts.add(&Action{ID: "keep-trim", Label: "Keep or trim", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyU)}, Hint: "What it takes to keep the light wood, to trim it off, or to buy clear stock: wood, joints, cost and look.", Can: w.canPlan,
+	w.acts.add(&Action{ID: "keep-trim", Label: say.T("Keep or trim"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyU)}, Hint: say.T("What it takes to keep the light wood, to trim it off, or to buy clear stock: wood, joints, cost and look."), Can: w.canPlan,
 		Do: func() { w.keepTrimShow(entry) }})
 }
 
@@ -73,10 +73,10 @@ func (p *keepTrimPage) search() {
 	s := p.w.ses
 	p.base, p.cards = s.Committed(), nil
 	if n := p.w.panel(); n != nil {
-		p.cards = append(p.cards, &keepTrimCard{panel: n.ID, title: "Panel " + title(n.ID)})
+		p.cards = append(p.cards, &keepTrimCard{panel: n.ID, title: say.F("Panel %s", title(n.ID))})
 	}
 	if now := s.Project(); len(now.Panels)+len(now.Parts) > 1 || len(p.cards) == 0 {
-		p.cards = append(p.cards, &keepTrimCard{title: "The whole project"})
+		p.cards = append(p.cards, &keepTrimCard{title: say.T("The whole project")})
 	}
 	for _, c := range p.cards {
 		var err error
@@ -111,7 +111,7 @@ func (p *keepTrimPage) search() {
 func keptTrimmed(ctx context.Context, job *session.KeepTrim, told func(float64)) (got *session.KeptTrimmed, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("these boards could not be planned (%v)", r)
+			err = say.Errorf("these boards could not be planned (%v)", r)
 		}
 	}()
 	return job.Run(ctx, told)
@@ -134,7 +134,7 @@ func (p *keepTrimPage) found(c *keepTrimCard, got *session.KeptTrimmed, err erro
 	c.job = nil
 	switch {
 	case errors.Is(err, context.Canceled):
-		c.trouble = "Stopped before both plans were found. “Search again” begins anew."
+		c.trouble = say.T("Stopped before both plans were found. “Search again” begins anew.")
 	case err != nil:
 		c.trouble = ended(sentence(err.Error()))
 	default:
@@ -160,27 +160,27 @@ func (p *keepTrimPage) use(c *keepTrimCard) {
 	switch {
 	case c.got == nil:
 	case !p.current(c):
-		p.w.say("The project has changed since. Search again first.")
+		p.w.say(say.T("The project has changed since. Search again first."))
 	case c.laid[p.w.ses.Committed()]:
-		p.w.say("It lies so now.")
+		p.w.say(say.T("It lies so now."))
 	case c.got.Trim.Edit == nil:
-		p.w.say("These boards give nothing of what is wanted.")
+		p.w.say(say.T("These boards give nothing of what is wanted."))
 	case p.w.commit(c.got.Trim.Edit):
 		c.laid[p.w.ses.Committed()] = true
 		p.fill()
-		p.w.say("The trimmed plan is laid. Esc shows it, " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+		p.w.say(say.F("The trimmed plan is laid. Esc shows it, %s takes it back.", p.w.acts.byID["undo"].keyNames()))
 	}
 }
 
 func (p *keepTrimPage) build() {
 	w := p.w
-	head := wrapped("Keep or trim", widget.MediumImportance)
+	head := wrapped(say.T("Keep or trim"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.status = wrapped("", widget.MediumImportance)
 	p.line = snug(p.status)
-	p.stop = p.button("Stop", func() { p.halt() })
-	p.again = p.button("Search again", p.search)
-	leave := p.button("Back (Esc)", w.leavePage)
+	p.stop = p.button(say.T("Stop"), func() { p.halt() })
+	p.again = p.button(say.T("Search again"), p.search)
+	leave := p.button(say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
 	p.offer = newKeepTrimFields(p)
 	p.buying = newQuantityCard(p.w, p.entry, p.key)
@@ -211,9 +211,9 @@ func (p *keepTrimPage) state() {
 				sum += c.done
 			}
 		}
-		text = fmt.Sprintf("Looking for plans: %.0f %%", 100*sum/float64(len(p.cards)))
+		text = say.F("Looking for plans: %.0f %%", 100*sum/float64(len(p.cards)))
 	case slices.ContainsFunc(p.cards, func(c *keepTrimCard) bool { return c.got != nil && !p.current(c) }):
-		text = "⚠ The project has changed since some of this was found. “Search again” begins anew."
+		text = say.T("⚠ The project has changed since some of this was found. “Search again” begins anew.")
 	}
 	p.status.SetText(text)
 	if was := p.line.Visible(); was != (text != "") {
@@ -273,5 +273,5 @@ func (p *keepTrimPage) row() []string { return nil }
 
 // hint implements page.
 func (p *keepTrimPage) hint() string {
-	return "Tab: from field to button. ↑, ↓, PgUp and PgDn scroll. Esc goes back."
+	return say.T("Tab: from field to button. ↑, ↓, PgUp and PgDn scroll. Esc goes back.")
 }

@@ -13,6 +13,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/cost"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // keepTrimEntry is what is typed of clear stock, and of waste; "" takes what past
@@ -39,8 +40,8 @@ type keepTrimFields struct {
 func newKeepTrimFields(p *keepTrimPage) *keepTrimFields {
 	w, e := p.w, p.entry
 	e.follow(w)
-	f := &keepTrimFields{p: p, price: w.newField(e.price, "no price yet"), loss: w.newField(e.loss, ""), thick: w.newField(e.thick, "as the boards")}
-	short := map[cost.Per]string{cost.PerBoardFoot: "per bd ft", cost.PerCubicFoot: "per ft³", cost.PerCubicMetre: "per m³"}
+	f := &keepTrimFields{p: p, price: w.newField(e.price, say.T("no price yet")), loss: w.newField(e.loss, ""), thick: w.newField(e.thick, say.T("as the boards"))}
+	short := map[cost.Per]string{cost.PerBoardFoot: say.T("per bd ft"), cost.PerCubicFoot: say.T("per ft³"), cost.PerCubicMetre: say.T("per m³")}
 	f.per = choice(w, keepTrimPers, func(c cost.Per) string { return short[c] }, e.per)
 	typed := func() {
 		e.price, e.loss, e.thick = f.price.Text, f.loss.Text, f.thick.Text
@@ -56,7 +57,7 @@ func newKeepTrimFields(p *keepTrimPage) *keepTrimFields {
 	}
 	f.per.changed = func() { typed(); f.keep() }
 	f.note = wrapped("", widget.LowImportance)
-	ask := flow([]fyne.CanvasObject{named("Clear stock costs"), f.price, f.per, named("lost of it"), f.loss, named("thickness as sold"), f.thick})
+	ask := flow([]fyne.CanvasObject{named(say.T("Clear stock costs")), f.price, f.per, named(say.T("lost of it")), f.loss, named(say.T("thickness as sold")), f.thick})
 	f.box = container.New(stackLayout{}, ask, snug(f.note))
 	return f
 }
@@ -124,23 +125,23 @@ func (f *keepTrimFields) keep() {
 // is typed.
 func (f *keepTrimFields) read(thick float64) (session.ClearOffer, error) {
 	o := session.ClearOffer{Rate: cost.Rate{Per: f.p.entry.per}, Thickness: thick}
-	price, err := f.price.number("what clear stock costs")
+	price, err := f.price.number(say.T("what clear stock costs"))
 	if err == nil && price < 0 {
-		err = fmt.Errorf("what clear stock costs: “%s” is under nothing; write its price, or leave it empty", f.price.Text)
+		err = say.Errorf("what clear stock costs: “%s” is under nothing; write its price, or leave it empty", f.price.Text)
 	}
 	if err != nil {
 		return o, err
 	}
-	loss, err := f.loss.number("lost of clear stock")
+	loss, err := f.loss.number(say.T("lost of clear stock"))
 	if err == nil && (loss < 0 || loss >= 100) {
-		err = fmt.Errorf("lost of clear stock: “%s” is no loss; write 0 to under 100 %%", f.loss.Text)
+		err = say.Errorf("lost of clear stock: “%s” is no loss; write 0 to under 100 %%", f.loss.Text)
 	}
 	if err != nil {
 		return o, err
 	}
 	o.Rate.Amount, o.Loss = price, loss/100
 	if f.thick.Text != "" {
-		o.Thickness, err = f.thick.size("thickness of clear stock")
+		o.Thickness, err = f.thick.size(say.T("thickness of clear stock"))
 	}
 	return o, err
 }
@@ -156,7 +157,7 @@ func (p *keepTrimPage) fill() {
 		money = ", " + c
 	}
 	f.note.Importance = widget.LowImportance
-	note := fmt.Sprintf("Prices are in the money the boards' prices are in%s. A loss of %.0f %% is common practice, no source.", money, 100*session.LossClear)
+	note := say.F("Prices are in the money the boards' prices are in%s. A loss of %.0f %% is common practice, no source.", money, 100*session.LossClear)
 	p.body.Objects = nil
 	for _, c := range p.cards {
 		name := wrapped(c.title, widget.MediumImportance)
@@ -166,7 +167,7 @@ func (p *keepTrimPage) fill() {
 		case c.trouble != "":
 			p.body.Add(snug(wrapped("⚠ "+c.trouble, widget.WarningImportance)))
 		case c.got == nil:
-			p.body.Add(snug(wrapped("Looking for both plans…", widget.LowImportance)))
+			p.body.Add(snug(wrapped(say.T("Looking for both plans…"), widget.LowImportance)))
 		default:
 			if bad := p.fillCard(c); bad != nil {
 				note, f.note.Importance = "⚠ "+ended(sentence(bad.Error())), widget.WarningImportance
@@ -174,7 +175,7 @@ func (p *keepTrimPage) fill() {
 		}
 	}
 	if len(p.cards) > 0 {
-		p.body.Add(snug(wrapped(session.LostWords, widget.LowImportance)))
+		p.body.Add(snug(wrapped(session.LostWords(), widget.LowImportance)))
 	}
 	p.buying.fill()
 	p.body.Add(p.buying.box)
@@ -201,9 +202,9 @@ func (p *keepTrimPage) fillCard(c *keepTrimCard) error {
 		p.body.Add(snug(wrapped("⚠ "+text, widget.WarningImportance)))
 	}
 	p.body.Add(newBehaveTable(a.Rows))
-	text := "Use the trimmed plan"
+	text := say.T("Use the trimmed plan")
 	if c.laid[p.w.ses.Committed()] {
-		text = "The trimmed plan lies so now"
+		text = say.T("The trimmed plan lies so now")
 	}
 	use := p.button(text, func() { p.use(c) })
 	if c.got.Trim.Edit == nil || c.got.Nothing || !p.current(c) || c.laid[p.w.ses.Committed()] {

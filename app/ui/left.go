@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -13,6 +12,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/offcut"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // leftState is what is asked of the page of what is left. It stays while the
@@ -44,8 +44,8 @@ type leftPage struct {
 // addLeftActions lists the page.
 func (w *Window) addLeftActions() {
 	st := &leftState{ticked: map[string]bool{}}
-	w.acts.add(&Action{ID: "left", Label: "What is left", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyW)},
-		Hint: "Offcuts by size with what they would give; test pieces for the finish; the next project from them.", Do: func() { w.leftShow(st) }})
+	w.acts.add(&Action{ID: "left", Label: say.T("What is left"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyW)},
+		Hint: say.T("Offcuts by size with what they would give; test pieces for the finish; the next project from them."), Do: func() { w.leftShow(st) }})
 }
 
 // leftShow turns to the page.
@@ -64,7 +64,7 @@ func (w *Window) leftShow(st *leftState) {
 
 func (p *leftPage) build() {
 	w, st := p.w, p.st
-	head := wrapped("What is left", widget.MediumImportance)
+	head := wrapped(say.T("What is left"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.length, p.width, p.also = w.newField(st.length, ""), w.newField(st.width, ""), w.newField(st.also, p.example())
 	typed := func() {
@@ -74,17 +74,17 @@ func (p *leftPage) build() {
 	for _, f := range []*field{p.length, p.width, p.also} {
 		f.follow(typed)
 	}
-	p.uncut = newTick(w, "Boards that nothing is cut from, too", st.uncut, func() { st.uncut = p.uncut.Checked; p.look() })
+	p.uncut = newTick(w, say.T("Boards that nothing is cut from, too"), st.uncut, func() { st.uncut = p.uncut.Checked; p.look() })
 	p.lead, p.trouble = wrapped("", widget.MediumImportance), wrapped("", widget.WarningImportance)
 	p.lead.TextStyle.Bold = true
-	p.test = p.button("Reserve test pieces…", p.testAsk)
-	p.next = p.button("New project from the ticked pieces", p.begin)
-	leave := p.button("Back (Esc)", w.leavePage)
+	p.test = p.button(say.T("Reserve test pieces…"), p.testAsk)
+	p.next = p.button(say.T("New project from the ticked pieces"), p.begin)
+	leave := p.button(say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
 	p.body = container.New(stackLayout{})
 	var room *fyne.Container
 	room, p.scroll = down(container.NewPadded(p.body), nil)
-	ask := flow([]fyne.CanvasObject{named("Of use from"), p.length, named("by"), p.width, named("What would they give of"), least(22, p.also)})
+	ask := flow([]fyne.CanvasObject{named(say.T("Of use from")), p.length, named(say.T("by")), p.width, named(say.T("What would they give of")), least(22, p.also)})
 	top := container.NewPadded(container.NewVBox(container.New(stackLayout{}, snug(head), ask, p.uncut, flow([]fyne.CanvasObject{p.test, p.next, leave}), snug(p.trouble), snug(p.lead)), widget.NewSeparator()))
 	p.all = container.New(layout.NewBorderLayout(top, nil, nil, nil), top, room)
 }
@@ -106,11 +106,11 @@ func (p *leftPage) example() string {
 // wish reads what is asked.
 func (p *leftPage) wish() (w session.LeftWish, err error) {
 	w.Uncut, w.Least = p.st.uncut, offcut.Usual
-	l, err := p.length.size("of use from")
+	l, err := p.length.size(say.T("of use from"))
 	if err != nil {
 		return w, err
 	}
-	b, err := p.width.size("of use by")
+	b, err := p.width.size(say.T("of use by"))
 	if err != nil {
 		return w, err
 	}
@@ -140,19 +140,19 @@ func (p *leftPage) fill() {
 	p.body.Objects = nil
 	for i := range p.read.Boards {
 		b := &p.read.Boards[i]
-		p.body.Add(snug(bold("Board " + b.Board)))
+		p.body.Add(snug(bold(say.F("Board %s", b.Board))))
 		p.body.Add(newLeftDrawing(p.w, b))
 		for k := range b.Pieces {
 			p.body.Add(p.piece(&b.Pieces[k]))
 		}
 		if len(b.Pieces) == 0 {
-			p.body.Add(line("Nothing of that size is left.", widget.LowImportance))
+			p.body.Add(line(say.T("Nothing of that size is left."), widget.LowImportance))
 		}
 	}
 	if len(p.w.ses.Project().Boards) == 0 {
-		p.body.Add(line("There are no boards: "+p.w.acts.byID["rack"].keyNames()+" takes some into the rack.", widget.MediumImportance))
+		p.body.Add(line(say.F("There are no boards: %s takes some into the rack.", p.w.acts.byID["rack"].keyNames()), widget.MediumImportance))
 	} else {
-		p.body.Add(line("Rectangles square to the board, the largest first, with the saw cut between them and round what is cut. What is smaller is waste. Costs are shares by area.", widget.LowImportance))
+		p.body.Add(line(say.T("Rectangles square to the board, the largest first, with the saw cut between them and round what is cut. What is smaller is waste. Costs are shares by area."), widget.LowImportance))
 	}
 	p.next.greyed(len(p.chosen()) == 0)
 	p.body.Refresh()
@@ -173,7 +173,7 @@ func (p *leftPage) piece(x *session.Leftover) fyne.CanvasObject {
 	}
 	rows := []fyne.CanvasObject{t, line(sentence(text)+".", widget.MediumImportance)}
 	for _, u := range x.Uses {
-		rows = append(rows, line("Would give "+u+".", widget.LowImportance))
+		rows = append(rows, line(say.F("Would give %s.", u), widget.LowImportance))
 	}
 	return container.New(stackLayout{}, rows...)
 }
@@ -191,13 +191,13 @@ func (p *leftPage) begin() {
 		w.say(ended(sentence(err.Error())))
 		return
 	}
-	w.guard("begin the next project", func() {
+	w.guard(say.T("begin the next project"), func() {
 		clear(p.st.ticked)
 		w.turnTo(nil)
 		w.surf.forget()
 		w.ses.Begin(next)
 		w.opened()
-		text := fmt.Sprintf("The next project has %s, each with its letter: chalk it on.", count(len(next.Boards), "board", "boards"))
+		text := say.F("The next project has %s, each with its letter: chalk it on.", count(len(next.Boards), say.T("board"), say.T("boards")))
 		for _, n := range notes {
 			text += " " + n
 		}
@@ -246,5 +246,5 @@ func (p *leftPage) row() []string { return nil }
 
 // hint implements page.
 func (p *leftPage) hint() string {
-	return "Tab: from field to piece. Space ticks a piece for the next project. ↑, ↓, PgUp and PgDn scroll. Esc goes back."
+	return say.T("Tab: from field to piece. Space ticks a piece for the next project. ↑, ↓, PgUp and PgDn scroll. Esc goes back.")
 }

@@ -14,6 +14,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // leftDrawing is a board seen on face 1 with what is cut from it hatched and what
@@ -90,7 +91,7 @@ func (d *leftDrawing) draw(c render.Canvas, b *model.Board, box geom.Rect, st re
 	}
 	c.Pop()
 	c.Stroke(render.Box(box), render.Pen{Width: 1, Color: st.Color})
-	c.Text(geom.Pt(box.Min.X, box.Max.Y+1.3*st.Size), "face 1, the marked end at the left, the marked edge below; cut pieces are crossed", st)
+	c.Text(geom.Pt(box.Min.X, box.Max.Y+1.3*st.Size), say.T("face 1, the marked end at the left, the marked edge below; cut pieces are crossed"), st)
 }
 
 // strip draws a piece that is cut.

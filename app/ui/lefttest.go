@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -12,6 +10,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/offcut"
+	"heartside/model/say"
 )
 
 // testForm asks for test pieces and says where they would lie.
@@ -30,11 +29,11 @@ func (p *leftPage) testAsk() {
 	for _, x := range []*field{f.number, f.length, f.wide} {
 		x.follow(f.fill)
 	}
-	body := container.New(stackLayout{}, pairs(named("How many"), f.number, named("Length of each"), f.length, named("Width of each"), f.wide),
-		snug(wrapped(fmt.Sprintf("Each holds at least %s of heartwood and of sapwood on one face and no knot, from waste first, then from the smallest piece. Try the whole sequence of the finish on both woods. The size is common practice, no source, or what your machines take at least.", session.Percent(usual.Least)), widget.LowImportance)),
+	body := container.New(stackLayout{}, pairs(named(say.T("How many")), f.number, named(say.T("Length of each")), f.length, named(say.T("Width of each")), f.wide),
+		snug(wrapped(say.F("Each holds at least %s of heartwood and of sapwood on one face and no knot, from waste first, then from the smallest piece. Try the whole sequence of the finish on both woods. The size is common practice, no source, or what your machines take at least.", session.Percent(usual.Least)), widget.LowImportance)),
 		f.said)
 	f.fill()
-	w.ask(question{title: "Reserve test pieces", body: body, yes: "Reserve them", focus: f.number, size: fyne.NewSize(620, 460), tall: true, do: f.keep})
+	w.ask(question{title: say.T("Reserve test pieces"), body: body, yes: say.T("Reserve them"), focus: f.number, size: fyne.NewSize(620, 460), tall: true, do: f.keep})
 }
 
 // want reads what is asked.
@@ -42,13 +41,13 @@ func (f *testForm) want() (offcut.Trial, error) {
 	t := offcut.UsualTrial
 	n, err := strconv.Atoi(strings.TrimSpace(f.number.Text))
 	if err != nil || n < 1 || n > 50 {
-		return t, fmt.Errorf("how many: “%s” is no count; write 1 to 50", f.number.Text)
+		return t, say.Errorf("how many: “%s” is no count; write 1 to 50", f.number.Text)
 	}
 	t.Count = n
-	if t.Length, err = f.side(f.length, "length of a test piece", f.usual.Length); err != nil {
+	if t.Length, err = f.side(f.length, say.T("length of a test piece"), f.usual.Length); err != nil {
 		return t, err
 	}
-	t.Width, err = f.side(f.wide, "width of a test piece", f.usual.Width)
+	t.Width, err = f.side(f.wide, say.T("width of a test piece"), f.usual.Width)
 	return t, err
 }
 
@@ -77,9 +76,9 @@ func (f *testForm) fill() {
 	case err != nil:
 		add("⚠ "+ended(sentence(err.Error())), widget.WarningImportance)
 	case f.found.Found == 0:
-		add("⚠ "+nowhere, widget.WarningImportance)
+		add("⚠ "+say.T(nowhere), widget.WarningImportance)
 	case f.found.Found < want.Count:
-		add(fmt.Sprintf("⚠ Only %d of %d have room.", f.found.Found, want.Count), widget.WarningImportance)
+		add(say.F("⚠ Only %d of %d have room.", f.found.Found, want.Count), widget.WarningImportance)
 	}
 	for _, l := range f.found.Lines {
 		add(l, widget.MediumImportance)
@@ -95,14 +94,14 @@ const nowhere = "No such piece is left. Make it smaller, or let boards that noth
 // keep reserves what was found.
 func (f *testForm) keep() error {
 	if f.found.Edit == nil {
-		return errors.New("there is no room for a test piece of that size")
+		return say.Error("there is no room for a test piece of that size")
 	}
 	if err := f.p.w.ses.Commit(f.found.Edit); err != nil {
 		return err
 	}
 	w := f.p.w
 	w.post(func() {
-		w.say(count(f.found.Found, "test piece is", "test pieces are") + " reserved: cut and labelled like a solid part, on the sheet too. " + w.acts.byID["cuttings"].keyNames() + " moves them.")
+		w.say(say.F("%s reserved: cut and labelled like a solid part, on the sheet too. %s moves them.", count(f.found.Found, say.T("test piece is"), say.T("test pieces are")), w.acts.byID["cuttings"].keyNames()))
 	})
 	return nil
 }

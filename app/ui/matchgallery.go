@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // matchGallery shows a tile a pair, those of edges first, then the book and slip
@@ -82,7 +84,7 @@ func (g *matchGallery) show() {
 	if len(g.p.edges.List) == 0 && !g.p.running {
 		none = g.p.edges.Why
 		if g.p.edges.Need > 0 {
-			near = "Show the nearest miss (N)"
+			near = say.T("Show the nearest miss (N)")
 		}
 	}
 	put(g.none, none)
@@ -120,7 +122,7 @@ func (p *matchPage) leafWords() (head, why string) {
 	if p.strip == "" || p.running && len(p.leaves.List) == 0 {
 		return "", ""
 	}
-	return "Book and slip matches of strip " + p.w.ses.Number(p.panel, p.strip), p.leaves.Why
+	return say.F("Book and slip matches of strip %s", p.w.ses.Number(p.panel, p.strip)), p.leaves.Why
 }
 
 // drawn shows pictures that are ready and marks which tile is in hand.
@@ -190,9 +192,9 @@ func (g *matchGallery) TypedRune(r rune) { g.p.sign(r) }
 // AccessibilityLabel says what is in hand.
 func (g *matchGallery) AccessibilityLabel() string {
 	if e := g.hand(); e != nil {
-		return "Edges that match. " + e.m.Title + ". " + e.m.Text + " " + e.change()
+		return say.F("Edges that match. %s. %s %s", e.m.Title, e.m.Text, e.change())
 	}
-	return "Edges that match. " + g.p.status()
+	return say.F("Edges that match. %s", g.p.status())
 }
 
 // AccessibilityRole implements fyne.Accessible.

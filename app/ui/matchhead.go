@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // matchHead is what is asked and what was found.
@@ -42,7 +42,7 @@ func newMatchHead(p *matchPage) *matchHead {
 			h.tolerance.SetText(w.ses.Len(p.tolerance))
 		}
 	}
-	h.only = newTick(w, "Only its edges", p.only, nil)
+	h.only = newTick(w, say.T("Only its edges"), p.only, nil)
 	h.only.OnChanged = func(on bool) {
 		if p.only != on {
 			p.only = on
@@ -52,18 +52,18 @@ func newMatchHead(p *matchPage) *matchHead {
 	}
 	h.only.enter = p.keysBack
 	h.choose()
-	leave := newPageButton(w, h.short("Back (Esc)"), w.leavePage)
+	leave := newPageButton(w, h.short(say.T("Back (Esc)")), w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
 	top := flow([]fyne.CanvasObject{h.name, room, leave}, room)
-	within := named("Widths may differ by")
+	within := named(say.T("Widths may differ by"))
 	if w.large() { // beside the pictures, which need the height
-		h.more = container.New(stackLayout{}, snug(bold("Widths may differ by")), h.tolerance, snug(bold("Strip in hand")), h.strip, h.only)
+		h.more = container.New(stackLayout{}, snug(bold(say.T("Widths may differ by"))), h.tolerance, snug(bold(say.T("Strip in hand"))), h.strip, h.only)
 		h.box = container.New(stackLayout{}, top, h.note)
 		return h
 	}
 	h.more = container.New(stackLayout{})
-	h.box = container.New(stackLayout{}, top, flow([]fyne.CanvasObject{within, h.tolerance, named("Strip in hand"), least(12, h.strip), h.only}), h.note)
+	h.box = container.New(stackLayout{}, top, flow([]fyne.CanvasObject{within, h.tolerance, named(say.T("Strip in hand")), least(12, h.strip), h.only}), h.note)
 	return h
 }
 
@@ -81,9 +81,9 @@ func (h *matchHead) choose() {
 	h.ids = stripsOnBoards(p.w.ses.Committed().Panel(p.panel))
 	h.strip = choice(p.w, h.ids, func(id string) string {
 		if id == "" {
-			return "None"
+			return say.T("None")
 		}
-		return "Strip " + p.w.ses.Number(p.panel, id)
+		return say.F("Strip %s", p.w.ses.Number(p.panel, id))
 	}, p.strip)
 	h.strip.changed = func() {
 		if id := chosen(h.strip, h.ids); id != p.strip {
@@ -117,9 +117,9 @@ const widestTolerance = 50
 // typed reads the tolerance and searches anew where it is another.
 func (h *matchHead) typed() {
 	p := h.p
-	v, err := h.tolerance.size("widths may differ by")
+	v, err := h.tolerance.size(say.T("widths may differ by"))
 	if err == nil && v > widestTolerance {
-		err = fmt.Errorf("widths may differ by: write %s or less", p.w.ses.Len(widestTolerance))
+		err = say.Errorf("widths may differ by: write %s or less", p.w.ses.Len(widestTolerance))
 	}
 	switch {
 	case err != nil:
@@ -134,15 +134,15 @@ func (h *matchHead) typed() {
 // show brings the head up to date.
 func (h *matchHead) show() {
 	p := h.p
-	put(h.name, "Edges that match in panel "+title(p.panel))
+	put(h.name, say.F("Edges that match in panel %s", title(p.panel)))
 	now := stripsOnBoards(p.w.ses.Committed().Panel(p.panel))
 	if !equal(now, h.ids) || len(h.strip.Options) != len(now) {
 		h.ids = now
 		h.strip.Options = h.strip.Options[:0]
 		for _, id := range now {
-			text := "None"
+			text := say.T("None")
 			if id != "" {
-				text = "Strip " + p.w.ses.Number(p.panel, id)
+				text = say.F("Strip %s", p.w.ses.Number(p.panel, id))
 			}
 			h.strip.Options = append(h.strip.Options, text)
 		}

@@ -4,6 +4,8 @@ import (
 	"unicode"
 
 	"fyne.io/fyne/v2"
+
+	"heartside/model/say"
 )
 
 // matchKeys lists the keys of the page.
@@ -39,7 +41,7 @@ func (p *matchPage) sign(r rune) bool {
 	case 'H':
 		p.hatch = !p.hatch
 		p.gallery.drawn()
-		p.w.say(map[bool]string{true: "Zones hatched. H takes the lines away.", false: "Zones not hatched."}[p.hatch])
+		p.w.say(map[bool]string{true: say.T("Zones hatched. H takes the lines away."), false: say.T("Zones not hatched.")}[p.hatch])
 	case 'T':
 		p.w.win.Canvas().Focus(p.head.tolerance)
 	case 'S':
@@ -69,7 +71,7 @@ func (p *matchPage) choose(way int) {
 	case e == nil:
 		return
 	case len(e.m.Lays) < 2:
-		p.w.say("There is one way only to lay this pair.")
+		p.w.say(say.T("There is one way only to lay this pair."))
 		return
 	}
 	p.ways[e.id] = way
@@ -82,11 +84,11 @@ func (p *matchPage) choose(way int) {
 // nearest asks for as much tolerance as the nearest miss needs.
 func (p *matchPage) nearest() {
 	if p.running || !(p.edges.Need > 0) {
-		p.w.say("There is no nearest miss to show.")
+		p.w.say(say.T("There is no nearest miss to show."))
 		return
 	}
 	if p.edges.Need > widestTolerance {
-		p.w.say("The nearest miss is too far off to match: " + p.w.ses.Len(p.edges.Need) + ".")
+		p.w.say(say.F("The nearest miss is too far off to match: %s.", p.w.ses.Len(p.edges.Need)))
 		return
 	}
 	p.first = true
@@ -100,15 +102,15 @@ func (p *matchPage) use() {
 	case e == nil:
 		return
 	case p.running || p.of != p.w.ses.Committed():
-		p.w.say("The edges are still being compared.")
+		p.w.say(say.T("The edges are still being compared."))
 		return
 	case e.lay().Change == "":
-		p.w.say("The two lie so already.")
+		p.w.say(say.T("The two lie so already."))
 		return
 	}
 	if !p.w.commit(e.lay().Edit) {
 		return
 	}
 	p.w.trace.line("matched")
-	p.w.say("The two lie side by side. " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+	p.w.say(say.F("The two lie side by side. %s takes it back.", p.w.acts.byID["undo"].keyNames()))
 }

@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // matchPage shows which edges go together: pairs of strips as pictures, laid
@@ -46,10 +47,10 @@ type matchPage struct {
 // addMatchActions lists what leads to the page, and the row from one board.
 func (w *Window) addMatchActions() {
 	w.acts.add(
-		&Action{ID: "match", Label: "Edges that match…", Short: "Match", Icon: icon("match"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyM)},
-			Hint: "Strips whose sapwood has one width along a joint, and book and slip matches, as pictures.", Can: w.canMatch, Do: func() { w.showMatch() }},
-		&Action{ID: "row", Label: "Row from one board…", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyM)},
-			Hint: "Drawer fronts cut from one board so that the grain runs through them.", Can: w.canRow, Do: w.rowAsk},
+		&Action{ID: "match", Label: say.T("Edges that match…"), Short: say.T("Match"), Icon: icon("match"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyM)},
+			Hint: say.T("Strips whose sapwood has one width along a joint, and book and slip matches, as pictures."), Can: w.canMatch, Do: func() { w.showMatch() }},
+		&Action{ID: "row", Label: say.T("Row from one board…"), Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyM)},
+			Hint: say.T("Drawer fronts cut from one board so that the grain runs through them."), Can: w.canRow, Do: w.rowAsk},
 	)
 }
 
@@ -97,7 +98,7 @@ func (p *matchPage) row() []string { return nil }
 
 // hint implements page.
 func (p *matchPage) hint() string {
-	return "Arrows: a pair. Enter lays the panel so. O: another way to make room. T: the tolerance. L: how the boards lay. H: zones hatched. Esc goes back."
+	return say.T("Arrows: a pair. Enter lays the panel so. O: another way to make room. T: the tolerance. L: how the boards lay. H: zones hatched. Esc goes back.")
 }
 
 // show implements page.

@@ -14,6 +14,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // rowing is the dialog that cuts a row of panels from one board.
@@ -76,17 +77,17 @@ func (w *Window) newRowing() *rowing {
 		}
 	}
 	r.board = choice(w, r.boards, func(b *model.Board) string {
-		return "Board " + b.ID + ", " + w.ses.Len(b.Length) + " by " + w.ses.Len(b.Width)
+		return say.F("Board %s, %s by %s", b.ID, w.ses.Len(b.Length), w.ses.Len(b.Width))
 	}, hand)
 	r.board.changed = func() { r.nameFaces(); r.work() }
 	r.up = choice(w, []int{1, 2}, itoa, wish.Up)
 	r.nameFaces()
 	r.up.changed = r.work
 	r.across = choice(w, []bool{false, true}, func(v bool) string {
-		return map[bool]string{false: "Side by side, from the length", true: "One above another, from the width"}[v]
+		return map[bool]string{false: say.T("Side by side, from the length"), true: say.T("One above another, from the width")}[v]
 	}, wish.Across)
 	r.across.changed = r.work
-	r.turned = newTick(w, "Marked end at the right", wish.Turned, r.work)
+	r.turned = newTick(w, say.T("Marked end at the right"), wish.Turned, r.work)
 	for i, v := range [3]float64{wish.Gap, wish.Kerf, wish.Trim} {
 		r.numbers[i] = w.lengthField(v, true)
 		r.numbers[i].follow(r.work)
@@ -114,12 +115,12 @@ func (r *rowing) boardID() string { return chosen(r.board, r.boards).ID }
 func (r *rowing) ask() {
 	r.fill()
 	asked := container.New(stackLayout{},
-		pairs(named("From"), r.board, named("Face that shows"), r.up, named(""), r.turned, named("They hang"), r.across,
-			named("Gap between two"), r.numbers[0], named("Kerf of the cut"), r.numbers[1], named("Trimmed off each cut"), r.numbers[2]),
-		bold("In the row, from the left or from the bottom"), r.list)
-	body := container.New(&halvesLayout{}, asked, container.New(stackLayout{}, bold("How it comes out"), r.room, r.said, r.warned))
+		pairs(named(say.T("From")), r.board, named(say.T("Face that shows")), r.up, named(""), r.turned, named(say.T("They hang")), r.across,
+			named(say.T("Gap between two")), r.numbers[0], named(say.T("Kerf of the cut")), r.numbers[1], named(say.T("Trimmed off each cut")), r.numbers[2]),
+		bold(say.T("In the row, from the left or from the bottom")), r.list)
+	body := container.New(&halvesLayout{}, asked, container.New(stackLayout{}, bold(say.T("How it comes out")), r.room, r.said, r.warned))
 	r.work()
-	r.w.ask(question{title: "Row from one board", body: body, yes: "Cut them so", focus: r.board, size: fyne.NewSize(1140, 680), tall: true, do: r.keep})
+	r.w.ask(question{title: say.T("Row from one board"), body: body, yes: say.T("Cut them so"), focus: r.board, size: fyne.NewSize(1140, 680), tall: true, do: r.keep})
 }
 
 // fill lists the panels with a tick, and a button to stand earlier.
@@ -132,7 +133,7 @@ func (r *rowing) fill() {
 			r.in[id] = on
 			r.work()
 		}
-		earlier := newDialogButton(r.w, "Earlier", func() {
+		earlier := newDialogButton(r.w, say.T("Earlier"), func() {
 			if i > 0 {
 				r.order[i-1], r.order[i] = r.order[i], r.order[i-1]
 				r.fill()
@@ -157,7 +158,7 @@ func (r *rowing) wish() (session.RowWish, error) {
 		}
 	}
 	to := [3]*float64{&out.Gap, &out.Kerf, &out.Trim}
-	for i, name := range [3]string{"gap", "kerf", "trimmed off"} {
+	for i, name := range [3]string{"gap", "kerf", say.T("trimmed off")} {
 		v, err := r.numbers[i].length(name)
 		if err != nil {
 			return out, err
@@ -248,7 +249,7 @@ func (r *rowing) keep() error {
 		return err
 	}
 	r.w.trace.line("row %d", len(r.plan.Strips))
-	r.w.say("Cut in a row. " + r.w.acts.byID["undo"].keyNames() + " takes it back.")
+	r.w.say(say.F("Cut in a row. %s takes it back.", r.w.acts.byID["undo"].keyNames()))
 	return nil
 }
 

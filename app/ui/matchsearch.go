@@ -8,6 +8,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // matchEntry is one tile: a match and the way chosen to lay it.
@@ -64,7 +65,7 @@ func (p *matchPage) search() {
 func matched(ctx context.Context, q *session.MatchSearch, l *session.LeafSearch) (edges, leaves session.Matches, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("the edges of this panel could not be compared (%v)", r)
+			err = say.Errorf("the edges of this panel could not be compared (%v)", r)
 		}
 	}()
 	edges = q.Run(ctx)
@@ -96,7 +97,7 @@ func (p *matchPage) gather() []*matchEntry {
 	var out []*matchEntry
 	add := func(list []session.Match, leaf bool) {
 		for i := range list {
-			e := &matchEntry{m: &list[i], leaf: leaf, id: "leaf " + list[i].Title}
+			e := &matchEntry{m: &list[i], leaf: leaf, id: say.F("leaf %s", list[i].Title)}
 			if !leaf {
 				e.id = edgesKey(list[i].Pair)
 			}
@@ -131,12 +132,12 @@ func (p *matchPage) status() string {
 	case p.trouble != "":
 		return "⚠ " + p.trouble
 	case p.running && len(p.entries) == 0:
-		return "Comparing edges…"
+		return say.T("Comparing edges…")
 	case n == 0:
-		return "No pair of edges agrees within " + p.w.ses.Len(p.tolerance) + "."
+		return say.F("No pair of edges agrees within %s.", p.w.ses.Len(p.tolerance))
 	case p.edges.More > 0:
-		return "The " + itoa(n) + " best pairs of edges; " + itoa(p.edges.More) + " more agree within " + p.w.ses.Len(p.tolerance) + ". A smaller tolerance leaves fewer."
+		return say.F("The %s best pairs of edges; %s more agree within %s. A smaller tolerance leaves fewer.", itoa(n), itoa(p.edges.More), p.w.ses.Len(p.tolerance))
 	default:
-		return count(n, "pair of edges agrees", "pairs of edges agree") + " within " + p.w.ses.Len(p.tolerance) + ", the closest first."
+		return say.F("%s within %s, the closest first.", count(n, say.T("pair of edges agrees"), say.T("pairs of edges agree")), p.w.ses.Len(p.tolerance))
 	}
 }

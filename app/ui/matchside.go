@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // matchSide is the column beside the pictures: what is done to lay the pair in
@@ -34,15 +35,15 @@ func newMatchSide(p *matchPage) *matchSide {
 	s.head, s.text, s.done = wrapped("", widget.MediumImportance), wrapped("", widget.MediumImportance), wrapped("", widget.MediumImportance)
 	s.assumed, s.told = wrapped("", widget.MediumImportance), wrapped("", widget.WarningImportance)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	s.use = p.button(p.head.short("Lay them so (Enter)"), p.use)
+	s.use = p.button(p.head.short(say.T("Lay them so (Enter)")), p.use)
 	s.use.Importance = widget.SuccessImportance
-	s.other = p.button(p.head.short("Another way (O)"), func() { p.sign('o') })
+	s.other = p.button(p.head.short(say.T("Another way (O)")), func() { p.sign('o') })
 	s.touch = newMatchTouch(p)
-	done, then := snug(bold("What is done")), snug(bold("The panel then"))
+	done, then := snug(bold(say.T("What is done"))), snug(bold(say.T("The panel then")))
 	figs, used := container.NewPadded(s.after.box), flow([]fyne.CanvasObject{s.use, s.other})
 	s.found = []fyne.CanvasObject{used, done, then, figs}
 	s.body = container.New(columnLayout{}, snug(s.head), used, snug(s.text), snug(s.assumed), s.touch.box,
-		done, snug(s.done), snug(s.told), p.head.more, then, figs, snug(bold("Keys")), snug(wrapped(matchKeys, widget.LowImportance)))
+		done, snug(s.done), snug(s.told), p.head.more, then, figs, snug(bold(say.T("Keys"))), snug(wrapped(say.T(matchKeys), widget.LowImportance)))
 	s.scroll = container.NewVScroll(s.body)
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))
 	return s
@@ -51,7 +52,7 @@ func newMatchSide(p *matchPage) *matchSide {
 // show brings the column up to date.
 func (s *matchSide) show() {
 	e := s.p.gallery.hand()
-	title, text, assumed, done, told := "No pair to show", s.p.empty(), "", "", ""
+	title, text, assumed, done, told := say.T("No pair to show"), s.p.empty(), "", "", ""
 	var rows []figure
 	if e != nil {
 		l := e.lay()
@@ -106,8 +107,8 @@ func (s *matchSide) figures(l *session.Laying) []figure {
 	row := func(name string, now, then string) figure { return figure{name: name, show: then, back: now} }
 	return []figure{
 		{name: "", show: "then", back: "now", head: true},
-		row("Sapwood", session.Percent(now.Light), session.Percent(l.After.Light)),
-		row("Contrast coverage", session.Percent(now.Coverage), session.Percent(l.After.Coverage)),
-		row("Streaks alone", itoa(now.LoneStreaks), itoa(l.After.LoneStreaks)),
+		row(say.T("Sapwood"), session.Percent(now.Light), session.Percent(l.After.Light)),
+		row(say.T("Contrast coverage"), session.Percent(now.Coverage), session.Percent(l.After.Coverage)),
+		row(say.T("Streaks alone"), itoa(now.LoneStreaks), itoa(l.After.LoneStreaks)),
 	}
 }

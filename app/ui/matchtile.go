@@ -14,6 +14,7 @@ import (
 
 	"heartside/app/scene"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // matchTile is a pair of the gallery: the two strips about their joint, what
@@ -59,7 +60,7 @@ func (t *matchTile) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimp
 func (e *matchEntry) change() string {
 	l := e.lay()
 	if l.Change == "" {
-		return "✓ They lie so now."
+		return say.T("✓ They lie so now.")
 	}
 	if l.For == "" || l.Anew {
 		return ended(sentence(l.Change))
@@ -206,7 +207,7 @@ func (t *matchTile) Tapped(*fyne.PointEvent) {
 func (t *matchTile) MouseIn(*desktop.MouseEvent) {
 	t.hover = true
 	t.mark(t.i == t.g.at, t.g.has)
-	t.g.p.w.say("Click takes the pair in hand, a double click lays the panel so.")
+	t.g.p.w.say(say.T("Click takes the pair in hand, a double click lays the panel so."))
 }
 
 // MouseMoved implements desktop.Hoverable.

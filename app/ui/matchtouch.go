@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // matchTouch asks how the boards of a book or slip match lay on one another
@@ -65,7 +66,7 @@ func (t *matchTouch) fill(on bool) {
 		return
 	}
 	t.ways = []session.Touch{{}}
-	names := []string{"As their zones agree best"}
+	names := []string{say.T("As their zones agree best")}
 	for _, w := range p.touches {
 		t.ways, names = append(t.ways, w.Touch), append(names, sentence(w.Text))
 	}
@@ -88,11 +89,11 @@ func (t *matchTouch) fill(on bool) {
 	t.edge = choice(p.w, t.edges, func(e session.Edge) string {
 		switch e {
 		case session.FrontEdge:
-			return "Its " + session.EdgeName(front)
+			return say.F("Its %s", session.EdgeName(front))
 		case session.BackEdge:
-			return "Its " + session.EdgeName(back)
+			return say.F("Its %s", session.EdgeName(back))
 		}
-		return "Either edge"
+		return say.T("Either edge")
 	}, p.edge)
 	t.edge.changed = func() {
 		if e := chosen(t.edge, t.edges); e != p.edge {
@@ -102,19 +103,19 @@ func (t *matchTouch) fill(on bool) {
 		p.keysBack()
 	}
 	number := p.w.ses.Number(p.panel, p.strip)
-	head := wrapped("Book and slip matches of "+number, widget.MediumImportance)
+	head := wrapped(say.F("Book and slip matches of %s", number), widget.MediumImportance)
 	head.TextStyle.Bold = true
 	t.box.Add(snug(head))
-	t.box.Add(snug(wrapped("How the boards lay before they were sawn apart (L)", widget.MediumImportance)))
+	t.box.Add(snug(wrapped(say.T("How the boards lay before they were sawn apart (L)"), widget.MediumImportance)))
 	t.box.Add(t.how)
-	t.box.Add(snug(wrapped("Opened or slipped at (E)", widget.MediumImportance)))
+	t.box.Add(snug(wrapped(say.T("Opened or slipped at (E)"), widget.MediumImportance)))
 	t.box.Add(t.edge)
 }
 
 // reach gives the keys to one of the choices.
 func (t *matchTouch) reach(k *pick) {
 	if k == nil {
-		t.p.w.say("There are no boards sawn beside the strip in hand: " + t.p.noLeaves())
+		t.p.w.say(say.F("There are no boards sawn beside the strip in hand: %s", t.p.noLeaves()))
 		return
 	}
 	t.p.w.win.Canvas().Focus(k)
@@ -150,11 +151,11 @@ func (p *matchPage) leafSearch() (*session.LeafSearch, string) {
 func (p *matchPage) noLeaves() string {
 	switch {
 	case p.strip == "":
-		return "take a strip in hand first (S)."
+		return say.T("take a strip in hand first (S).")
 	case p.leaves.Why != "":
 		return p.leaves.Why
 	}
-	return "they are still being looked for."
+	return say.T("they are still being looked for.")
 }
 
 // empty says what can be done where there is no pair to show. Why there is
@@ -164,19 +165,19 @@ func (p *matchPage) empty() string {
 	case p.trouble != "":
 		return p.trouble
 	case p.running:
-		return "The edges are being compared."
+		return say.T("The edges are being compared.")
 	}
 	var do []string
 	if p.edges.Need > 0 {
-		do = append(do, "Press N to see the nearest miss, or T to let widths differ by more.")
+		do = append(do, say.T("Press N to see the nearest miss, or T to let widths differ by more."))
 	}
 	if p.only {
-		do = append(do, "Take the tick off \"Only its edges\" to compare all strips.")
+		do = append(do, say.T("Take the tick off \"Only its edges\" to compare all strips."))
 	}
 	if p.strip == "" {
-		do = append(do, "Take a strip in hand (S) to see its book and slip matches, from the boards sawn beside its own.")
+		do = append(do, say.T("Take a strip in hand (S) to see its book and slip matches, from the boards sawn beside its own."))
 	}
-	do = append(do, "Sapwood that is not drawn is not found: look at the zones of both faces of the boards.",
-		"Lay more strips on boards, in the panel or among the spares: all of them are compared.")
-	return "What can be done:\n• " + strings.Join(do, "\n• ")
+	do = append(do, say.T("Sapwood that is not drawn is not found: look at the zones of both faces of the boards."),
+		say.T("Lay more strips on boards, in the panel or among the spares: all of them are compared."))
+	return say.F("What can be done:\n• %s", strings.Join(do, "\n• "))
 }

@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/app/tool"
+	"heartside/model/say"
 )
 
 // menus is the menu bar, and what it was last shown with.
@@ -29,12 +30,12 @@ func menuLists() []struct {
 		name string
 		ids  []string
 	}{
-		{"File", []string{"new", "open", "recent", "demo", "examples", "", "save", "save-as", "", "sheet", "sheet-save", "sheet-print", "", "project", "", "quit"}},
-		{"Edit", []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
-		{"Boards", []string{"rack", "rack-photos", "rack-phone", "read-waiting", "stop-reading", "balance", "", "yard", "terms", "left", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "cut-end", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
-		{"Panels", []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "match", "row", "propose", "plan", "keep-trim", "fill", "add-strip", "", "sets", "parts", "joined", "fitting", "plane", "behave", "bench", "record", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
-		{"View", []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "depth", "", "look", "text"}},
-		{"Help", []string{"help", "keys", "explain", "next-warning", "apply-fix", "", "hint-away", "hints-again", "", "about"}},
+		{say.T("File"), []string{"new", "open", "recent", "demo", "examples", "", "save", "save-as", "", "sheet", "sheet-save", "sheet-print", "", "project", "", "quit"}},
+		{say.T("Edit"), []string{"undo", "redo", "", "roll", "turn", "swap", "forward", "backward", "", "place", "lift", "pin", "", "size", "planed", "remove-strip"}},
+		{say.T("Boards"), []string{"rack", "rack-photos", "rack-phone", "read-waiting", "stop-reading", "balance", "", "yard", "terms", "left", "", "new-board", "edit-board", "photo", "remove-board", "", "cut-part", "cuttings", "cut-end", "spoiled", "mend", "", "next-board", "prev-board", "", "zones", "zone-sap", "zone-heart", "zone-flaw", "zone-unseen", "zone-polygon", "zone-brush", "zone-become", "zone-through", "", "grain", "grain-read"}},
+		{say.T("Panels"), []string{"new-panel", "edit-panel", "remove-panel", "", "arrange", "match", "row", "propose", "plan", "keep-trim", "fill", "add-strip", "", "sets", "parts", "joined", "fitting", "plane", "behave", "bench", "record", "", "next-panel", "prev-panel", "next-strip", "prev-strip"}},
+		{say.T("View"), []string{"zoom-in", "zoom-out", "fit", "true", "split-more", "split-less", "", "hatch", "before", "back", "depth", "", "look", "text", "language"}},
+		{say.T("Help"), []string{"help", "keys", "explain", "next-warning", "apply-fix", "", "hint-away", "hints-again", "", "about"}},
 	}
 }
 
@@ -50,12 +51,14 @@ func (w *Window) buildMenus() {
 			case "":
 				it = fyne.NewMenuItemSeparator()
 			case "recent":
-				it = fyne.NewMenuItem("Open recent", nil)
+				it = fyne.NewMenuItem(say.T("Open recent"), nil)
 				m.recent = it
 			case "look":
 				it = w.lookMenu()
 			case "text":
 				it = w.textMenu()
+			case "language":
+				it = w.languageMenu()
 			default:
 				it = w.menuItem(id)
 				m.items[id] = it
@@ -134,9 +137,9 @@ func (m *menus) show(w *Window) {
 			}
 			switch {
 			case id == "undo" && w.ses.CanUndo():
-				it.Label = "Undo: " + w.ses.UndoLabel()
+				it.Label = say.F("Undo: %s", w.ses.UndoLabel())
 			case id == "redo" && w.ses.CanRedo():
-				it.Label = "Redo: " + w.ses.RedoLabel()
+				it.Label = say.F("Redo: %s", w.ses.RedoLabel())
 			case id == "undo" || id == "redo":
 				it.Label = a.Label
 			}
@@ -159,23 +162,23 @@ func (w *Window) fillRecent() {
 	var items []*fyne.MenuItem
 	for _, path := range w.set.recent() {
 		items = append(items, fyne.NewMenuItem(filepath.Base(path)+"   "+filepath.Dir(path), func() {
-			w.pastDraft(func() { w.guard("open another project", func() { w.openOrSay(path) }) })
+			w.pastDraft(func() { w.guard(say.T("open another project"), func() { w.openOrSay(path) }) })
 		}))
 	}
 	w.menus.recent.Disabled = len(items) == 0
 	if len(items) == 0 {
-		items = append(items, fyne.NewMenuItem("None yet", nil))
+		items = append(items, fyne.NewMenuItem(say.T("None yet"), nil))
 	}
 	w.menus.recent.ChildMenu = fyne.NewMenu("", items...)
 }
 
 func (w *Window) lookMenu() *fyne.MenuItem {
-	it := fyne.NewMenuItem("Colours", nil)
+	it := fyne.NewMenuItem(say.T("Colours"), nil)
 	it.ChildMenu = fyne.NewMenu("")
 	for _, l := range []struct {
 		look Look
 		name string
-	}{{FollowSystem, "As the system"}, {Light, "Light"}, {Dark, "Dark"}} {
+	}{{FollowSystem, say.T("As the system")}, {Light, say.T("Light")}, {Dark, say.T("Dark")}} {
 		c := fyne.NewMenuItem(l.name, nil)
 		c.Checked = w.look.look == l.look
 		c.Action = func() { w.restyle(l.look, w.look.TextPercent()); w.remenu() }
@@ -185,12 +188,30 @@ func (w *Window) lookMenu() *fyne.MenuItem {
 }
 
 func (w *Window) textMenu() *fyne.MenuItem {
-	it := fyne.NewMenuItem("Text size", nil)
+	it := fyne.NewMenuItem(say.T("Text size"), nil)
 	it.ChildMenu = fyne.NewMenu("")
 	for _, v := range TextSizes() {
 		c := fyne.NewMenuItem(itoa(v)+" %", nil)
 		c.Checked = w.look.TextPercent() == v
 		c.Action = func() { w.restyle(w.look.look, v); w.remenu() }
+		it.ChildMenu.Items = append(it.ChildMenu.Items, c)
+	}
+	return it
+}
+
+// languageMenu chooses the language; all that is on screen was said in the one
+// before, so the next start speaks it.
+func (w *Window) languageMenu() *fyne.MenuItem {
+	it := fyne.NewMenuItem(say.T("Language"), nil)
+	it.ChildMenu = fyne.NewMenu("")
+	for _, l := range languages() {
+		c := fyne.NewMenuItem(languageName(l), nil)
+		c.Checked = w.set.language(nil) == l
+		c.Action = func() {
+			w.set.keepLanguage(l)
+			w.remenu()
+			w.say(say.F("From the next start on the program speaks %s.", languageName(l)))
+		}
 		it.ChildMenu.Items = append(it.ChildMenu.Items, c)
 	}
 	return it
@@ -244,11 +265,11 @@ func (w *Window) swapMenu(t tool.Hit) *fyne.MenuItem {
 	if n == nil || len(n.Strips) < 2 {
 		return nil
 	}
-	it := fyne.NewMenuItem("Swap with", nil)
+	it := fyne.NewMenuItem(say.T("Swap with"), nil)
 	it.ChildMenu = fyne.NewMenu("")
 	for _, s := range n.Strips {
 		if s.ID != t.Strip {
-			it.ChildMenu.Items = append(it.ChildMenu.Items, fyne.NewMenuItem("Strip "+w.ses.Number(n.ID, s.ID), func() {
+			it.ChildMenu.Items = append(it.ChildMenu.Items, fyne.NewMenuItem(say.F("Strip %s", w.ses.Number(n.ID, s.ID)), func() {
 				w.commit(swapEdit(n.ID, t.Strip, s.ID))
 				w.ses.Select(session.Selection{Panel: n.ID, Strip: t.Strip, Zone: -1})
 			}))

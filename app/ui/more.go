@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // moreReadings is the foot of the column: edges, ends and joints.
@@ -37,17 +38,17 @@ func (m *moreReadings) show() {
 	}
 	front, back, left, right := n.Role.EdgeNames()
 	rows := []figure{
-		{name: "Sapwood on edges", show: front, back: strings.TrimSuffix(back, " edge"), head: true},
+		{name: say.T("Sapwood on edges"), show: front, back: strings.TrimSuffix(back, " edge"), head: true},
 		{name: "", show: session.Percent(r.Edges[0].Light.Value), back: session.Percent(r.Edges[1].Light.Value)},
-		{name: "Sapwood on ends", show: left, back: strings.TrimSuffix(right, " end"), head: true},
+		{name: say.T("Sapwood on ends"), show: left, back: strings.TrimSuffix(right, " end"), head: true},
 		{name: "", show: session.Percent(r.Ends[0].Light.Value), back: session.Percent(r.Ends[1].Light.Value)},
 	}
 	if len(r.Joints) > 0 {
-		rows = append(rows, figure{name: "Joints, from the " + front, show: "meets", back: "differs on", head: true})
+		rows = append(rows, figure{name: say.F("Joints, from the %s", front), show: "meets", back: say.T("differs on"), head: true})
 	}
 	for _, j := range r.Joints {
 		f := figure{
-			name: ses.Number(id, p.Strips[j.I].ID) + " to " + ses.Number(id, p.Strips[j.I+1].ID),
+			name: say.F("%s to %s", ses.Number(id, p.Strips[j.I].ID), ses.Number(id, p.Strips[j.I+1].ID)),
 			show: jointShort(j.Kind), back: session.Percent(j.Mismatch),
 		}
 		if j.Kind == face.Unjudged {
@@ -62,11 +63,11 @@ func (m *moreReadings) show() {
 func jointShort(kind face.JointKind) string {
 	switch kind {
 	case face.HeartHeart:
-		return "heart, heart"
+		return say.T("heart, heart")
 	case face.SapSap:
-		return "sap, sap"
+		return say.T("sap, sap")
 	case face.SapHeart:
-		return "sap, heart"
+		return say.T("sap, heart")
 	}
-	return "not judged"
+	return say.T("not judged")
 }

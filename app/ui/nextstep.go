@@ -5,6 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+
+	"heartside/model/say"
 )
 
 // nextSteps are buttons for what is to be done next where something is still
@@ -55,17 +57,17 @@ func (n *nextSteps) do(a *Action) {
 func nextWords(a *Action) string {
 	switch a.ID {
 	case "new-board":
-		return "Enter a board…"
+		return say.T("Enter a board…")
 	case "rack":
-		return "Many boards…"
+		return say.T("Many boards…")
 	case "new-panel":
-		return "Make a panel…"
+		return say.T("Make a panel…")
 	case "propose":
-		return "Propose strips…"
+		return say.T("Propose strips…")
 	case "fill":
-		return "Lay them all"
+		return say.T("Lay them all")
 	case "demo":
-		return "See the demo"
+		return say.T("See the demo")
 	}
 	return a.Label
 }

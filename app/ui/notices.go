@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // notices is the part of the column that tells, each in full, what was noticed
@@ -40,17 +42,17 @@ func (n *notices) show() bool {
 	}
 	n.shown = key
 	n.box.RemoveAll()
-	n.add(kept, "Keeping your work", theme.ColorNameWarning, func() {
+	n.add(kept, say.T("Keeping your work"), theme.ColorNameWarning, func() {
 		n.w.kept.dismiss()
 		n.w.win.Canvas().Focus(n.w.surf)
 	})
-	n.add(problems, "To put right", theme.ColorNameError, nil)
-	n.add(remarks, "From the file", theme.ColorNameWarning, func() {
+	n.add(problems, say.T("To put right"), theme.ColorNameError, nil)
+	n.add(remarks, say.T("From the file"), theme.ColorNameWarning, func() {
 		n.dismissed = strings.Join(n.w.ses.Notices(), "\n")
 		n.w.column.showNotes()
 		n.w.win.Canvas().Focus(n.w.surf)
 	})
-	n.add(photos, "Photographs", theme.ColorNameWarning, nil)
+	n.add(photos, say.T("Photographs"), theme.ColorNameWarning, nil)
 	n.box.Hidden = len(n.box.Objects) == 0
 	n.box.Refresh()
 	return true
@@ -65,7 +67,7 @@ func (n *notices) add(list []string, name string, hue fyne.ThemeColorName, dismi
 	title.TextStyle.Bold = true
 	head := fyne.CanvasObject(snug(title))
 	if dismiss != nil {
-		b := widget.NewButtonWithIcon("Dismiss", theme.CancelIcon(), dismiss)
+		b := widget.NewButtonWithIcon(say.T("Dismiss"), theme.CancelIcon(), dismiss)
 		b.Importance = widget.LowImportance
 		head = container.NewBorder(nil, nil, nil, b, head)
 	}

@@ -3,6 +3,7 @@ package ui
 import (
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // nudger moves the strip in hand on its board by key. A run of keys is one
@@ -19,7 +20,7 @@ type nudger struct {
 func (n *nudger) move(by geom.Point) {
 	panel, s, ok := n.w.strip()
 	if !ok || s.Empty() {
-		n.w.say("Take a strip that lies on a board in hand first; the arrow keys then move it there.")
+		n.w.say(say.T("Take a strip that lies on a board in hand first; the arrow keys then move it there."))
 		return
 	}
 	if n.strip != s.ID || n.panel != panel {

@@ -11,6 +11,7 @@ import (
 
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -34,7 +35,7 @@ func wanteds() []model.Wanted {
 
 func newPanelForm(w *Window, n, was *model.Panel) *panelForm {
 	f := &panelForm{w: w, was: was}
-	f.name = w.newField(n.ID, "left side")
+	f.name = w.newField(n.ID, say.T("left side"))
 	f.role = choice(w, roles(), roleWords, n.Role)
 	offered := n.ID
 	f.role.changed = func() { // the name follows until another is typed
@@ -52,19 +53,19 @@ func newPanelForm(w *Window, n, was *model.Panel) *panelForm {
 	for i := range f.limit {
 		f.limit[i] = w.newField(limitText(n.UnwantedLimit[i]), "any")
 	}
-	f.both = newTick(w, "The back is seen too", n.BothShow, nil)
+	f.both = newTick(w, say.T("The back is seen too"), n.BothShow, nil)
 	return f
 }
 
 func (f *panelForm) body() fyne.CanvasObject {
 	return container.NewVBox(pairs(
-		named("Name"), f.name, named("It is a"), f.role,
-		named("Length, along the grain"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
-		named("Shape"), f.shape,
-		named("Wood wanted on show"), f.wanted, named("Look"), f.look,
-		named("Most unwanted, show face"), f.limit[0], named("Most unwanted, back"), f.limit[1],
+		named(say.T("Name")), f.name, named(say.T("It is a")), f.role,
+		named(say.T("Length, along the grain")), f.size[0], named(say.T("Width")), f.size[1], named(say.T("Thickness")), f.size[2],
+		named(say.T("Shape")), f.shape,
+		named(say.T("Wood wanted on show")), f.wanted, named(say.T("Look")), f.look,
+		named(say.T("Most unwanted, show face")), f.limit[0], named(say.T("Most unwanted, back")), f.limit[1],
 		named(""), f.both,
-	), wrapped("Finished size, after trimming. The limits are shares of a face, such as 30 %, or any.", widget.LowImportance))
+	), wrapped(say.T("Finished size, after trimming. The limits are shares of a face, such as 30 %, or any."), widget.LowImportance))
 }
 
 // panel reads the form.
@@ -76,10 +77,10 @@ func (f *panelForm) panel() (*model.Panel, error) {
 	}
 	out.ID = strings.Join(strings.Fields(f.name.Text), " ")
 	if out.ID == "" {
-		return nil, errors.New("name: the panel needs one, such as top or left side")
+		return nil, say.Error("name: the panel needs one, such as top or left side")
 	}
 	if n := f.namesake(out.ID); n != "" {
-		return nil, errors.New("name: there is a panel “" + n + "” already; give this one another name")
+		return nil, errors.New(say.F("name: there is a panel “%s” already; give this one another name", n))
 	}
 	out.Role, out.Look, out.Wanted = chosen(f.role, roles()), chosen(f.look, looks()), chosen(f.wanted, wanteds())
 	out.BothShow = f.both.Checked
@@ -98,7 +99,7 @@ func (f *panelForm) panel() (*model.Panel, error) {
 		was[i] = v
 	}
 	out.Length, out.Width, out.Thickness = was[0], was[1], was[2]
-	for i, name := range [2]string{"limit on the show face", "limit on the back"} {
+	for i, name := range [2]string{say.T("limit on the show face"), say.T("limit on the back")} {
 		if f.was != nil && f.limit[i].Text == limitText(out.UnwantedLimit[i]) {
 			continue
 		}
@@ -120,7 +121,7 @@ func (w *Window) newPanelAsk() {
 	}
 	n := model.NewPanel(freePanelName(p, model.RoleTop), model.RoleTop, 0, 0, thick)
 	f := newPanelForm(w, n, nil)
-	w.ask(question{title: "New panel", body: f.body(), yes: "On to its strips", focus: f.name, size: fyne.NewSize(560, 520),
+	w.ask(question{title: say.T("New panel"), body: f.body(), yes: say.T("On to its strips"), focus: f.name, size: fyne.NewSize(560, 520),
 		do: func() error {
 			out, err := f.panel()
 			if err != nil {
@@ -150,7 +151,7 @@ func (f *panelForm) namesake(id string) string {
 func freePanelName(p *model.Project, r model.Role) string {
 	base := roleWords(r)
 	if r == model.RoleOther {
-		base = "Panel"
+		base = say.T("Panel")
 	}
 	for i := 1; ; i++ {
 		name := base
@@ -176,18 +177,18 @@ func shapes(now model.ShapeKind) []model.ShapeKind {
 func shapeWords(s model.ShapeKind) string {
 	switch s {
 	case model.Ellipse:
-		return "Ellipse"
+		return say.T("Ellipse")
 	case model.Poly:
-		return "As drawn in the file"
+		return say.T("As drawn in the file")
 	}
-	return "Rectangle"
+	return say.T("Rectangle")
 }
 
 // editPanelAsk changes the panel on screen.
 func (w *Window) editPanelAsk() {
 	n := w.panel()
 	f := newPanelForm(w, n, n)
-	w.ask(question{title: "Panel " + n.ID, body: f.body(), yes: "Keep", focus: f.size[0], size: fyne.NewSize(560, 520),
+	w.ask(question{title: say.F("Panel %s", n.ID), body: f.body(), yes: say.T("Keep"), focus: f.size[0], size: fyne.NewSize(560, 520),
 		do: func() error {
 			out, err := f.panel()
 			if err != nil {
@@ -205,8 +206,8 @@ func (w *Window) editPanelAsk() {
 
 func (w *Window) removePanel() {
 	n := w.panel()
-	w.ask(question{title: "Remove panel " + n.ID + "?", yes: "Remove",
-		body: wrapped("Its strips go with it; what has been sawn for it stays among the spares. Undo brings it back.", widget.MediumImportance),
+	w.ask(question{title: say.F("Remove panel %s?", n.ID), yes: say.T("Remove"),
+		body: wrapped(say.T("Its strips go with it; what has been sawn for it stays among the spares. Undo brings it back."), widget.MediumImportance),
 		do:   func() error { return w.ses.Commit(model.RemovePanel{ID: n.ID}) }})
 }
 

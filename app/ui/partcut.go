@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"errors"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -11,6 +9,7 @@ import (
 	"heartside/layout/cutting"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // partCut is the dialog that cuts a part from the board in hand.
@@ -32,13 +31,13 @@ func (w *Window) cutPart() {
 		w.say(spoiledWords(b.ID))
 		return
 	case len(w.ses.Project().Parts) == 0:
-		w.say("No solid part is named yet. " + w.acts.byID["parts"].keyNames() + " names legs, rails and the like.")
+		w.say(say.F("No solid part is named yet. %s names legs, rails and the like.", w.acts.byID["parts"].keyNames()))
 		return
 	}
 	c := newPartCut(w)
-	body := container.New(stackLayout{}, pairs(named("Part"), c.part, named("Length of the piece"), c.size[0], named("Width of the piece"), c.size[1], named("How many"), c.number), c.said,
-		wrapped("The size once it is jointed, before it is cut to its finished length. What the saw and the jointing take is added, as for strips. Each is laid where it fits and shows least unwanted wood.", widget.LowImportance))
-	w.ask(question{title: "Cut a part from board " + b.ID, body: body, yes: "Lay it on the board", focus: c.part, size: fyne.NewSize(520, 380), do: c.keep})
+	body := container.New(stackLayout{}, pairs(named(say.T("Part")), c.part, named(say.T("Length of the piece")), c.size[0], named(say.T("Width of the piece")), c.size[1], named(say.T("How many")), c.number), c.said,
+		wrapped(say.T("The size once it is jointed, before it is cut to its finished length. What the saw and the jointing take is added, as for strips. Each is laid where it fits and shows least unwanted wood."), widget.LowImportance))
+	w.ask(question{title: say.F("Cut a part from board %s", b.ID), body: body, yes: say.T("Lay it on the board"), focus: c.part, size: fyne.NewSize(520, 380), do: c.keep})
 }
 
 func newPartCut(w *Window) *partCut {
@@ -83,7 +82,7 @@ func (c *partCut) layerText(n model.Part) string {
 		return ""
 	}
 	if k := c.w.layers(n, []string{b.ID}); k > 1 {
-		return " Board " + b.ID + " is " + c.w.ses.Len(b.Thickness) + " thick: each takes " + itoa(k) + " cuttings of it or more."
+		return say.F(" Board %s is %s thick: each takes %s cuttings of it or more.", b.ID, c.w.ses.Len(b.Thickness), itoa(k))
 	}
 	return ""
 }
@@ -93,21 +92,21 @@ const mostAtOnce = 40
 
 func (c *partCut) keep() error {
 	n := c.chosen()
-	l, err := c.read(0, "length of the piece", n.Length)
+	l, err := c.read(0, say.T("length of the piece"), n.Length)
 	if err != nil {
 		return err
 	}
-	wide, err := c.read(1, "width of the piece", n.Width)
+	wide, err := c.read(1, say.T("width of the piece"), n.Width)
 	if err != nil {
 		return err
 	}
-	many, err := c.number.whole("how many", 1, mostAtOnce)
+	many, err := c.number.whole(say.T("how many"), 1, mostAtOnce)
 	if err != nil {
 		return err
 	}
 	b := c.w.board()
 	if b == nil {
-		return errors.New("there is no board in hand any more")
+		return say.Error("there is no board in hand any more")
 	}
 	c.w.layPart(n, b.ID, l, wide, many)
 	return nil
@@ -133,7 +132,7 @@ func (w *Window) layPart(n model.Part, board string, l, wide float64, many int) 
 		one.Strips = append(one.Strips, face.Strip{ID: itoa(i), L: l, W: wide, Up: 1})
 	}
 	used, a := w.used("", "", ""), w.ses.Allowances()
-	w.background("Looking for room on board "+board+"…", func() func() {
+	w.background(say.F("Looking for room on board %s…", board), func() func() {
 		out := cutting.PlaceAll(&one, []*face.Board{b}, used, a)
 		return func() { w.keepPart(n, board, out) }
 	})
@@ -167,15 +166,15 @@ func (w *Window) keepPart(n model.Part, board string, out []face.Strip) {
 	}
 	got := len(places) - len(n.Places)
 	if got == 0 {
-		w.say("Board " + board + " has no room for part " + n.ID + " of " + w.ses.Len(out[0].L) + " × " + w.ses.Len(out[0].W) + " with its allowances. Take another board in hand.")
+		w.say(say.F("Board %s has no room for part %s of %s × %s with its allowances. Take another board in hand.", board, n.ID, w.ses.Len(out[0].L), w.ses.Len(out[0].W)))
 		return
 	}
 	if !w.commit(model.PlacePart{Part: n.ID, Places: places}) {
 		return
 	}
-	text := count(got, "cutting", "cuttings") + " of part " + n.ID + " laid on board " + board + "."
+	text := say.F("%s of part %s laid on board %s.", count(got, say.T("cutting"), say.T("cuttings")), n.ID, board)
 	if left > 0 {
-		text += " For " + itoa(left) + " more there is no room."
+		text += say.F(" For %s more there is no room.", itoa(left))
 	}
 	w.say(text)
 }
@@ -200,14 +199,14 @@ func (w *Window) cuttingsAsk() {
 	list := w.cuttingsOn(b.ID)
 	switch len(list) {
 	case 0:
-		w.say("No cutting of a solid part lies on board " + b.ID + ". " + w.acts.byID["cut-part"].keyNames() + " lays one there.")
+		w.say(say.F("No cutting of a solid part lies on board %s. %s lays one there.", b.ID, w.acts.byID["cut-part"].keyNames()))
 		return
 	case 1:
 		w.cuttingAsk(list[0], nil)
 		return
 	}
-	t := &things{w: w, title: "Solid parts on board " + b.ID, drop: "Take off", none: "None lies on it any more."}
-	t.about = "Where each is cut, and how large it is once jointed."
+	t := &things{w: w, title: say.F("Solid parts on board %s", b.ID), drop: say.T("Take off"), none: say.T("None lies on it any more.")}
+	t.about = say.T("Where each is cut, and how large it is once jointed.")
 	t.list = func() []thing {
 		var out []thing
 		for _, id := range w.cuttingsOn(b.ID) {
@@ -226,7 +225,7 @@ func (w *Window) cuttingText(id string) string {
 		return ""
 	}
 	k, l := n.Places[i], w.ses.Len
-	return l(k.L) + " × " + l(k.W) + ", " + l(k.X) + " from the marked end, " + l(k.Y) + " from the marked edge."
+	return say.F("%s × %s, %s from the marked end, %s from the marked edge.", l(k.L), l(k.W), l(k.X), l(k.Y))
 }
 
 // cuttingAsk changes one cutting by figures, or takes it off its board.
@@ -244,17 +243,17 @@ func (w *Window) cuttingAsk(id string, from *things) {
 			from.fill()
 		}
 	}
-	body := pairs(named("Length of the piece"), length, named("Width of the piece"), width,
-		named("From the marked end"), x, named("From the marked edge"), y, named("Angle, degrees"), angle)
-	w.ask(question{title: title(w.ses.Number("", id)) + " on board " + k.Board, body: body, yes: "Keep", focus: x, size: fyne.NewSize(480, 360),
-		other: "Take it off the board", also: func() { w.takeOff(id); refill() },
+	body := pairs(named(say.T("Length of the piece")), length, named(say.T("Width of the piece")), width,
+		named(say.T("From the marked end")), x, named(say.T("From the marked edge")), y, named(say.T("Angle, degrees")), angle)
+	w.ask(question{title: say.F("%s on board %s", title(w.ses.Number("", id)), k.Board), body: body, yes: say.T("Keep"), focus: x, size: fyne.NewSize(480, 360),
+		other: say.T("Take it off the board"), also: func() { w.takeOff(id); refill() },
 		do: func() error {
 			var errs [5]error
 			t := k
-			t.L, errs[0] = length.kept("length of the piece", k.L)
-			t.W, errs[1] = width.kept("width of the piece", k.W)
-			t.X, errs[2] = x.kept("from the marked end", k.X)
-			t.Y, errs[3] = y.kept("from the marked edge", k.Y)
+			t.L, errs[0] = length.kept(say.T("length of the piece"), k.L)
+			t.W, errs[1] = width.kept(say.T("width of the piece"), k.W)
+			t.X, errs[2] = x.kept(say.T("from the marked end"), k.X)
+			t.Y, errs[3] = y.kept(say.T("from the marked edge"), k.Y)
 			if angle.Text != turned {
 				t.Angle, errs[4] = angle.number("angle")
 			}
@@ -263,7 +262,7 @@ func (w *Window) cuttingAsk(id string, from *things) {
 			}
 			places := append([]model.PartPlace(nil), n.Places...)
 			places[i] = t
-			if err := w.ses.Commit(model.PlacePart{Part: n.ID, Places: places, Verb: "Move"}); err != nil {
+			if err := w.ses.Commit(model.PlacePart{Part: n.ID, Places: places, Verb: say.T("Move")}); err != nil {
 				return err
 			}
 			refill()
@@ -279,14 +278,14 @@ func (w *Window) takeOff(id string) {
 	}
 	name := w.ses.Number("", id)
 	places := append(append([]model.PartPlace(nil), n.Places[:i]...), n.Places[i+1:]...)
-	if w.commit(model.PlacePart{Part: n.ID, Places: places, Verb: "Lift"}) {
-		w.say(title(name) + " is off board " + n.Places[i].Board + ". " + w.acts.byID["undo"].keyNames() + " lays it again.")
+	if w.commit(model.PlacePart{Part: n.ID, Places: places, Verb: say.T("Lift")}) {
+		w.say(say.F("%s is off board %s. %s lays it again.", title(name), n.Places[i].Board, w.acts.byID["undo"].keyNames()))
 	}
 }
 
 // solidMenu is the menu of a cutting on the board in hand.
 func (w *Window) solidMenu(id string) *fyne.Menu {
 	return fyne.NewMenu("",
-		fyne.NewMenuItem("Place and size…", func() { w.cuttingAsk(id, nil) }),
-		fyne.NewMenuItem("Take it off the board", func() { w.takeOff(id) }))
+		fyne.NewMenuItem(say.T("Place and size…"), func() { w.cuttingAsk(id, nil) }),
+		fyne.NewMenuItem(say.T("Take it off the board"), func() { w.takeOff(id) }))
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,13 +11,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // partsAsk lists the solid parts.
 func (w *Window) partsAsk() {
-	t := &things{w: w, title: "Solid parts", drop: "Forget", fresh: "New…",
-		about: "Legs, rails, breadboard ends and the like that take their wood from the same boards. " + w.acts.byID["cut-part"].keyNames() + " cuts one from the board in hand.",
-		none:  "No solid part is named yet."}
+	t := &things{w: w, title: say.T("Solid parts"), drop: say.T("Forget"), fresh: say.T("New…"),
+		about: say.F("Legs, rails, breadboard ends and the like that take their wood from the same boards. %s cuts one from the board in hand.", w.acts.byID["cut-part"].keyNames()),
+		none:  say.T("No solid part is named yet.")}
 	t.make = func() { w.partAsk(model.Part{}, t) }
 	t.list = func() []thing {
 		var out []thing
@@ -50,15 +50,15 @@ func partKinds() []model.PartKind {
 func partKindWords(k model.PartKind) string {
 	switch k {
 	case model.Leg:
-		return "Leg"
+		return say.T("Leg")
 	case model.Rail:
-		return "Rail"
+		return say.T("Rail")
 	case model.BreadboardEnd:
-		return "Breadboard end"
+		return say.T("Breadboard end")
 	case model.TestPiece:
-		return "Test piece"
+		return say.T("Test piece")
 	}
-	return "Other"
+	return say.T("Other")
 }
 
 // usualParts is how many of a kind a piece of furniture mostly has: four legs,
@@ -120,10 +120,10 @@ func (f *partForm) freeName(k model.PartKind) string {
 
 func (f *partForm) body() fyne.CanvasObject {
 	rows := container.New(stackLayout{}, pairs(
-		named("It is a"), f.kind, named("Name"), f.name, named("How many"), f.number,
-		named("Length, along the grain"), f.size[0], named("Width"), f.size[1], named("Thickness"), f.size[2],
-		named("Wood wanted"), f.wanted,
-	), wrapped("Finished size. Where it is thicker than the board it is glued up of layers, and each layer is a cutting of its own.", widget.LowImportance))
+		named(say.T("It is a")), f.kind, named(say.T("Name")), f.name, named(say.T("How many")), f.number,
+		named(say.T("Length, along the grain")), f.size[0], named(say.T("Width")), f.size[1], named(say.T("Thickness")), f.size[2],
+		named(say.T("Wood wanted")), f.wanted,
+	), wrapped(say.T("Finished size. Where it is thicker than the board it is glued up of layers, and each layer is a cutting of its own."), widget.LowImportance))
 	if len(f.was.Places) > 0 {
 		rows.Add(line(f.w.placesText(f.was), widget.MediumImportance))
 	}
@@ -135,16 +135,16 @@ func (f *partForm) part() (model.Part, error) {
 	out := f.was
 	out.ID = strings.Join(strings.Fields(f.name.Text), " ")
 	if out.ID == "" {
-		return out, errors.New("name: the part needs one, such as leg")
+		return out, say.Error("name: the part needs one, such as leg")
 	}
 	for _, n := range f.w.ses.Project().Parts {
 		if strings.EqualFold(n.ID, out.ID) && n.ID != f.was.ID {
-			return out, errors.New("name: there is a part “" + n.ID + "” already; give this one another name")
+			return out, errors.New(say.F("name: there is a part “%s” already; give this one another name", n.ID))
 		}
 	}
 	out.Kind, out.Wanted = chosen(f.kind, partKinds()), chosen(f.wanted, wanteds())
 	var err error
-	if out.Count, err = f.number.whole("how many", 1, 1000); err != nil {
+	if out.Count, err = f.number.whole(say.T("how many"), 1, 1000); err != nil {
 		return out, err
 	}
 	for i, x := range []struct {
@@ -165,7 +165,7 @@ func (f *partForm) part() (model.Part, error) {
 func (f *field) whole(name string, least, most int) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(f.Text))
 	if err != nil || n < least || n > most {
-		return 0, fmt.Errorf("%s: “%s” is no such number; write %d to %d", name, f.Text, least, most)
+		return 0, say.Errorf("%s: “%s” is no such number; write %d to %d", name, f.Text, least, most)
 	}
 	return n, nil
 }
@@ -173,7 +173,7 @@ func (f *field) whole(name string, least, most int) (int, error) {
 // partAsk makes a part or changes one, then lists them again.
 func (w *Window) partAsk(was model.Part, from *things) {
 	f := newPartForm(w, was)
-	q := question{title: "New solid part", body: f.body(), yes: "Keep", focus: f.size[0], size: fyne.NewSize(560, 480)}
+	q := question{title: say.T("New solid part"), body: f.body(), yes: say.T("Keep"), focus: f.size[0], size: fyne.NewSize(560, 480)}
 	if was.ID != "" {
 		q.title, q.focus = title(was.ID), f.name
 	}
@@ -194,7 +194,7 @@ func (w *Window) partAsk(was model.Part, from *things) {
 // partText is a part in one line or two.
 func (w *Window) partText(n model.Part) string {
 	l := w.ses.Len
-	text := itoa(n.Count) + " of " + l(n.Length) + " × " + l(n.Width) + " × " + l(n.Thickness)
+	text := say.F("%s of %s × %s × %s", itoa(n.Count), l(n.Length), l(n.Width), l(n.Thickness))
 	if n.Kind != model.OtherPart && !strings.HasPrefix(strings.ToLower(n.ID), strings.ToLower(partKindWords(n.Kind))) {
 		text += ", " + strings.ToLower(partKindWords(n.Kind))
 	}
@@ -204,7 +204,7 @@ func (w *Window) partText(n model.Part) string {
 // placesText says where the cuttings of a part lie.
 func (w *Window) placesText(n model.Part) string {
 	if len(n.Places) == 0 {
-		return "Not laid on a board yet."
+		return say.T("Not laid on a board yet.")
 	}
 	var boards []string
 	for _, k := range n.Places {
@@ -216,9 +216,9 @@ func (w *Window) placesText(n model.Part) string {
 	if len(boards) > 1 {
 		on = "boards "
 	}
-	text := count(len(n.Places), "cutting lies", "cuttings lie") + " on " + on + listed(boards) + "."
+	text := say.F("%s on %s%s.", count(len(n.Places), say.T("cutting lies"), say.T("cuttings lie")), on, listed(boards))
 	if least := w.layers(n, boards); least > 1 {
-		text += " It is glued up of " + itoa(least) + " layers or more."
+		text += say.F(" It is glued up of %s layers or more.", itoa(least))
 	}
 	return text
 }

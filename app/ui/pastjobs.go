@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // keyJobs holds the maker's past jobs, the newest last, keyJobsAside a list that
@@ -68,13 +69,13 @@ func (w *Window) jobsAsk(then func()) *jobsForm {
 		f.ticks[b.ID] = newTick(w, b.ID, slices.Contains(cut, b.ID), f.figure)
 		boards = append(boards, f.ticks[b.ID])
 	}
-	f.keep = newPageButton(w, "Keep this job", f.add)
-	body := container.New(stackLayout{}, snug(bold("This job")),
-		snug(wrapped("Boards that it took, whole. Leave out what goes back to the rack for another job.", widget.LowImportance)),
-		flow(boards), snug(f.said), flow([]fyne.CanvasObject{f.keep}), snug(bold("Jobs that are kept")), f.past)
+	f.keep = newPageButton(w, say.T("Keep this job"), f.add)
+	body := container.New(stackLayout{}, snug(bold(say.T("This job"))),
+		snug(wrapped(say.T("Boards that it took, whole. Leave out what goes back to the rack for another job."), widget.LowImportance)),
+		flow(boards), snug(f.said), flow([]fyne.CanvasObject{f.keep}), snug(bold(say.T("Jobs that are kept"))), f.past)
 	f.figure()
 	f.fill()
-	w.ask(question{title: "Past jobs", body: body, size: fyne.NewSize(640, 520), tall: true})
+	w.ask(question{title: say.T("Past jobs"), body: body, size: fyne.NewSize(640, 520), tall: true})
 	return f
 }
 
@@ -123,14 +124,14 @@ func (f *jobsForm) changed() {
 func (f *jobsForm) fill() {
 	f.past.Objects = nil
 	if f.w.set.jobsAside() {
-		f.past.Add(line("⚠ A list of past jobs could not be read. It is kept in the program's preferences under “"+keyJobsAside+"”, and a new list is begun.", widget.WarningImportance))
+		f.past.Add(line(say.F("⚠ A list of past jobs could not be read. It is kept in the program's preferences under “%s”, and a new list is begun.", keyJobsAside), widget.WarningImportance))
 	}
 	if len(f.list) == 0 {
-		f.past.Add(line("None yet. Keep each job when it is done: what was really lost is then what is reckoned with.", widget.LowImportance))
+		f.past.Add(line(say.T("None yet. Keep each job when it is done: what was really lost is then what is reckoned with."), widget.LowImportance))
 	}
 	for i := len(f.list) - 1; i >= 0; i-- {
 		text := least(34, wrapped(f.w.ses.JobWords(&f.list[i])+f.list[i].Done.Format("; 2 Jan 2006"), widget.MediumImportance))
-		drop := newPageButton(f.w, "Remove", func() {
+		drop := newPageButton(f.w, say.T("Remove"), func() {
 			f.list = slices.Delete(slices.Clone(f.list), i, i+1)
 			f.changed()
 		})

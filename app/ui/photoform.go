@@ -7,12 +7,13 @@ import (
 	"path/filepath"
 
 	"heartside/app/picture"
+	"heartside/model/say"
 )
 
 // photoAsk chooses a picture of a face of the board in hand.
 func (w *Window) photoAsk() {
 	face := max(w.ses.Selected().Face, 1)
-	w.choose(choosing{title: "Photograph of board " + w.board().ID, yes: "Use it", trace: "photo", kinds: photoKinds(), must: true,
+	w.choose(choosing{title: say.F("Photograph of board %s", w.board().ID), yes: say.T("Use it"), trace: "photo", kinds: photoKinds(), must: true,
 		do: func(path string) error {
 			w.post(func() { w.photoCorners(path, face) })
 			return nil
@@ -26,11 +27,11 @@ const mostShown = 3000
 // face 1.
 func (w *Window) photoCorners(path string, face int) {
 	b := w.board()
-	w.background("Opening "+filepath.Base(path)+"…", func() func() {
+	w.background(say.F("Opening %s…", filepath.Base(path)), func() func() {
 		img, scale, err := openPhoto(w.work, path)
 		return func() {
 			if err != nil {
-				w.fail("The photograph cannot be used", fmt.Errorf("%s: %w", filepath.Base(path), err))
+				w.fail(say.T("The photograph cannot be used"), fmt.Errorf("%s: %w", filepath.Base(path), err))
 				return
 			}
 			w.cornersAsk(b, max(face, 1), path, img, scale)

@@ -11,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/stock"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // aims are what a plan may be best at.
@@ -40,30 +41,30 @@ type planForm struct {
 func (w *Window) planAsk() {
 	panels, parts := w.ses.Plannable(), w.ses.PartsToPlan()
 	if len(panels)+len(parts) == 0 {
-		w.say("Nothing can be planned: there is no panel or part, or what there is is pinned or sawn.")
+		w.say(say.T("Nothing can be planned: there is no panel or part, or what there is is pinned or sawn."))
 		return
 	}
 	f := &planForm{w: w, panels: map[string]*tick{}, parts: map[string]*tick{}, again: map[string]*tick{}}
 	f.aim = choice(w, aims(), session.AimWords, stock.LeastWood)
-	asked := []fyne.CanvasObject{named("Best at"), f.aim}
+	asked := []fyne.CanvasObject{named(say.T("Best at")), f.aim}
 	if f.species = speciesOf(w.ses.Project()); len(f.species) > 1 {
 		first := f.species[0]
 		f.species = append(f.species, "")
 		f.wood = choice(w, f.species, func(id string) string {
 			if id == "" {
-				return "Any"
+				return say.T("Any")
 			}
 			return speciesName(id)
 		}, first)
-		asked = append(asked, named("Wood for what lies on no board yet"), f.wood)
+		asked = append(asked, named(say.T("Wood for what lies on no board yet")), f.wood)
 	}
 	body := container.NewVBox(pairs(asked...))
 	f.addPanels(body, panels)
 	f.addParts(body, parts)
-	body.Add(wrapped("What is ticked is cut anew; everything else keeps its place, also strips that are pinned or sawn. Nothing changes before you choose a plan.", widget.LowImportance))
-	q := question{title: "Strips and parts from the boards", yes: "Plan", body: body, focus: f.aim, size: fyne.NewSize(560, 520), do: f.plan}
+	body.Add(wrapped(say.T("What is ticked is cut anew; everything else keeps its place, also strips that are pinned or sawn. Nothing changes before you choose a plan."), widget.LowImportance))
+	q := question{title: say.T("Strips and parts from the boards"), yes: say.T("Plan"), body: body, focus: f.aim, size: fyne.NewSize(560, 520), do: f.plan}
 	if old := w.plans; old != nil && old.current() && len(old.plans) > 0 {
-		q.other, q.also = "Plans found before", func() { w.post(old.again) }
+		q.other, q.also = say.T("Plans found before"), func() { w.post(old.again) }
 	}
 	w.ask(q)
 	w.trace.asking("plan")
@@ -90,7 +91,7 @@ func (f *planForm) addPanels(body *fyne.Container, ids []string) {
 	if len(ids) == 0 {
 		return
 	}
-	body.Add(bold("Panels"))
+	body.Add(bold(say.T("Panels")))
 	shown := f.w.ses.Selected().Panel
 	for _, id := range ids {
 		n := f.w.ses.Project().Panel(id)
@@ -113,19 +114,19 @@ func (f *planForm) addParts(body *fyne.Container, list []session.PartToPlan) {
 	if len(list) == 0 {
 		return
 	}
-	body.Add(bold("Solid parts"))
+	body.Add(bold(say.T("Solid parts")))
 	for _, x := range list {
 		n, _ := f.w.ses.Project().Part(x.ID)
 		size := f.w.ses.Len(n.Length) + " × " + f.w.ses.Len(n.Width) + " × " + f.w.ses.Len(n.Thickness)
 		if x.Layers > 1 {
-			size += ", each glued up of " + itoa(x.Layers)
+			size += say.F(", each glued up of %s", itoa(x.Layers))
 		}
 		if x.Missing > 0 {
-			f.parts[x.ID] = newTick(f.w, title(x.ID)+": "+count(x.Missing, "piece", "pieces")+" not laid yet, "+size, true, nil)
+			f.parts[x.ID] = newTick(f.w, say.F("%s: %s not laid yet, %s", title(x.ID), count(x.Missing, say.T("piece"), say.T("pieces")), size), true, nil)
 			body.Add(f.parts[x.ID])
 		}
 		if x.Lie > 0 {
-			text := title(x.ID) + ": " + count(x.Lie, "piece that lies on a board, again", "pieces that lie on boards, again")
+			text := title(x.ID) + ": " + count(x.Lie, say.T("piece that lies on a board, again"), say.T("pieces that lie on boards, again"))
 			if x.Missing == 0 {
 				text += ", " + size
 			}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // planGallery shows a tile a plan, the best for what was asked first. One is
@@ -161,9 +162,9 @@ func (g *planGallery) TypedRune(r rune) { g.p.sign(r) }
 // AccessibilityLabel says what is in hand.
 func (g *planGallery) AccessibilityLabel() string {
 	if e := g.hand(); e != nil {
-		return "Plans from the boards. " + e.Title + ". " + planText(g.p.w, e)
+		return say.F("Plans from the boards. %s. %s", e.Title, planText(g.p.w, e))
 	}
-	return "Plans from the boards. " + g.p.status()
+	return say.F("Plans from the boards. %s", g.p.status())
 }
 
 // AccessibilityRole implements fyne.Accessible.

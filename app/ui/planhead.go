@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // planHead says what was asked and how far the search is.
@@ -21,17 +22,17 @@ type planHead struct {
 
 func newPlanHead(p *planPage) *planHead {
 	h := &planHead{p: p}
-	name := widget.NewLabel("Plans from the boards")
+	name := widget.NewLabel(say.T("Plans from the boards"))
 	name.SizeName, name.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	h.note = wrapped("", widget.MediumImportance)
 	h.note.TextStyle.Bold = true
 	h.bar = widget.NewProgressBar()
-	h.halt = p.button("Stop looking (S)", p.halting)
-	leave := newPageButton(p.w, p.short("Back (Esc)"), p.w.leavePage)
+	h.halt = p.button(say.T("Stop looking (S)"), p.halting)
+	leave := newPageButton(p.w, p.short(say.T("Back (Esc)")), p.w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
 	top := flow([]fyne.CanvasObject{name, room, leave}, room)
-	asked := wrapped("Asked for: "+lowerFirst(session.AimWords(p.wish.Aim))+". Each plan after the first is another way that is better at something else or leaves a board alone.", widget.LowImportance)
+	asked := wrapped(say.F("Asked for: %s. Each plan after the first is another way that is better at something else or leaves a board alone.", lowerFirst(session.AimWords(p.wish.Aim))), widget.LowImportance)
 	asked.Hidden = p.w.large()
 	work := container.NewBorder(nil, nil, nil, h.halt, h.bar)
 	h.box = container.New(stackLayout{}, top, h.note, asked, work)

@@ -11,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // planeAsk works out what strips show by where the stock comes off, in the
@@ -22,7 +23,7 @@ func (w *Window) planeAsk() {
 		return
 	}
 	ctx := w.work
-	w.background("Working out what the strips show below their sawn faces…", func() func() {
+	w.background(say.T("Working out what the strips show below their sawn faces…"), func() func() {
 		got, err := job(ctx)
 		return func() {
 			if err == nil && w.asks == nil {
@@ -44,15 +45,17 @@ type planeForm struct {
 }
 
 // shareNames are the choices in words.
-func shareNames() [5]string { return [5]string{"none", "a quarter", "half", "three quarters", "all"} }
+func shareNames() [5]string {
+	return [5]string{"none", say.T("a quarter"), "half", say.T("three quarters"), "all"}
+}
 
 func (f *planeForm) ask() {
 	body := container.New(stackLayout{})
-	body.Add(line("How much of what is planed off before glue-up comes off the face that shows; the rest comes off its back. The figures are the light wood each strip then shows, finished and trimmed.", widget.MediumImportance))
+	body.Add(line(say.T("How much of what is planed off before glue-up comes off the face that shows; the rest comes off its back. The figures are the light wood each strip then shows, finished and trimmed."), widget.MediumImportance))
 	f.grid = container.New(planeGrid{})
 	f.fill()
 	body.Add(f.grid)
-	f.best = newDialogButton(f.w, "Best for each strip", func() { f.commit(f.w.ses.PlaneBest(f.list)) })
+	f.best = newDialogButton(f.w, say.T("Best for each strip"), func() { f.commit(f.w.ses.PlaneBest(f.list)) })
 	able(f.best, f.anyBest())
 	body.Add(container.NewHBox(f.best))
 	for _, s := range f.notes() {
@@ -64,7 +67,7 @@ func (f *planeForm) ask() {
 	if f.anyFree() {
 		focus = f.cells[""][max(f.list.Now, 0)]
 	}
-	f.w.ask(question{title: f.title + ": which face the stock comes off", body: body, focus: focus, size: fyne.NewSize(820, 640)})
+	f.w.ask(question{title: say.F("%s: which face the stock comes off", f.title), body: body, focus: focus, size: fyne.NewSize(820, 640)})
 }
 
 // fill lists the strips with their choices.
@@ -72,22 +75,22 @@ func (f *planeForm) fill() {
 	f.cells = map[string][5]*dialogButton{}
 	g := f.grid
 	g.Objects = nil
-	g.Add(head("Off the show face"))
+	g.Add(head(say.T("Off the show face")))
 	for _, name := range shareNames() {
 		h := head(name)
 		h.Alignment = fyne.TextAlignCenter
 		g.Add(h)
 	}
 	if f.anyFree() {
-		f.row("", "All strips", "", f.list.Light, f.list.Best, "")
+		f.row("", say.T("All strips"), "", f.list.Light, f.list.Best, "")
 	}
 	for i := range f.list.Strips {
 		x := &f.list.Strips[i]
 		about := ""
 		if x.Board != "" {
-			about = "board " + x.Board + ", " + x.Show + ", " + f.w.ses.Fine(x.Before)
+			about = say.F("board %s, %s, %s", x.Board, x.Show, f.w.ses.Fine(x.Before))
 		}
-		f.row(x.Strip, "Strip "+x.Number, about, x.Light, x.Best, x.Why)
+		f.row(x.Strip, say.F("Strip %s", x.Number), about, x.Light, x.Best, x.Why)
 	}
 	f.mark()
 }
@@ -117,7 +120,7 @@ func (f *planeForm) row(id, name, about string, light [5]float64, best int, why 
 	for i := range light {
 		text := session.Percent(light[i])
 		if i == best {
-			text += " · best"
+			text += say.T(" · best")
 		}
 		cells[i] = newDialogButton(f.w, text, func() { f.commit(f.w.ses.PlaneEdit(f.list, id, i)) })
 		f.grid.Add(cells[i])
@@ -203,26 +206,26 @@ func (f *planeForm) notes() []string {
 	}
 	strips := func(list []string) string {
 		if len(list) == 1 {
-			return "Strip " + list[0]
+			return say.F("Strip %s", list[0])
 		}
-		return "Strips " + strings.Join(list, ", ")
+		return say.F("Strips %s", strings.Join(list, ", "))
 	}
 	if len(other) > 0 {
-		out = append(out, strips(other)+": something else was typed into the project.")
+		out = append(out, say.F("%s: something else was typed into the project.", strips(other)))
 	}
 	for _, how := range order {
 		out = append(out, strips(by[how])+": "+how+".")
 	}
 	switch {
 	case f.list.Wanted == face.WantBoth:
-		out = append(out, "Both woods are wanted, so none is best.")
+		out = append(out, say.T("Both woods are wanted, so none is best."))
 	case f.list.Wanted == face.WantSap:
-		out = append(out, "Best shows most light wood, which is wanted here; where less than half a point lies between, none is.")
+		out = append(out, say.T("Best shows most light wood, which is wanted here; where less than half a point lies between, none is."))
 	default:
-		out = append(out, "Best shows least light wood; where less than half a point lies between, none is.")
+		out = append(out, say.T("Best shows least light wood; where less than half a point lies between, none is."))
 	}
 	if after > 0 {
-		out = append(out, f.w.ses.Fine(after)+" more come off the panel after glue-up, taken to be half from each face. Taking all of it off one face lets a board cup more while it dries: plane it a little over size first and let it rest (common practice, no source).")
+		out = append(out, say.F("%s more come off the panel after glue-up, taken to be half from each face. Taking all of it off one face lets a board cup more while it dries: plane it a little over size first and let it rest (common practice, no source).", f.w.ses.Fine(after)))
 	}
 	return out
 }

@@ -12,15 +12,16 @@ import (
 
 	"heartside/app/scene"
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // addPlaningActions lists what shows planing and decides on it.
 func (w *Window) addPlaningActions() {
 	w.acts.add(
-		&Action{ID: "depth", Label: "Show the wood while it is planed", Short: "Planing", Icon: icon("planing"), Group: groupView, Keys: []Chord{plain(fyne.KeyD)},
-			Hint: "A slider from sawn to finished: where the sap lines lie in panel and board with a part of the stock off.", Can: w.hasPanel, On: func() bool { return w.surf.show.depth }, Do: w.toggleDepth},
-		&Action{ID: "plane", Label: "Which face the stock comes off…", Group: groupPanel, Keys: []Chord{shifted(fyne.KeyD)},
-			Hint: "None, a quarter, half, three quarters or all off the show face, by strip or for all, and what each then shows.", Can: w.hasPanel, Do: w.planeAsk},
+		&Action{ID: "depth", Label: say.T("Show the wood while it is planed"), Short: say.T("Planing"), Icon: icon("planing"), Group: groupView, Keys: []Chord{plain(fyne.KeyD)},
+			Hint: say.T("A slider from sawn to finished: where the sap lines lie in panel and board with a part of the stock off."), Can: w.hasPanel, On: func() bool { return w.surf.show.depth }, Do: w.toggleDepth},
+		&Action{ID: "plane", Label: say.T("Which face the stock comes off…"), Group: groupPanel, Keys: []Chord{shifted(fyne.KeyD)},
+			Hint: say.T("None, a quarter, half, three quarters or all off the show face, by strip or for all, and what each then shows."), Can: w.hasPanel, Do: w.planeAsk},
 	)
 }
 
@@ -59,9 +60,9 @@ func (b *depthBar) rebuild() {
 	b.says = widget.NewLabel("")
 	b.says.Truncation = fyne.TextTruncateEllipsis
 	plane := w.acts.byID["plane"]
-	b.sawn = newBarButton("Sawn", "The faces as sawn. (Home)", w, func() { b.move(0); b.focus() })
-	b.finished = newBarButton("Finished", "The finished faces again. (End; or press the slider twice)", w, func() { b.move(1); b.focus() })
-	b.choose = newBarButton("Which face…", plane.Label+"  ("+plane.keyNames()+").  "+plane.Hint, w, func() { w.act("plane") })
+	b.sawn = newBarButton(say.T("Sawn"), say.T("The faces as sawn. (Home)"), w, func() { b.move(0); b.focus() })
+	b.finished = newBarButton(say.T("Finished"), say.T("The finished faces again. (End; or press the slider twice)"), w, func() { b.move(1); b.focus() })
+	b.choose = newBarButton(say.T("Which face…"), plane.Label+"  ("+plane.keyNames()+").  "+plane.Hint, w, func() { w.act("plane") })
 	track := container.NewBorder(nil, nil, b.sawn, b.finished, b.slider)
 	b.lay = &depthLayout{}
 	b.body = container.New(b.lay, track, b.says, b.choose)
@@ -139,7 +140,7 @@ func (w *Window) toggleDepth() {
 	if w.surf.show.depth {
 		w.depth.focus()
 		if v := w.depthView(); v.Why == "" {
-			w.say("← and → take wood off and give it back, Home is sawn, End is finished. Readings and warnings stay those of the finished faces.")
+			w.say(say.T("← and → take wood off and give it back, Home is sawn, End is finished. Readings and warnings stay those of the finished faces."))
 		}
 	}
 }
@@ -188,7 +189,7 @@ func (b *depthBar) tell(v session.DepthView) {
 	if v.Why != "" {
 		says = v.Why
 	} else if b.w.surf.boardAsSawn() {
-		says += " (zones and grain are drawn on the sawn board)"
+		says += say.T(" (zones and grain are drawn on the sawn board)")
 	}
 	if b.says.Text != says {
 		b.says.SetText(says)

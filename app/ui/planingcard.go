@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // tablesOf parts rows where a head has another number of columns, so that each
@@ -23,8 +24,8 @@ func tablesOf(rows []session.Row) [][]session.Row {
 // planeButtons lead from the card of planing to the choice of the face the
 // stock comes off, and to the slider.
 func (p *behavePage) planeButtons() []fyne.CanvasObject {
-	choose := newBehaveButton(p, "Which face…", func() { p.w.act("plane") })
-	see := newBehaveButton(p, "See it on the panel", func() {
+	choose := newBehaveButton(p, say.T("Which face…"), func() { p.w.act("plane") })
+	see := newBehaveButton(p, say.T("See it on the panel"), func() {
 		p.w.turnTo(nil)
 		if !p.w.surfDepth() {
 			p.w.act("depth")

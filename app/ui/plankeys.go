@@ -4,6 +4,8 @@ import (
 	"unicode"
 
 	"fyne.io/fyne/v2"
+
+	"heartside/model/say"
 )
 
 // planKeys lists the keys of the page.
@@ -40,7 +42,7 @@ func (p *planPage) sign(r rune) bool {
 		p.turnPictures()
 	case 'S':
 		if !p.running {
-			p.w.say("The search is over.")
+			p.w.say(say.T("The search is over."))
 		}
 		p.halting()
 	case 'A':
@@ -60,7 +62,7 @@ func (p *planPage) turnPictures() {
 	if g := p.gallery; g.at < len(g.tiles) {
 		into(g.scroll, g.tiles[g.at])
 	}
-	p.w.say(map[bool]string{true: "The panels as they would look. P shows the boards.", false: "The boards with what is cut from them. P shows the panels."}[p.panels])
+	p.w.say(map[bool]string{true: say.T("The panels as they would look. P shows the boards."), false: say.T("The boards with what is cut from them. P shows the panels.")}[p.panels])
 }
 
 // askAnew leaves the plans and asks again what is planned.

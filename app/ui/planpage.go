@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // planPage shows plans of where strips and parts come from, each as pictures of
@@ -96,7 +96,7 @@ func (p *planPage) search(q *session.Planning) {
 func planned(ctx context.Context, q *session.Planning, told func(session.Plans)) (got session.Plans, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("these boards could not be planned (%v)", r)
+			err = say.Errorf("these boards could not be planned (%v)", r)
 		}
 	}()
 	return q.Run(ctx, told)
@@ -158,13 +158,13 @@ func (p *planPage) use() {
 	case e == nil:
 		return
 	case e.Edit == nil:
-		p.w.say("These boards give nothing of what is wanted.")
+		p.w.say(say.T("These boards give nothing of what is wanted."))
 		return
 	case !p.current():
-		p.w.say("The project has changed since. A asks anew.")
+		p.w.say(say.T("The project has changed since. A asks anew."))
 		return
 	case e.ID == p.nowUsed():
-		p.w.say("It lies so now.")
+		p.w.say(say.T("It lies so now."))
 		return
 	}
 	if !p.w.commit(e.Edit) {
@@ -173,7 +173,7 @@ func (p *planPage) use() {
 	p.laid[p.w.ses.Committed()] = e.ID
 	p.shown()
 	p.w.trace.line("plan used")
-	p.w.say("Laid so. Esc shows it, another plan can take its place, and " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+	p.w.say(say.F("Laid so. Esc shows it, another plan can take its place, and %s takes it back.", p.w.acts.byID["undo"].keyNames()))
 }
 
 // nowUsed is the plan that lies so now, "" none.
@@ -194,19 +194,19 @@ func (p *planPage) status() string {
 	case p.trouble != "":
 		return "⚠ " + p.trouble
 	case !p.current():
-		return "⚠ The project has changed since these were found. A asks anew."
+		return say.T("⚠ The project has changed since these were found. A asks anew.")
 	case p.running && n == 0:
-		return "Looking for plans…"
+		return say.T("Looking for plans…")
 	case p.running:
-		return count(n, "plan", "plans") + " so far; still looking for better and other ones."
+		return say.F("%s so far; still looking for better and other ones.", count(n, say.T("plan"), say.T("plans")))
 	case n == 0:
-		return "No plan."
+		return say.T("No plan.")
 	case n == 1:
-		return "One plan: no other is clearly different from it and as complete."
+		return say.T("One plan: no other is clearly different from it and as complete.")
 	}
-	text := itoa(n) + " plans that are clearly different."
+	text := say.F("%s plans that are clearly different.", itoa(n))
 	if p.halted {
-		text += " Stopped before the end: there may be better ones."
+		text += say.T(" Stopped before the end: there may be better ones.")
 	}
 	return text
 }
@@ -222,7 +222,7 @@ func (p *planPage) row() []string { return nil }
 
 // hint implements page.
 func (p *planPage) hint() string {
-	return "Arrows: a plan. Enter lays everything so. P: panels or boards. S: stop looking. A: ask anew. Esc goes back."
+	return say.T("Arrows: a plan. Enter lays everything so. P: panels or boards. S: stop looking. A: ask anew. Esc goes back.")
 }
 
 // show implements page.

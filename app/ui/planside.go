@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -36,13 +37,13 @@ func newPlanSide(p *planPage) *planSide {
 	s.head, s.from = wrapped("", widget.MediumImportance), wrapped("", widget.MediumImportance)
 	s.lacks, s.minded = wrapped("", widget.WarningImportance), wrapped("", widget.MediumImportance)
 	s.head.SizeName, s.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	s.use = p.button("Lay them so (Enter)", p.use)
+	s.use = p.button(say.T("Lay them so (Enter)"), p.use)
 	s.use.Importance = widget.SuccessImportance
-	s.turn = p.button("Panels or boards (P)", p.turnPictures)
-	anew := p.button("Ask anew… (A)", p.askAnew)
-	s.over = [2]*widget.Label{bold("Where it comes from"), bold("Minded")}
+	s.turn = p.button(say.T("Panels or boards (P)"), p.turnPictures)
+	anew := p.button(say.T("Ask anew… (A)"), p.askAnew)
+	s.over = [2]*widget.Label{bold(say.T("Where it comes from")), bold(say.T("Minded"))}
 	s.body = container.New(columnLayout{}, snug(s.head), flow([]fyne.CanvasObject{s.use, s.turn, anew}), snug(s.lacks), container.NewPadded(s.facts.box),
-		snug(s.over[0]), snug(s.from), snug(s.over[1]), snug(s.minded), snug(bold("Keys")), snug(wrapped(planKeys, widget.LowImportance)))
+		snug(s.over[0]), snug(s.from), snug(s.over[1]), snug(s.minded), snug(bold(say.T("Keys"))), snug(wrapped(say.T(planKeys), widget.LowImportance)))
 	s.scroll = container.NewVScroll(s.body)
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))
 	return s
@@ -60,7 +61,7 @@ func sentences(list []string, sign string) string {
 // show brings the column up to date.
 func (s *planSide) show() {
 	e := s.p.gallery.hand()
-	head, lacks, from := "Nothing in hand", "", ""
+	head, lacks, from := say.T("Nothing in hand"), "", ""
 	var rows []figure
 	if e != nil {
 		head, lacks, from = e.Title, sentences(e.Short, "⚠ "), sentences(e.Lines, "")
@@ -88,16 +89,16 @@ func (s *planSide) show() {
 func planFigures(w *Window, e *session.Planned) []figure {
 	sys := w.ses.Units()
 	rows := []figure{
-		{name: "Wood used up", show: unit.FormatArea(e.Used, sys)},
-		{name: "Of it lost", show: unit.FormatArea(e.Lost, sys)},
+		{name: say.T("Wood used up"), show: unit.FormatArea(e.Used, sys)},
+		{name: say.T("Of it lost"), show: unit.FormatArea(e.Lost, sys)},
 	}
 	if e.Cost > 0 {
-		rows = append(rows, figure{name: "Cost by the boards' prices", show: fmt.Sprintf("%.2f", e.Cost)})
+		rows = append(rows, figure{name: say.T("Cost by the boards' prices"), show: fmt.Sprintf("%.2f", e.Cost)})
 	}
 	if len(e.Panels) > 0 {
-		rows = append(rows, figure{name: "Joints", show: itoa(e.Joints)},
-			figure{name: "Points against the looks", show: pointWords(e.Points)},
-			figure{name: "Unwanted wood on show", show: session.Percent(e.Unwanted)})
+		rows = append(rows, figure{name: say.T("Joints"), show: itoa(e.Joints)},
+			figure{name: say.T("Points against the looks"), show: pointWords(e.Points)},
+			figure{name: say.T("Unwanted wood on show"), show: session.Percent(e.Unwanted)})
 	}
-	return append(rows, figure{name: "Boards cut", show: itoa(len(e.Cut))}, figure{name: "Boards left whole", show: itoa(len(e.Whole))})
+	return append(rows, figure{name: say.T("Boards cut"), show: itoa(len(e.Cut))}, figure{name: say.T("Boards left whole"), show: itoa(len(e.Whole))})
 }

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -53,25 +54,25 @@ func (t *planTile) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpl
 
 // planText is what a plan comes to, in two lines.
 func planText(w *Window, e *session.Planned) string {
-	text := unit.FormatArea(e.Used, w.ses.Units()) + " used up"
+	text := say.F("%s used up", unit.FormatArea(e.Used, w.ses.Units()))
 	if e.Cost > 0 {
-		text += fmt.Sprintf(" · cost %.2f", e.Cost)
+		text += say.F(" · cost %.2f", e.Cost)
 	}
 	if len(e.Panels) > 0 {
-		text += " · " + count(e.Joints, "joint", "joints") + " · " + pointWords(e.Points) + " points against"
+		text += say.F(" · %s · %s points against", count(e.Joints, say.T("joint"), say.T("joints")), pointWords(e.Points))
 	}
 	switch n := len(e.Whole); {
 	case n == 0:
-		text += "\nNo board left whole."
+		text += say.T("\nNo board left whole.")
 	case n == 1:
-		text += "\nBoard " + e.Whole[0] + " left whole."
+		text += say.F("\nBoard %s left whole.", e.Whole[0])
 	case n <= 4:
-		text += "\nBoards " + listed(e.Whole) + " left whole."
+		text += say.F("\nBoards %s left whole.", listed(e.Whole))
 	default:
-		text += "\n" + itoa(n) + " boards left whole."
+		text += say.F("\n%s boards left whole.", itoa(n))
 	}
 	if e.Missing > 0 {
-		text += " ⚠ " + count(e.Missing, "panel or part is", "panels or parts are") + " not whole."
+		text += say.F(" ⚠ %s not whole.", count(e.Missing, say.T("panel or part is"), say.T("panels or parts are")))
 	}
 	return text
 }
@@ -81,7 +82,7 @@ func (t *planTile) show(e *session.Planned) {
 	t.e = e
 	name := itoa(t.i+1) + ". " + e.Title
 	if t.g.p.nowUsed() == e.ID {
-		name = "✓ " + name + " (lies so now)"
+		name = say.F("✓ %s (lies so now)", name)
 	}
 	put(t.name, name)
 	put(t.text, planText(t.g.p.w, e))
@@ -182,7 +183,7 @@ func (t *planTile) Tapped(*fyne.PointEvent) {
 func (t *planTile) MouseIn(*desktop.MouseEvent) {
 	t.hover = true
 	t.mark(t.i == t.g.at, t.g.has)
-	t.g.p.w.say("Click takes the plan in hand, a double click lays everything so.")
+	t.g.p.w.say(say.T("Click takes the plan in hand, a double click lays everything so."))
 }
 
 // MouseMoved implements desktop.Hoverable.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,6 +11,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -19,9 +19,9 @@ func systems() []unit.System { return []unit.System{unit.MM, unit.Inch} }
 
 func systemWords(s unit.System) string {
 	if s == unit.Inch {
-		return "Inches and fractions"
+		return say.T("Inches and fractions")
 	}
-	return "Millimetres"
+	return say.T("Millimetres")
 }
 
 // setting is one length of the settings dialog.
@@ -60,32 +60,32 @@ func newProjectForm(w *Window) *projectForm {
 	f := &projectForm{w: w, a: p.Allowances, m: p.Machines, l: p.Limits, b: p.Behaviour, now: p.Units}
 	a, m := &f.a, &f.m
 	ua, um := model.DefaultAllowances(), model.DefaultMachines()
-	f.name = w.newField(p.Name, "Hall table")
+	f.name = w.newField(p.Name, say.T("Hall table"))
 	f.units = choice(w, systems(), systemWords, p.Units)
 	f.units.changed = f.convert
-	f.currency = w.newField(p.Currency, "not said")
+	f.currency = w.newField(p.Currency, say.T("not said"))
 	f.turns = w.newField(itoa(f.l.TurnsLimit()), "2")
 	f.work = []setting{
-		{name: "Saw cut (kerf)", at: &a.Kerf, usual: ua.Kerf}, {name: "Left on each long edge of a blank", at: &a.Rest, usual: ua.Rest},
-		{name: "Taken off each edge when jointed", at: &a.Joint, usual: ua.Joint}, {name: "Left at each end of a blank", at: &a.Ends, usual: ua.Ends},
-		{name: "Over at each panel edge", at: &a.PanelEdge, usual: ua.PanelEdge}, {name: "Taken off the panel after glue-up", at: &a.AfterGlue, usual: ua.AfterGlue},
-		{name: "Snipe at a board's ends", at: &a.Snipe, usual: ua.Snipe}, {name: "Clear of a flaw", at: &a.FlawMargin, usual: ua.FlawMargin},
+		{name: say.T("Saw cut (kerf)"), at: &a.Kerf, usual: ua.Kerf}, {name: say.T("Left on each long edge of a blank"), at: &a.Rest, usual: ua.Rest},
+		{name: say.T("Taken off each edge when jointed"), at: &a.Joint, usual: ua.Joint}, {name: say.T("Left at each end of a blank"), at: &a.Ends, usual: ua.Ends},
+		{name: say.T("Over at each panel edge"), at: &a.PanelEdge, usual: ua.PanelEdge}, {name: say.T("Taken off the panel after glue-up"), at: &a.AfterGlue, usual: ua.AfterGlue},
+		{name: say.T("Snipe at a board's ends"), at: &a.Snipe, usual: ua.Snipe}, {name: say.T("Clear of a flaw"), at: &a.FlawMargin, usual: ua.FlawMargin},
 	}
 	f.shop = []setting{
-		{name: "Widest to flatten", at: &m.Flatten, usual: um.Flatten}, {name: "Widest to thickness", at: &m.Thickness, usual: um.Thickness},
-		{name: "Shortest that is safe", at: &m.Shortest, usual: um.Shortest}, {name: "Narrowest that is safe", at: &m.Narrowest, usual: um.Narrowest},
+		{name: say.T("Widest to flatten"), at: &m.Flatten, usual: um.Flatten}, {name: say.T("Widest to thickness"), at: &m.Thickness, usual: um.Thickness},
+		{name: say.T("Shortest that is safe"), at: &m.Shortest, usual: um.Shortest}, {name: say.T("Narrowest that is safe"), at: &m.Narrowest, usual: um.Narrowest},
 	}
 	f.l.Cup, f.l.Apart, f.l.Planed = f.l.CupLimit(), f.l.ApartLimit(), f.l.PlanedLimit()
 	f.wood = []setting{
-		{name: "Bow of a free panel, a metre of width", at: &f.l.Cup, usual: model.Limits{}.CupLimit()},
-		{name: "Joined panels part by", at: &f.l.Apart, usual: model.Limits{}.ApartLimit()},
-		{name: "Unwanted wood that planing brings up", at: &f.l.Planed, usual: model.Limits{}.PlanedLimit()},
+		{name: say.T("Bow of a free panel, a metre of width"), at: &f.l.Cup, usual: model.Limits{}.CupLimit()},
+		{name: say.T("Joined panels part by"), at: &f.l.Apart, usual: model.Limits{}.ApartLimit()},
+		{name: say.T("Unwanted wood that planing brings up"), at: &f.l.Planed, usual: model.Limits{}.PlanedLimit()},
 	}
 	for _, list := range f.lengths() {
 		for i := range list {
 			s := &list[i]
 			s.shown = *s.at
-			s.in, s.hint = w.lengthField(*s.at, true), widget.NewLabel("usual "+w.ses.Len(s.usual))
+			s.in, s.hint = w.lengthField(*s.at, true), widget.NewLabel(say.F("usual %s", w.ses.Len(s.usual)))
 			s.in.units = f.now
 		}
 	}
@@ -115,7 +115,7 @@ func (f *projectForm) convert() {
 				s.shown = v
 				s.in.SetText(s.in.print(v))
 			}
-			s.hint.SetText("usual " + s.in.print(s.usual))
+			s.hint.SetText(say.F("usual %s", s.in.print(s.usual)))
 		}
 	}
 	f.air.convert(to)
@@ -125,18 +125,18 @@ func (f *projectForm) convert() {
 func (f *projectForm) body() fyne.CanvasObject {
 	ul := model.DefaultLimits()
 	return container.NewVBox(
-		f.rows(named("Name"), f.name, named("Lengths shown in"), f.units, named("Prices are in"), besideHint(f.currency, "EUR, USD, GBP …")),
-		bold("Allowances"), f.settings(f.work),
-		bold("Your machines"), wrapped("The limit is the one in the machine's manual. 0 means no limit.", widget.LowImportance), f.settings(f.shop),
-		bold("The air round the work"), f.air.body(),
-		bold("What is taken of the wood"),
-		wrapped("No published figures say that sapwood moves differently from heartwood in the usual cabinet woods. 1.00 takes both alike; another factor is yours.", widget.LowImportance),
-		f.rows(named("Sapwood moves, times heartwood"), besideHint(f.sapMoves, "usual 1.00"), named("Faces of a panel differ by, points"), besideHint(f.apart, "usual 1")),
-		bold("Limits of the warnings"),
-		wrapped("A streak stands alone where other unwanted wood is under the first figure. Engineering choices: no source is published for them.", widget.LowImportance),
-		f.rows(named("Lone streak, other wood under"), half(f.streak, ul.Streak), named("Even mix, from"), half(f.mix[0], ul.Mix[0]), named("Even mix, to"), half(f.mix[1], ul.Mix[1])),
+		f.rows(named(say.T("Name")), f.name, named(say.T("Lengths shown in")), f.units, named(say.T("Prices are in")), besideHint(f.currency, say.T("EUR, USD, GBP …"))),
+		bold(say.T("Allowances")), f.settings(f.work),
+		bold(say.T("Your machines")), wrapped(say.T("The limit is the one in the machine's manual. 0 means no limit."), widget.LowImportance), f.settings(f.shop),
+		bold(say.T("The air round the work")), f.air.body(),
+		bold(say.T("What is taken of the wood")),
+		wrapped(say.T("No published figures say that sapwood moves differently from heartwood in the usual cabinet woods. 1.00 takes both alike; another factor is yours."), widget.LowImportance),
+		f.rows(named(say.T("Sapwood moves, times heartwood")), besideHint(f.sapMoves, say.T("usual 1.00")), named(say.T("Faces of a panel differ by, points")), besideHint(f.apart, say.T("usual 1"))),
+		bold(say.T("Limits of the warnings")),
+		wrapped(say.T("A streak stands alone where other unwanted wood is under the first figure. Engineering choices: no source is published for them."), widget.LowImportance),
+		f.rows(named(say.T("Lone streak, other wood under")), half(f.streak, ul.Streak), named(say.T("Even mix, from")), half(f.mix[0], ul.Mix[0]), named(say.T("Even mix, to")), half(f.mix[1], ul.Mix[1])),
 		f.settings(f.wood),
-		f.rows(named("Planing direction changes, front to back"), besideHint(f.turns, fmt.Sprintf("usual %d", model.Limits{}.TurnsLimit()))))
+		f.rows(named(say.T("Planing direction changes, front to back")), besideHint(f.turns, say.F("usual %d", model.Limits{}.TurnsLimit()))))
 }
 
 // factorText prints a factor to a hundredth.
@@ -144,7 +144,7 @@ func factorText(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
 
 // half is a share's field with what is usual beside it.
 func half(f *field, usual float64) fyne.CanvasObject {
-	return besideHint(f, "usual "+session.Percent(usual))
+	return besideHint(f, say.F("usual %s", session.Percent(usual)))
 }
 
 // besideHint is a field with a word on it at its side.
@@ -190,11 +190,11 @@ func (f *projectForm) keep() error {
 	}
 	currency := strings.ToUpper(strings.TrimSpace(f.currency.Text))
 	if currency != "" && !model.GoodCurrency(currency) {
-		return fmt.Errorf("currency: “%s” is no code of a currency; write its three letters, such as EUR, USD or GBP, or nothing", f.currency.Text)
+		return say.Errorf("currency: “%s” is no code of a currency; write its three letters, such as EUR, USD or GBP, or nothing", f.currency.Text)
 	}
 	turns, err := strconv.Atoi(strings.TrimSpace(f.turns.Text))
 	if err != nil || turns < 1 || turns > 100 {
-		return fmt.Errorf("planing direction: “%s” is no count of changes; write 1 to 100", f.turns.Text)
+		return say.Errorf("planing direction: “%s” is no count of changes; write 1 to 100", f.turns.Text)
 	}
 	if f.l.Turns = turns; turns == (model.Limits{}).TurnsLimit() {
 		f.l.Turns = 0
@@ -207,7 +207,7 @@ func (f *projectForm) keep() error {
 		f    *field
 		name string
 		to   *float64
-	}{{f.streak, "lone streak", &f.l.Streak}, {f.mix[0], "even mix from", &f.l.Mix[0]}, {f.mix[1], "even mix to", &f.l.Mix[1]}} {
+	}{{f.streak, say.T("lone streak"), &f.l.Streak}, {f.mix[0], say.T("even mix from"), &f.l.Mix[0]}, {f.mix[1], say.T("even mix to"), &f.l.Mix[1]}} {
 		if r.f.Text == session.Percent(*r.to) {
 			continue
 		}
@@ -216,19 +216,19 @@ func (f *projectForm) keep() error {
 		}
 	}
 	if f.sapMoves.Text != factorText(f.b.Factor()) {
-		if f.b.SapFactor, err = f.sapMoves.number("sapwood moves"); err != nil {
+		if f.b.SapFactor, err = f.sapMoves.number(say.T("sapwood moves")); err != nil {
 			return err
 		}
 		if f.b.SapFactor < 0.5 || f.b.SapFactor > 1.5 {
-			return fmt.Errorf("sapwood moves: “%s” is no likely factor; write 0.5 to 1.5, 1.00 where you have no evidence", f.sapMoves.Text)
+			return say.Errorf("sapwood moves: “%s” is no likely factor; write 0.5 to 1.5, 1.00 where you have no evidence", f.sapMoves.Text)
 		}
 	}
 	if f.apart.Text != figureText(f.b.FaceDifference) {
-		if f.b.FaceDifference, err = f.apart.number("faces differ by"); err != nil {
+		if f.b.FaceDifference, err = f.apart.number(say.T("faces differ by")); err != nil {
 			return err
 		}
 		if f.b.FaceDifference < 0 || f.b.FaceDifference > 10 {
-			return fmt.Errorf("faces differ by: “%s” is no likely difference; write 0 to 10 points", f.apart.Text)
+			return say.Errorf("faces differ by: “%s” is no likely difference; write 0 to 10 points", f.apart.Text)
 		}
 	}
 	return f.w.ses.Commit(model.SetSettings{Settings: model.Settings{Name: f.name.Text, Units: chosen(f.units, systems()), Currency: currency,
@@ -238,7 +238,7 @@ func (f *projectForm) keep() error {
 // projectAsk changes the settings of the project.
 func (w *Window) projectAsk() {
 	f := newProjectForm(w)
-	w.ask(question{title: "Project settings", body: f.body(), yes: "Keep", focus: f.name, size: fyne.NewSize(640, 620), do: f.keep})
+	w.ask(question{title: say.T("Project settings"), body: f.body(), yes: say.T("Keep"), focus: f.name, size: fyne.NewSize(640, 620), do: f.keep})
 }
 
 // readSettings takes the lengths over into the copy being edited.
@@ -250,7 +250,7 @@ func readSettings(list []setting) error {
 			return err
 		}
 		if v < 0 {
-			return fmt.Errorf("%s: “%s” is less than nothing; write 0 or more", s.name, s.in.Text)
+			return say.Errorf("%s: “%s” is less than nothing; write 0 or more", s.name, s.in.Text)
 		}
 		got[i] = v
 	}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/cutting"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -41,7 +41,7 @@ func (w *Window) proposal(n *model.Panel, fresh bool) {
 	used := w.used(n.ID, "", "")
 	a, m := w.ses.Allowances(), w.ses.Machines()
 	grid := w.grid()
-	w.background("Working out strips for "+n.ID+"…", func() func() {
+	w.background(say.F("Working out strips for %s…", n.ID), func() func() {
 		out := cutting.Propose(fp, boards, used, a, m, grid)
 		return func() { w.showProposal(n, out, fresh) }
 	})
@@ -55,15 +55,15 @@ func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) 
 	front, back, left, right := n.Role.EdgeNames()
 	q.tell()
 	body := container.NewVBox(
-		pairs(named("Strips"), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
-		bold("How it lies"),
-		wrapped("On screen and on the sheet the "+ending(front, "edge")+" is at the bottom and the "+ending(back, "edge")+" at the top, the "+ending(left, "end")+" at the left and the "+ending(right, "end")+" at the right. Strips are counted from the "+ending(front, "edge")+". Lay the panel on the bench so that you stand there.", widget.MediumImportance))
-	yes := "Take these strips"
+		pairs(named(say.T("Strips")), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
+		bold(say.T("How it lies")),
+		wrapped(say.F("On screen and on the sheet the %s is at the bottom and the %s at the top, the %s at the left and the %s at the right. Strips are counted from the %s. Lay the panel on the bench so that you stand there.", ending(front, "edge"), ending(back, "edge"), ending(left, "end"), ending(right, "end"), ending(front, "edge")), widget.MediumImportance))
+	yes := say.T("Take these strips")
 	if !fresh && placed(n) > 0 {
-		yes = "Begin again with these"
-		body.Add(wrapped(count(placed(n), "strip of this panel lies", "strips of this panel lie")+" on boards already and would be lifted off. Undo brings them back.", widget.WarningImportance))
+		yes = say.T("Begin again with these")
+		body.Add(wrapped(say.F("%s on boards already and would be lifted off. Undo brings them back.", count(placed(n), say.T("strip of this panel lies"), say.T("strips of this panel lie"))), widget.WarningImportance))
 	}
-	w.ask(question{title: "Strips for “" + title(n.ID) + "”", body: body, yes: yes, focus: q.number, size: fyne.NewSize(560, 480),
+	w.ask(question{title: say.F("Strips for “%s”", title(n.ID)), body: body, yes: yes, focus: q.number, size: fyne.NewSize(560, 480),
 		do: func() error { return q.keep(fresh) }})
 }
 
@@ -89,7 +89,7 @@ func placed(n *model.Panel) int {
 // tell writes the list: widths front to back.
 func (q *proposing) tell() {
 	if len(q.places) == 0 {
-		q.list.SetText("Type how many strips to make it of.")
+		q.list.SetText(say.T("Type how many strips to make it of."))
 		return
 	}
 	var widths []string
@@ -98,8 +98,8 @@ func (q *proposing) tell() {
 		widths = append(widths, q.w.ses.Len(p.W))
 		sum += p.W
 	}
-	q.list.SetText(fmt.Sprintf("%s, each %s long as glued. Widths from the front: %s; together %s for a panel of %s.",
-		count(len(q.places), "strip", "strips"), q.w.ses.Len(q.places[0].L), strings.Join(widths, ", "), q.w.ses.Len(sum), q.w.ses.Len(q.panel.Width)))
+	q.list.SetText(say.F("%s, each %s long as glued. Widths from the front: %s; together %s for a panel of %s.",
+		count(len(q.places), say.T("strip"), say.T("strips")), q.w.ses.Len(q.places[0].L), strings.Join(widths, ", "), q.w.ses.Len(sum), q.w.ses.Len(q.panel.Width)))
 }
 
 // mostStrips keeps a slip of the finger from making thousands.
@@ -144,7 +144,7 @@ func evenPlaces(k int, length, width, grid float64) []cutting.Place {
 func (q *proposing) keep(fresh bool) error {
 	k, err := strconv.Atoi(strings.TrimSpace(q.number.Text))
 	if err != nil || k < 1 || k > mostStrips {
-		return fmt.Errorf("strips: “%s” is no number of strips; write 1 to %d", q.number.Text, mostStrips)
+		return say.Errorf("strips: “%s” is no number of strips; write 1 to %d", q.number.Text, mostStrips)
 	}
 	n := *q.panel
 	n.Strips = nil
@@ -195,19 +195,19 @@ func reasons(w *Window, list []cutting.Reason) string {
 	for _, r := range list {
 		switch r.Key {
 		case cutting.ReasonLength:
-			out = append(out, "Over-length by "+l(r.A-r.B)+" until the panel is trimmed.")
+			out = append(out, say.F("Over-length by %s until the panel is trimmed.", l(r.A-r.B)))
 		case cutting.ReasonShort:
-			out = append(out, "The longest board gives "+l(r.A)+" where "+l(r.B)+" was wished for.")
+			out = append(out, say.F("The longest board gives %s where %s was wished for.", l(r.A), l(r.B)))
 		case cutting.ReasonTooShort:
-			out = append(out, "The longest board gives only "+l(r.A)+", less than the panel's "+l(r.B)+".")
+			out = append(out, say.F("The longest board gives only %s, less than the panel's %s.", l(r.A), l(r.B)))
 		case cutting.ReasonMachine:
-			out = append(out, "No wider than "+l(r.A)+", for a machine of "+l(r.B)+".")
+			out = append(out, say.F("No wider than %s, for a machine of %s.", l(r.A), l(r.B)))
 		case cutting.ReasonBoards:
-			out = append(out, "They come out of "+count(int(r.A), "board", "boards")+".")
+			out = append(out, say.F("They come out of %s.", count(int(r.A), say.T("board"), say.T("boards"))))
 		case cutting.ReasonNotEnough:
-			out = append(out, fmt.Sprintf("Only %.0f of %.0f can be cut from the boards there are.", r.A, r.B))
+			out = append(out, say.F("Only %.0f of %.0f can be cut from the boards there are.", r.A, r.B))
 		case cutting.ReasonNarrow:
-			out = append(out, "No narrower than "+l(r.A)+", for the machine's "+l(r.B)+".")
+			out = append(out, say.F("No narrower than %s, for the machine's %s.", l(r.A), l(r.B)))
 		}
 	}
 	return strings.Join(out, " ")

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // quantityCard says how much wood to buy for the whole project.
@@ -21,14 +22,14 @@ type quantityCard struct {
 
 func newQuantityCard(w *Window, e *keepTrimEntry, keys func(*fyne.KeyEvent) bool) *quantityCard {
 	c := &quantityCard{w: w, entry: e, said: container.New(stackLayout{})}
-	head := wrapped("How much to buy", widget.MediumImportance)
+	head := wrapped(say.T("How much to buy"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	c.waste = w.newField(e.waste, "")
 	c.waste.follow(func() { e.waste = c.waste.Text; c.fill() })
 	c.from = wrapped("", widget.LowImportance)
-	jobs := newPageButton(w, "Past jobs…", c.jobs)
+	jobs := newPageButton(w, say.T("Past jobs…"), c.jobs)
 	jobs.keys = keys
-	c.box = container.New(stackLayout{}, snug(head), flow([]fyne.CanvasObject{named("Lost of what is bought"), c.waste, jobs}), snug(c.from), c.said)
+	c.box = container.New(stackLayout{}, snug(head), flow([]fyne.CanvasObject{named(say.T("Lost of what is bought")), c.waste, jobs}), snug(c.from), c.said)
 	return c
 }
 
@@ -37,8 +38,8 @@ func (c *quantityCard) share() (v float64, from string, err error) {
 	v, from = session.WasteOf(c.w.set.jobs(), c.w.ses.MainSpecies())
 	c.waste.SetPlaceHolder(session.Percent(v))
 	if c.waste.Text != "" {
-		v, err = c.waste.share("lost of what is bought")
-		from = "as typed; nothing typed takes your own past jobs"
+		v, err = c.waste.share(say.T("lost of what is bought"))
+		from = say.T("as typed; nothing typed takes your own past jobs")
 	}
 	return v, from, err
 }
@@ -50,7 +51,7 @@ func (c *quantityCard) fill() {
 	if err == nil {
 		list, err = c.w.ses.ToBuy(v)
 	}
-	c.from.SetText(session.Percent(v) + " is lost: " + from + ". What is cut and left over counts as lost; planing to thickness does not, it is apart.")
+	c.from.SetText(say.F("%s is lost: %s. What is cut and left over counts as lost; planing to thickness does not, it is apart.", session.Percent(v), from))
 	if err != nil {
 		c.said.Add(line("⚠ "+ended(sentence(err.Error())), widget.WarningImportance))
 	}

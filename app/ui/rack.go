@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/intake"
+	"heartside/model/say"
 )
 
 // rackStep is one of the three things done at the rack.
@@ -52,13 +53,13 @@ func newRack(w *Window) *rack { return &rack{w: w, step: stepFaces, hearts: endH
 // addRackActions lists what leads to the rack and what works from everywhere.
 func (w *Window) addRackActions() {
 	w.acts.add(
-		&Action{ID: "rack", Label: "Rack of boards", Short: "Rack", Icon: icon("rack"), Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyR)}, Hint: "Many boards at once: letters, photographs of both faces, heartwood and sapwood.",
+		&Action{ID: "rack", Label: say.T("Rack of boards"), Short: say.T("Rack"), Icon: icon("rack"), Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyR)}, Hint: say.T("Many boards at once: letters, photographs of both faces, heartwood and sapwood."),
 			On: func() bool { return w.page == page(w.rack) }, Do: w.rackToggle},
-		&Action{ID: "read-waiting", Label: "Read what waits", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyR)}, Hint: "Read the photographs that are not split yet.",
+		&Action{ID: "read-waiting", Label: say.T("Read what waits"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyR)}, Hint: say.T("Read the photographs that are not split yet."),
 			Can: func() bool { return w.idle() > 0 }, Do: func() { w.ses.ReadFaces(w.idlePlaces()) }},
-		&Action{ID: "stop-reading", Label: "Stop reading photographs", Short: "Stop reading", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyPeriod)}, Hint: "What is not read yet waits on.",
+		&Action{ID: "stop-reading", Label: say.T("Stop reading photographs"), Short: say.T("Stop reading"), Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyPeriod)}, Hint: say.T("What is not read yet waits on."),
 			Can: func() bool { return w.watch.busy }, Do: w.ses.StopReading},
-		&Action{ID: "rack-photos", Label: "Choose photographs…", Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyI)}, Hint: "Several at once, for the boards of the rack.", Do: w.rackChoose},
+		&Action{ID: "rack-photos", Label: say.T("Choose photographs…"), Group: groupBoard, Keys: []Chord{ctrl(fyne.KeyI)}, Hint: say.T("Several at once, for the boards of the rack."), Do: w.rackChoose},
 	)
 	w.addBalanceActions()
 }
@@ -93,12 +94,12 @@ func (r *rack) content() fyne.CanvasObject {
 	w := r.w
 	r.boards, r.pics, r.faces = newBoardEntry(w), newPictureStep(w), newRackList(w)
 	var tabs []fyne.CanvasObject
-	for i, name := range []string{"1  Letters and sizes", "2  Photographs", "3  Look at the faces"} {
+	for i, name := range []string{say.T("1  Letters and sizes"), say.T("2  Photographs"), say.T("3  Look at the faces")} {
 		r.steps[i] = newPageButton(w, name, func() { r.tell(""); r.turn(rackStep(i)) })
 		tabs = append(tabs, r.steps[i])
 	}
-	r.photos = newPageButton(w, "More photographs…", w.rackChoose)
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	r.photos = newPageButton(w, say.T("More photographs…"), w.rackChoose)
+	leave := newPageButton(w, say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
 	gap := widget.NewLabel("")
 	tabs = append(tabs, gap, r.photos, leave)
@@ -110,8 +111,8 @@ func (r *rack) content() fyne.CanvasObject {
 	r.bar.TextFormatter = func() string { return "" }
 	bar := least(18, r.bar)
 	r.reads = widget.NewLabel("")
-	r.stop = newPageButton(w, "Stop", func() { w.act("stop-reading") })
-	r.read = newPageButton(w, "Read what waits", func() { w.act("read-waiting") })
+	r.stop = newPageButton(w, say.T("Stop"), func() { w.act("stop-reading") })
+	r.read = newPageButton(w, say.T("Read what waits"), func() { w.act("read-waiting") })
 	r.under = container.NewHBox(container.NewCenter(r.reads), bar, r.stop)
 	sum := least(46, r.sum)
 	r.tints = newBalanceLine(w)
@@ -196,11 +197,11 @@ func (r *rack) row() []string {
 func (r *rack) hint() string {
 	switch r.step {
 	case stepBoards:
-		return "Enter goes to the next field, and from the last one to the next board. Esc goes back to the panels; what is typed stays."
+		return say.T("Enter goes to the next field, and from the last one to the next board. Esc goes back to the panels; what is typed stays.")
 	case stepPhotos:
-		return "Drop photographs on the window, or press " + r.w.acts.byID["rack-photos"].keyNames() + ". Esc goes back to the panels."
+		return say.F("Drop photographs on the window, or press %s. Esc goes back to the panels.", r.w.acts.byID["rack-photos"].keyNames())
 	}
-	return "Arrows: cell. Enter: look. A accept, R read again, P picture, D remove, N next to look at. Esc: back to the panels."
+	return say.T("Arrows: cell. Enter: look. A accept, R read again, P picture, D remove, N next to look at. Esc: back to the panels.")
 }
 
 // tell puts a line under the summary, "" none.

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -30,10 +31,10 @@ func newBoardEntry(w *Window) *boardEntry {
 	e := &boardEntry{w: w}
 	e.table = container.New(stackLayout{})
 	e.has = wrapped("", widget.MediumImportance)
-	e.add = newPageButton(w, "Add these boards", e.keep)
+	e.add = newPageButton(w, say.T("Add these boards"), e.keep)
 	e.add.Importance = widget.HighImportance
-	more := newPageButton(w, "One more row", func() { w.win.Canvas().Focus(e.addRow().letter) })
-	chalk := wrapped("First give every board its letter, and chalk it on the board: on the end you choose as the marked end, at the corner of the edge you choose as the marked edge, on the side you call face 1. Photograph face 1, roll the board over about its length so that the marked end stays where it is, and photograph face 2.", widget.MediumImportance)
+	more := newPageButton(w, say.T("One more row"), func() { w.win.Canvas().Focus(e.addRow().letter) })
+	chalk := wrapped(say.T("First give every board its letter, and chalk it on the board: on the end you choose as the marked end, at the corner of the edge you choose as the marked edge, on the side you call face 1. Photograph face 1, roll the board over about its length so that the marked end stays where it is, and photograph face 2."), widget.MediumImportance)
 	words := least(52, chalk)
 	intro := flow([]fyne.CanvasObject{newChalkDrawing(w), words}, words)
 	buttons := container.NewHBox(e.add, more)
@@ -97,7 +98,7 @@ func (e *boardEntry) read() (out []*model.Board, doubts []string, ok bool) {
 		}
 		b, f := r.board()
 		if f == nil && seen[b.ID] {
-			f = &fault{errors.New("letter: there is a board " + b.ID + " already; the next free letter is " + e.nextLetter()), r.letter}
+			f = &fault{errors.New(say.F("letter: there is a board %s already; the next free letter is %s", b.ID, e.nextLetter())), r.letter}
 		}
 		if f != nil {
 			r.trouble.SetText("✕ " + sentence(f.err.Error()))
@@ -116,11 +117,11 @@ func (e *boardEntry) read() (out []*model.Board, doubts []string, ok bool) {
 			plain = append(plain, b.ID)
 		}
 		if b.Thickness > mostThick(e.w.ses.Units()) {
-			doubts = append(doubts, "Board "+b.ID+" comes to "+e.w.ses.Len(b.Thickness)+" thick, more a beam than a board.")
+			doubts = append(doubts, say.F("Board %s comes to %s thick, more a beam than a board.", b.ID, e.w.ses.Len(b.Thickness)))
 		}
 	}
 	if len(plain) > 0 {
-		doubts = append(doubts, "Not ticked as chalked: "+strings.Join(plain, ", ")+". Chalk the letter on the marked end, at the marked edge, on the face-1 side, before you take the pictures: without it no sheet can be followed at the bench.")
+		doubts = append(doubts, say.F("Not ticked as chalked: %s. Chalk the letter on the marked end, at the marked edge, on the face-1 side, before you take the pictures: without it no sheet can be followed at the bench.", strings.Join(plain, ", ")))
 	}
 	return out, doubts, ok
 }
@@ -140,11 +141,11 @@ func (e *boardEntry) keep() {
 	case !ok:
 		return
 	case len(list) == 0:
-		e.w.say("No board is typed yet. Each needs a length, a width and a thickness.")
+		e.w.say(say.T("No board is typed yet. Each needs a length, a width and a thickness."))
 		e.w.win.Canvas().Focus(e.rows[0].size[0])
 		return
 	case len(doubts) > 0:
-		e.w.ask(question{title: "Is that right?", yes: "Add them so", no: "Go back", plain: true, size: fyne.NewSize(520, 260),
+		e.w.ask(question{title: say.T("Is that right?"), yes: say.T("Add them so"), no: say.T("Go back"), plain: true, size: fyne.NewSize(520, 260),
 			body: wrapped(strings.Join(doubts, "\n\n"), widget.MediumImportance),
 			do:   func() error { e.w.post(func() { e.commit(list) }); return nil }})
 		return
@@ -166,7 +167,7 @@ func (e *boardEntry) commit(list []*model.Board) {
 	if r.step == stepBoards {
 		r.turn(stepPhotos)
 	}
-	e.w.say("Added " + count(len(ids), "board", "boards") + ": " + strings.Join(ids, ", ") + ". Now their photographs.")
+	e.w.say(say.F("Added %s: %s. Now their photographs.", count(len(ids), say.T("board"), say.T("boards")), strings.Join(ids, ", ")))
 }
 
 // show tells which boards are there already.
@@ -181,20 +182,20 @@ func (e *boardEntry) show() {
 		case 0:
 			full = append(full, b.ID)
 		case 1:
-			half = append(half, b.ID+" (face "+itoa(missing(b)[0])+")")
+			half = append(half, say.F("%s (face %s)", b.ID, itoa(missing(b)[0])))
 		default:
 			bare = append(bare, b.ID)
 		}
 	}
 	text := ""
 	if len(bare) > 0 {
-		text += "Without photographs yet: " + strings.Join(bare, ", ") + ". "
+		text += say.F("Without photographs yet: %s. ", strings.Join(bare, ", "))
 	}
 	if len(half) > 0 {
-		text += "One face to photograph: " + strings.Join(half, ", ") + ". "
+		text += say.F("One face to photograph: %s. ", strings.Join(half, ", "))
 	}
 	if len(full) > 0 {
-		text += "Both faces photographed: " + strings.Join(full, ", ") + "."
+		text += say.F("Both faces photographed: %s.", strings.Join(full, ", "))
 	}
 	if text = strings.TrimSpace(text); e.has.Text != text {
 		e.has.SetText(text)

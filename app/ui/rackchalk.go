@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // chalkDrawing shows where the letter goes: a board seen a little from above
@@ -39,8 +41,8 @@ type chalkRenderer struct {
 func (r *chalkRenderer) build() {
 	t := theme.TextSize()
 	r.objs = nil
-	r.board(0, "face 1", true)
-	r.board(t*17.5, "face 2, rolled over", false)
+	r.board(0, say.T("face 1"), true)
+	r.board(t*17.5, say.T("face 2, rolled over"), false)
 	r.size = fyne.NewSize(t*34, t*7.8)
 }
 
@@ -78,12 +80,12 @@ func (r *chalkRenderer) board(x float32, name string, first bool) {
 	text(name, at(3.9, 2.6), 0.95*t, false)
 	if first {
 		text("A", at(2.75, 3.95), 1.15*t, true)
-		text("marked edge", at(6, 6.4), 0.88*t, false)
-		text("marked end", at(0, 0.5), 0.88*t, false)
+		text(say.T("marked edge"), at(6, 6.4), 0.88*t, false)
+		text(say.T("marked end"), at(0, 0.5), 0.88*t, false)
 	} else {
 		text("∀", at(1.15, 2.75), 1.15*t, true) // upside down: the letter's side is underneath
-		text("marked edge", at(4, 0.5), 0.88*t, false)
-		text("marked end", at(0, 6.4), 0.88*t, false)
+		text(say.T("marked edge"), at(4, 0.5), 0.88*t, false)
+		text(say.T("marked end"), at(0, 6.4), 0.88*t, false)
 	}
 }
 

@@ -1,13 +1,12 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 
 	"heartside/app/intake"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // idlePlaces lists the faces that wait to be read and are not being read; those
@@ -25,7 +24,7 @@ func (w *Window) idlePlaces() []intake.Place {
 func (w *Window) idle() int { return len(w.idlePlaces()) }
 
 // named names a place in a message.
-func placeWords(p intake.Place) string { return "Board " + p.Board + ", " + p.Part.String() }
+func placeWords(p intake.Place) string { return say.F("Board %s, %s", p.Board, p.Part.String()) }
 
 // lookAt opens the face in hand, or takes a picture for it.
 func (w *Window) lookAt(l *rackList) {
@@ -59,18 +58,18 @@ func (w *Window) acceptFace(l *rackList) {
 	}
 	face := p.Part.Face()
 	if face == 0 {
-		w.say("There is nothing to accept at an end. Faces are looked at and accepted.")
+		w.say(say.T("There is nothing to accept at an end. Faces are looked at and accepted."))
 		return
 	}
 	st := faceState(w.ses, b, face)
 	if b.Faces[face-1].Split == nil || st.kind != cellLook {
-		w.say(placeWords(p) + ": " + st.words + ". There is nothing to accept.")
+		w.say(say.F("%s: %s. There is nothing to accept.", placeWords(p), st.words))
 		return
 	}
 	c := *b
 	c.Faces[face-1].Split = &model.Split{By: model.SplitChecked, Sure: b.Faces[face-1].Split.Sure}
-	if w.setBoard(c, fmt.Sprintf("Accept face %d of board %s", face, b.ID)) {
-		w.say(placeWords(p) + " is checked. N goes to the next one to look at.")
+	if w.setBoard(c, say.F("Accept face %d of board %s", face, b.ID)) {
+		w.say(say.F("%s is checked. N goes to the next one to look at.", placeWords(p)))
 	}
 }
 
@@ -88,11 +87,11 @@ func (w *Window) removePhoto(l *rackList) {
 	case face == 0 && b.Ends[int(p.Part-intake.EndA)].Photo != "":
 		c.Ends[int(p.Part-intake.EndA)] = model.End{}
 	default:
-		w.say(placeWords(p) + " has no photograph.")
+		w.say(say.F("%s has no photograph.", placeWords(p)))
 		return
 	}
-	if w.setBoard(c, "Remove the photograph of board "+b.ID+", "+p.Part.String()) {
-		w.say(placeWords(p) + ": photograph removed, the picture file stays. " + w.acts.byID["undo"].keyNames() + " brings it back.")
+	if w.setBoard(c, say.F("Remove the photograph of board %s, %s", b.ID, p.Part.String())) {
+		w.say(say.F("%s: photograph removed, the picture file stays. %s brings it back.", placeWords(p), w.acts.byID["undo"].keyNames()))
 	}
 }
 
@@ -105,7 +104,7 @@ func (w *Window) readAgain(l *rackList) {
 	}
 	face := p.Part.Face()
 	if face == 0 || b.Faces[face-1].Photo == "" {
-		w.say(placeWords(p) + " has no photograph of a face to read. P chooses one.")
+		w.say(say.F("%s has no photograph of a face to read. P chooses one.", placeWords(p)))
 		return
 	}
 	f := b.Faces[face-1]
@@ -117,7 +116,7 @@ func (w *Window) readAgain(l *rackList) {
 			again.Corners, again.Bow = f.Corners, f.Bow
 		}
 		c.Faces[face-1] = again
-		if !w.setBoard(c, fmt.Sprintf("Read face %d of board %s again", face, b.ID)) {
+		if !w.setBoard(c, say.F("Read face %d of board %s again", face, b.ID)) {
 			return
 		}
 	}
@@ -130,7 +129,7 @@ func (w *Window) choosePhoto(l *rackList) {
 	if !ok {
 		return
 	}
-	w.choose(choosing{title: "Photograph of board " + p.Board + ", " + p.Part.String(), yes: "Use it", trace: "photo", kinds: photoKinds(), must: true,
+	w.choose(choosing{title: say.F("Photograph of board %s, %s", p.Board, p.Part.String()), yes: say.T("Use it"), trace: "photo", kinds: photoKinds(), must: true,
 		do: func(path string) error {
 			w.post(func() { w.takePictures([]taking{{p, path}}, nil) })
 			return nil
@@ -142,8 +141,8 @@ func (w *Window) cellMenu(l *rackList) *fyne.Menu {
 	item := func(label string, do func(*rackList)) *fyne.MenuItem {
 		return fyne.NewMenuItem(label, func() { do(l) })
 	}
-	return fyne.NewMenu("", item("Look   Enter", w.lookAt), item("Accept   A", w.acceptFace), item("Read again   R", w.readAgain),
-		item("Choose a picture…   P", w.choosePhoto), fyne.NewMenuItemSeparator(), item("Remove the photograph   D", w.removePhoto))
+	return fyne.NewMenu("", item(say.T("Look   Enter"), w.lookAt), item(say.T("Accept   A"), w.acceptFace), item(say.T("Read again   R"), w.readAgain),
+		item(say.T("Choose a picture…   P"), w.choosePhoto), fyne.NewMenuItemSeparator(), item(say.T("Remove the photograph   D"), w.removePhoto))
 }
 
 // taking is a picture file and what it shows.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -43,9 +43,9 @@ func (e *boardEntry) addRow() *entryRow {
 	r.letter = w.newField(e.nextLetter(), "A")
 	r.letter.narrow = true
 	r.species = newSpeciesField(w, species, func() { r.mend() })
-	hints := [3]string{"2400", "210", "26, or 4/4"}
+	hints := [3]string{"2400", "210", say.T("26, or 4/4")}
 	if w.ses.Units() == unit.Inch {
-		hints = [3]string{`96`, `8 1/4`, `1 1/8, or 4/4`}
+		hints = [3]string{`96`, `8 1/4`, say.T(`1 1/8, or 4/4`)}
 	}
 	for i := range r.size {
 		r.size[i] = w.newField("", hints[i])
@@ -76,8 +76,8 @@ func (e *boardEntry) addRow() *entryRow {
 		head    string
 		field   fyne.CanvasObject
 	}{
-		{12, "Letter", r.letter}, {27, "Species", r.species.field}, {13.5, "Length" + units, r.size[0]}, {13.5, "Width" + units, r.size[1]},
-		{16, "Thickness" + units, r.size[2]}, {10, "Edges", r.waney}, {17, "Letter on the board", r.chalked},
+		{12, say.T("Letter"), r.letter}, {27, say.T("Species"), r.species.field}, {13.5, say.F("Length%s", units), r.size[0]}, {13.5, say.F("Width%s", units), r.size[1]},
+		{16, say.F("Thickness%s", units), r.size[2]}, {10, say.T("Edges"), r.waney}, {17, say.T("Letter on the board"), r.chalked},
 	} {
 		head := snug(caption(c.head))
 		line.Add(least(c.letters, container.New(stackLayout{}, head, c.field)))
@@ -132,7 +132,7 @@ type fault struct {
 func (r *entryRow) board() (*model.Board, *fault) {
 	id := strings.TrimSpace(r.letter.Text)
 	if id == "" {
-		return nil, &fault{errors.New("letter: every board needs one, such as " + r.e.nextLetter()), r.letter}
+		return nil, &fault{errors.New(say.F("letter: every board needs one, such as %s", r.e.nextLetter())), r.letter}
 	}
 	b := model.NewBoard(id, "", 0, 0, 0)
 	var err error
@@ -148,10 +148,10 @@ func (r *entryRow) board() (*model.Board, *fault) {
 		}
 	}
 	if b.Thickness, _, err = unit.ParseThickness(r.size[2].Text, r.e.w.ses.Units()); err != nil {
-		return nil, &fault{fmt.Errorf("thickness: %w", err), r.size[2]}
+		return nil, &fault{say.Errorf("thickness: %w", err), r.size[2]}
 	}
 	if b.Width > b.Length {
-		return nil, &fault{fmt.Errorf("width: %s is more than the length; length runs along the grain", r.size[1].Text), r.size[1]}
+		return nil, &fault{say.Errorf("width: %s is more than the length; length runs along the grain", r.size[1].Text), r.size[1]}
 	}
 	b.Wanted = usuallyWanted(b.Species)
 	return b, nil

@@ -5,6 +5,7 @@ import (
 
 	"heartside/app/intake"
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // takePictures puts pictures into the project, copied beside it first where
@@ -13,7 +14,7 @@ func (w *Window) takePictures(list []taking, then func()) {
 	in := func(takings []session.Taking) {
 		w.nudge.settle()
 		if err := w.ses.TakeIn(takings); err != nil {
-			w.fail("The photographs could not be taken in", err)
+			w.fail(say.T("The photographs could not be taken in"), err)
 			return
 		}
 		w.rack.content()
@@ -29,7 +30,7 @@ func (w *Window) takePictures(list []taking, then func()) {
 		in(w.takings(list))
 		return
 	}
-	w.say("Copying " + count(len(list), "photograph", "photographs") + " into the folder photos…")
+	w.say(say.F("Copying %s into the folder photos…", count(len(list), say.T("photograph"), say.T("photographs"))))
 	dir := filepath.Dir(project)
 	go func() {
 		var out []session.Taking
@@ -48,7 +49,7 @@ func (w *Window) takePictures(list []taking, then func()) {
 			switch {
 			case w.work.Err() != nil || w.ses.Path() != project:
 			case err != nil:
-				w.fail("The photographs could not be copied; none was taken in", err)
+				w.fail(say.T("The photographs could not be copied; none was taken in"), err)
 			default:
 				w.say("")
 				in(out)

@@ -11,6 +11,7 @@ import (
 	"heartside/app/intake"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // rackList shows a row a board: its two faces and its ends. One cell is in
@@ -36,7 +37,7 @@ func newRackList(w *Window) *rackList {
 	l := &rackList{w: w, part: intake.Face1, thumbs: newFaceThumbs(w.post)}
 	l.thumbs.ready = l.drawn
 	l.box = container.New(rackRows{l})
-	l.none = wrapped("No boards yet. Give each a letter and its sizes under 1 and chalk the letter on it; then photograph both faces and drop the pictures on this window.", widget.MediumImportance)
+	l.none = wrapped(say.T("No boards yet. Give each a letter and its sizes under 1 and chalk the letter on it; then photograph both faces and drop the pictures on this window."), widget.MediumImportance)
 	l.begin = newNextSteps(w)
 	l.room = container.New(stackLayout{}, l.none, l.begin.box, l.box)
 	var room *fyne.Container
@@ -141,7 +142,7 @@ func (l *rackList) next() {
 			return
 		}
 	}
-	l.w.say("No face is left to look at.")
+	l.w.say(say.T("No face is left to look at."))
 }
 
 // key does what a named key asks for.

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // openFace opens a face of a board to be looked at and corrected.
@@ -14,7 +15,7 @@ func (w *Window) openFace(board string, face int) {
 	}
 	f := &b.Faces[face-1]
 	if f.Photo == "" {
-		w.say("Board " + board + ", face " + itoa(face) + " has no photograph.")
+		w.say(say.F("Board %s, face %s has no photograph.", board, itoa(face)))
 		return
 	}
 	sel := w.ses.Selected()

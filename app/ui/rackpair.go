@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/intake"
+	"heartside/model/say"
 )
 
 // pairRow asks what one picture shows.
@@ -37,9 +38,9 @@ func newPairRow(s *pictureStep, p intake.Pairing) *pairRow {
 	r.thumb.FillMode, r.thumb.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleFastest
 	r.board = choice(s.w, r.boards, func(id string) string {
 		if id == "" {
-			return "not used"
+			return say.T("not used")
 		}
-		return "board " + id
+		return say.F("board %s", id)
 	}, p.Place.Board)
 	part := p.Place.Part
 	if part == intake.NoPart {
@@ -50,7 +51,7 @@ func newPairRow(s *pictureStep, p intake.Pairing) *pairRow {
 	r.board.gained, r.part.gained = func() { s.inHand(r) }, func() { s.inHand(r) }
 	name := widget.NewLabel(filepath.Base(p.Picture.Path))
 	name.Truncation = fyne.TextTruncateEllipsis
-	taken := widget.NewLabel("time not known")
+	taken := widget.NewLabel(say.T("time not known"))
 	if !p.Picture.Taken.IsZero() {
 		taken.SetText(p.Picture.Taken.Format("2 Jan 15:04:05"))
 	}
@@ -94,20 +95,20 @@ func (r *pairRow) tell() {
 	case r.refused != "":
 		text, how = "✕ "+r.refused, widget.DangerImportance
 	case r.place() == intake.Place{} && r.touched:
-		text, how = "– not used", widget.LowImportance
+		text, how = say.T("– not used"), widget.LowImportance
 	case r.place() == intake.Place{}:
-		text, how = "? no place found: choose one", widget.WarningImportance
+		text, how = say.T("? no place found: choose one"), widget.WarningImportance
 	case r.touched:
-		text, how = "✓ chosen", widget.SuccessImportance
+		text, how = say.T("✓ chosen"), widget.SuccessImportance
 	case r.pairing.How == intake.ByName:
-		text, how = "✓ by its name", widget.SuccessImportance
+		text, how = say.T("✓ by its name"), widget.SuccessImportance
 	case r.pairing.How == intake.ByGroup:
-		text, how = "? by names that go together: check the board", widget.WarningImportance
+		text, how = say.T("? by names that go together: check the board"), widget.WarningImportance
 	default:
-		text, how = "? counted off in order: check", widget.WarningImportance
+		text, how = say.T("? counted off in order: check"), widget.WarningImportance
 	}
 	if r.refused == "" && r.s.photographed(r.place()) {
-		text += "; replaces the photograph there"
+		text += say.T("; replaces the photograph there")
 	}
 	if r.told != text {
 		r.told = text
@@ -127,9 +128,9 @@ func (s *pictureStep) judge() {
 			continue
 		}
 		if s.w.ses.Project().Board(p.Board) == nil {
-			r.refused = "board " + p.Board + " is no longer in the project: choose another"
+			r.refused = say.F("board %s is no longer in the project: choose another", p.Board)
 		} else if other := first[p]; other != nil {
-			r.refused = p.String() + " is given twice, here and to " + filepath.Base(other.pairing.Picture.Path) + ": choose another place or “not used”"
+			r.refused = say.F("%s is given twice, here and to %s: choose another place or “not used”", p.String(), filepath.Base(other.pairing.Picture.Path))
 		} else {
 			first[p] = r
 		}

@@ -12,6 +12,7 @@ import (
 
 	"heartside/app/intake"
 	"heartside/app/picture"
+	"heartside/model/say"
 )
 
 // photoKinds are the endings of pictures that can be read.
@@ -51,15 +52,15 @@ func newPictureStep(w *Window) *pictureStep {
 	s := &pictureStep{w: w, looks: newPreviews(w)}
 	s.looks.ready = s.looked
 	s.intro = wrapped("", widget.MediumImportance)
-	s.copies = newTick(w, "Copy the pictures beside the project (folder photos)", w.set.copies(), func() { w.set.keepCopies(s.copies.Checked) })
+	s.copies = newTick(w, say.T("Copy the pictures beside the project (folder photos)"), w.set.copies(), func() { w.set.keepCopies(s.copies.Checked) })
 	s.why = wrapped("", widget.LowImportance)
-	s.choose = newPageButton(w, "Choose photographs…", w.rackChoose)
+	s.choose = newPageButton(w, say.T("Choose photographs…"), w.rackChoose)
 	s.choose.Importance = widget.HighImportance
 	s.table = container.New(stackLayout{})
 	s.preview = newPreview()
-	s.take = newPageButton(w, "Take these in", s.confirm)
+	s.take = newPageButton(w, say.T("Take these in"), s.confirm)
 	s.take.Importance = widget.HighImportance
-	s.buttons = container.NewHBox(s.take, newPageButton(w, "Put them aside", s.aside))
+	s.buttons = container.NewHBox(s.take, newPageButton(w, say.T("Put them aside"), s.aside))
 	why := least(30, s.why)
 	s.top = container.New(stackLayout{}, s.intro, flow([]fyne.CanvasObject{s.copies, why}, why), container.NewHBox(s.choose))
 	var room *fyne.Container
@@ -87,10 +88,10 @@ func (s *pictureStep) home() fyne.Focusable {
 
 // show says what is to be done now.
 func (s *pictureStep) show() {
-	text := "Photograph both faces of every board, flat on, with the whole board in the picture and the marked end at the left. Then choose the pictures or drop them on this window, all at once. Names such as A1.jpg and A2.jpg, the letter and the face, need no question; A-a.jpg is the marked end, A-b.jpg the other end."
+	text := say.T("Photograph both faces of every board, flat on, with the whole board in the picture and the marked end at the left. Then choose the pictures or drop them on this window, all at once. Names such as A1.jpg and A2.jpg, the letter and the face, need no question; A-a.jpg is the marked end, A-b.jpg the other end.")
 	switch {
 	case len(s.waiting) > 0:
-		text = count(len(s.waiting), "photograph waits", "photographs wait") + " here. Give the boards their letters and sizes under 1 first; then it is settled which picture shows which board."
+		text = say.F("%s here. Give the boards their letters and sizes under 1 first; then it is settled which picture shows which board.", count(len(s.waiting), say.T("photograph waits"), say.T("photographs wait")))
 	case len(s.rows) > 0:
 		unsettled := 0
 		for _, r := range s.rows {
@@ -98,9 +99,9 @@ func (s *pictureStep) show() {
 				unsettled++
 			}
 		}
-		text = count(len(s.rows), "photograph", "photographs") + ". Their names do not all say what they show: " + count(unsettled, "place is", "places are") + " to be checked, marked with ? or ✕. Compare the letter chalked in the picture."
+		text = say.F("%s. Their names do not all say what they show: %s to be checked, marked with ? or ✕. Compare the letter chalked in the picture.", count(len(s.rows), say.T("photograph"), say.T("photographs")), count(unsettled, say.T("place is"), say.T("places are")))
 		if unsettled == 0 {
-			text = count(len(s.rows), "photograph", "photographs") + ", each with its place."
+			text = say.F("%s, each with its place.", count(len(s.rows), say.T("photograph"), say.T("photographs")))
 		}
 	}
 	if s.intro.Text != text {
@@ -108,7 +109,7 @@ func (s *pictureStep) show() {
 	}
 	why := ""
 	if s.w.ses.Path() == "" {
-		why = "Not yet: the project has no file. Save it first; the pictures are named by their whole path until then."
+		why = say.T("Not yet: the project has no file. Save it first; the pictures are named by their whole path until then.")
 		s.copies.Disable()
 	} else {
 		s.copies.Enable()
@@ -136,7 +137,7 @@ func (s *pictureStep) show() {
 
 // rackChoose asks for pictures of the boards of the rack.
 func (w *Window) rackChoose() {
-	w.choose(choosing{title: "Photographs of the boards", yes: "Use these", trace: "photos", kinds: photoKinds(), must: true,
+	w.choose(choosing{title: say.T("Photographs of the boards"), yes: say.T("Use these"), trace: "photos", kinds: photoKinds(), must: true,
 		many: func(paths []string) error {
 			w.post(func() { w.rackPictures(paths) })
 			return nil
@@ -158,7 +159,7 @@ func (w *Window) rackPictures(paths []string) {
 	r.content()
 	r.tell("")
 	if len(bad) > 0 {
-		r.tell("Not taken, as these are no pictures that can be read: " + strings.Join(bad, ", ") + ". Save them as JPEG and drop them again.")
+		r.tell(say.F("Not taken, as these are no pictures that can be read: %s. Save them as JPEG and drop them again.", strings.Join(bad, ", ")))
 	}
 	if len(good) == 0 {
 		if w.page == page(r) {
@@ -188,7 +189,7 @@ func (s *pictureStep) bring(paths []string) {
 	if len(s.w.ses.Project().Boards) == 0 {
 		s.waiting = all
 		r.step = stepBoards
-		r.tell(count(len(all), "photograph waits", "photographs wait") + ". First give the boards their letters and sizes.")
+		r.tell(say.F("%s. First give the boards their letters and sizes.", count(len(all), say.T("photograph waits"), say.T("photographs wait"))))
 		s.w.showRack()
 		return
 	}
@@ -222,7 +223,7 @@ func (s *pictureStep) pair(paths []string) {
 			out = append(out, taking{p.Place, p.Picture.Path})
 		}
 		s.w.takePictures(out, func() {
-			r.tell(count(len(out), "photograph", "photographs") + " taken in, each with the board and face that its name says.")
+			r.tell(say.F("%s taken in, each with the board and face that its name says.", count(len(out), say.T("photograph"), say.T("photographs"))))
 		})
 		return
 	}
@@ -281,14 +282,14 @@ func (s *pictureStep) confirm() {
 		}
 	}
 	if len(out) == 0 {
-		s.w.say("No photograph has a place yet. Choose board and face, or put them aside.")
+		s.w.say(say.T("No photograph has a place yet. Choose board and face, or put them aside."))
 		return
 	}
 	left := len(s.rows) - len(out)
 	s.w.takePictures(out, func() {
-		text := count(len(out), "photograph", "photographs") + " taken in."
+		text := say.F("%s taken in.", count(len(out), say.T("photograph"), say.T("photographs")))
 		if left > 0 {
-			text += " " + count(left, "was", "were") + " not used."
+			text += say.F(" %s not used.", count(left, say.T("was"), say.T("were")))
 		}
 		s.w.rack.tell(text)
 		s.clear()

@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // mostPreview is the longest side of a preview, pixels.
@@ -128,7 +130,7 @@ func (previewLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func dropPlace() *fyne.Container {
 	frame := canvas.NewRectangle(theme.Color(theme.ColorNameInputBackground))
 	frame.StrokeColor, frame.StrokeWidth, frame.CornerRadius = theme.Color(theme.ColorNameSeparator), 2, 6
-	text := wrapped("Drop the photographs here", widget.LowImportance)
+	text := wrapped(say.T("Drop the photographs here"), widget.LowImportance)
 	text.Alignment = fyne.TextAlignCenter
 	return container.NewPadded(container.NewStack(frame, container.NewVBox(layout.NewSpacer(), text, layout.NewSpacer())))
 }

@@ -9,6 +9,7 @@ import (
 	"heartside/app/intake"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // cellKind is how far a face is, as the rack counts.
@@ -56,13 +57,13 @@ func faceState(ses *session.Session, b *model.Board, face int) cellState {
 	heard = heard && n.Job.Name == f.Photo
 	switch {
 	case f.Photo == "" && len(f.Zones) > 0:
-		return cellState{kind: cellEmpty, sign: "○", words: "no photograph, entered with a tape"}
+		return cellState{kind: cellEmpty, sign: "○", words: say.T("no photograph, entered with a tape")}
 	case f.Photo == "":
-		return cellState{kind: cellEmpty, sign: "○", words: "no photograph"}
+		return cellState{kind: cellEmpty, sign: "○", words: say.T("no photograph")}
 	case f.Open() && heard && n.Step == intake.Failed:
 		return cellState{kind: cellFailed, sign: "✕", words: n.Step.String() + ": " + n.Err.Error()}
 	case f.Open() && heard && n.Step == intake.Stopped:
-		return cellState{kind: cellWaiting, sign: "‖", words: "stopped, waits to be read"}
+		return cellState{kind: cellWaiting, sign: "‖", words: say.T("stopped, waits to be read")}
 	case f.Open() && heard && !n.Step.Ended():
 		c := cellState{kind: cellReading, sign: "▸", words: n.Step.String(), done: n.Step.Progress()}
 		if n.Step == intake.Waiting {
@@ -70,11 +71,11 @@ func faceState(ses *session.Session, b *model.Board, face int) cellState {
 		}
 		return c
 	case f.Open():
-		return cellState{kind: cellWaiting, sign: "…", words: "waiting to be read"}
+		return cellState{kind: cellWaiting, sign: "…", words: say.T("waiting to be read")}
 	case f.Split == nil && f.Corners == nil:
-		return cellState{kind: cellFailed, sign: "✕", words: "no corners yet: Enter gives them by hand"}
+		return cellState{kind: cellFailed, sign: "✕", words: say.T("no corners yet: Enter gives them by hand")}
 	case f.Split == nil:
-		return cellState{kind: cellChecked, sign: "✓", words: "checked, drawn by hand"}
+		return cellState{kind: cellChecked, sign: "✓", words: say.T("checked, drawn by hand")}
 	case f.Split.By == model.SplitChecked:
 		return cellState{kind: cellChecked, sign: "✓", words: "checked"}
 	}
@@ -95,16 +96,16 @@ func foundState(f *model.Face, n intake.News, heard bool, doubts []string) cellS
 			least = min(least, c)
 		}
 		if least < unsure && len(n.Reading.Doubts) == 0 {
-			doubts = append(doubts, "corners unsure")
+			doubts = append(doubts, say.T("corners unsure"))
 		}
 	}
 	if f.Split.Sure < unsure && len(doubts) == 0 {
-		doubts = append(doubts, fmt.Sprintf("the split is only %s sure", whole(f.Split.Sure)))
+		doubts = append(doubts, say.F("the split is only %s sure", whole(f.Split.Sure)))
 	}
 	if len(doubts) > 0 {
-		return cellState{kind: cellLook, sign: "⚠", words: "look: " + strings.Join(doubts, "; "), doubt: true}
+		return cellState{kind: cellLook, sign: "⚠", words: say.F("look: %s", strings.Join(doubts, "; ")), doubt: true}
 	}
-	return cellState{kind: cellLook, sign: "◐", words: "found, " + whole(f.Split.Sure) + " sure: look and accept"}
+	return cellState{kind: cellLook, sign: "◐", words: say.F("found, %s sure: look and accept", whole(f.Split.Sure))}
 }
 
 // whole is a share in whole per cent.
@@ -117,7 +118,7 @@ func endState(b *model.Board, end int) cellState {
 		return cellState{kind: cellEmpty, sign: "○", words: "none"}
 	}
 	if b.Ends[end].Corners == nil {
-		return cellState{kind: cellLook, sign: "◐", words: "to read"}
+		return cellState{kind: cellLook, sign: "◐", words: say.T("to read")}
 	}
 	return cellState{kind: cellChecked, sign: "✓", words: "read"}
 }
@@ -152,14 +153,14 @@ func tallyOf(ses *session.Session) tally {
 // text is the line over the rack.
 func (t tally) text() string {
 	if t.boards == 0 {
-		return "No boards yet"
+		return say.T("No boards yet")
 	}
-	out := []string{count(t.boards, "board", "boards"), count(t.checked, "face", "faces") + " checked", itoa(t.look) + " to look at"}
+	out := []string{count(t.boards, say.T("board"), say.T("boards")), say.F("%s checked", count(t.checked, say.T("face"), say.T("faces"))), say.F("%s to look at", itoa(t.look))}
 	if t.open > 0 {
-		out = append(out, itoa(t.open)+" to be read")
+		out = append(out, say.F("%s to be read", itoa(t.open)))
 	}
 	if t.failed > 0 {
-		out = append(out, itoa(t.failed)+" could not be read")
+		out = append(out, say.F("%s could not be read", itoa(t.failed)))
 	}
-	return strings.Join(append(out, itoa(t.bare)+" without a photograph"), " · ")
+	return strings.Join(append(out, say.F("%s without a photograph", itoa(t.bare))), " · ")
 }

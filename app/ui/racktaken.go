@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"heartside/app/picture"
+	"heartside/model/say"
 )
 
 // exifWithin is how much of a picture's beginning is searched for the note of
@@ -51,7 +52,7 @@ const (
 
 // exifTime finds the time in the bytes of a picture.
 func exifTime(data []byte) time.Time {
-	i := bytes.Index(data, []byte("Exif\x00\x00"))
+	i := bytes.Index(data, []byte(say.T("Exif\x00\x00")))
 	if i < 0 || len(data) < i+14 {
 		return time.Time{}
 	}

@@ -1,9 +1,8 @@
 package ui
 
 import (
-	"fmt"
-
 	"heartside/app/intake"
+	"heartside/model/say"
 )
 
 // readWatch follows the reading of photographs as one batch: from the first
@@ -50,7 +49,7 @@ func (r *readWatch) follow(w *Window) {
 	r.share /= float64(max(r.all, 1))
 	text := ""
 	if w.page == nil {
-		text = r.text() + "  " + w.acts.byID["stop-reading"].keyNames() + " stops it, " + w.acts.byID["rack"].keyNames() + " shows it."
+		text = say.F("%s  %s stops it, %s shows it.", r.text(), w.acts.byID["stop-reading"].keyNames(), w.acts.byID["rack"].keyNames())
 	}
 	w.status.reading(text)
 }
@@ -60,5 +59,5 @@ func (r *readWatch) text() string {
 	if !r.busy {
 		return ""
 	}
-	return fmt.Sprintf("Reading photographs: %d of %d.", r.done, r.all)
+	return say.F("Reading photographs: %d of %d.", r.done, r.all)
 }

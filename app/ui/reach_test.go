@@ -33,7 +33,7 @@ func shownObjects(o fyne.CanvasObject) []fyne.CanvasObject {
 
 // pagesToReach are the pages that an action turns to.
 func pagesToReach() []string {
-	return []string{"", "rack", "arrange", "match", "keep-trim", "behave", "bench", "sheet", "yard", "help"}
+	return []string{"", "rack", "arrange", "match", "keep-trim", "behave", "bench", "sheet", "yard", "left", "record", "help"}
 }
 
 // Tab comes to everything that takes keys, on every page.

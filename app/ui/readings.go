@@ -13,6 +13,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // readings is the head of the column: the panel, its light share large, and
@@ -65,7 +66,7 @@ func (r *readings) show() {
 	n := ses.Project().Panel(sel.Panel)
 	read := ses.Reading(sel.Panel)
 	if n == nil || read == nil {
-		write(r.name, "No panel", theme.ColorNameForeground)
+		write(r.name, say.T("No panel"), theme.ColorNameForeground)
 		for _, t := range []*canvas.Text{r.size, r.laid, r.big, r.what[0], r.what[1]} {
 			write(t, "", theme.ColorNameForeground)
 		}
@@ -76,7 +77,7 @@ func (r *readings) show() {
 	fp := ses.Panel(n.ID)
 	write(r.name, headline(n), theme.ColorNameForeground)
 	write(r.size, ses.Len(n.Length)+" × "+ses.Len(n.Width)+" × "+ses.Len(n.Thickness), theme.ColorNamePlaceHolder)
-	write(r.laid, fmt.Sprintf("%d of %s placed on boards", read.Placed, count(len(n.Strips), "strip", "strips")), theme.ColorNamePlaceHolder)
+	write(r.laid, say.F("%d of %s placed on boards", read.Placed, count(len(n.Strips), say.T("strip"), say.T("strips"))), theme.ColorNamePlaceHolder)
 	if read.Placed == 0 {
 		for _, t := range []*canvas.Text{r.big, r.what[0], r.what[1]} {
 			write(t, "", theme.ColorNameForeground)
@@ -85,10 +86,10 @@ func (r *readings) show() {
 		r.rows.set(nil)
 		return
 	}
-	share, what, limit := headShare(fp.Wanted, read), "light wood (sapwood)", limitOf(n.UnwantedLimit[0])
+	share, what, limit := headShare(fp.Wanted, read), say.T("light wood (sapwood)"), limitOf(n.UnwantedLimit[0])
 	switch fp.Wanted {
 	case face.WantSap:
-		what = "dark wood (heartwood)"
+		what = say.T("dark wood (heartwood)")
 	case face.WantBoth:
 		limit = -1
 	}
@@ -100,7 +101,7 @@ func (r *readings) show() {
 	wide := len(r.big.Text)
 	write(r.big, session.Percent(share.Value), hue)
 	write(r.what[0], what, theme.ColorNamePlaceHolder)
-	write(r.what[1], "on the show face", theme.ColorNamePlaceHolder)
+	write(r.what[1], say.T("on the show face"), theme.ColorNamePlaceHolder)
 	if len(r.big.Text) != wide {
 		r.head.Refresh()
 	}
@@ -136,35 +137,35 @@ func limitOf(v float64) float64 {
 
 // faceRows are the figures of show face and back.
 func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
-	rows := []figure{{name: "", show: "show face", back: "back", head: true}}
+	rows := []figure{{name: "", show: say.T("show face"), back: "back", head: true}}
 	if p.Wanted == face.WantHeart {
-		rows = append(rows, figure{name: "Sapwood, unwanted", show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
+		rows = append(rows, figure{name: say.T("Sapwood, unwanted"), show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
 	} else {
-		rows = append(rows, figure{name: "Sapwood", show: shareText(r.Show.Light), back: shareText(r.Back.Light)})
+		rows = append(rows, figure{name: say.T("Sapwood"), show: shareText(r.Show.Light), back: shareText(r.Back.Light)})
 		if p.Wanted == face.WantSap {
-			rows = append(rows, figure{name: "Heartwood, unwanted", show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
+			rows = append(rows, figure{name: say.T("Heartwood, unwanted"), show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
 		}
 	}
 	if p.Wanted != face.WantBoth {
 		rows = append(rows, figure{name: "limit", show: limitText(n.UnwantedLimit[0]), back: limitText(n.UnwantedLimit[1]), quiet: true})
 	}
 	if r.Show.UnseenPart > 0 || r.Back.UnseenPart > 0 {
-		rows = append(rows, figure{name: "Not seen yet", show: session.Percent(r.Show.UnseenPart), back: session.Percent(r.Back.UnseenPart)})
+		rows = append(rows, figure{name: say.T("Not seen yet"), show: session.Percent(r.Show.UnseenPart), back: session.Percent(r.Back.UnseenPart)})
 	}
-	contrast := "Contrast"
+	contrast := say.T("Contrast")
 	if assumedColours(r) {
-		contrast = "Contrast, assumed"
+		contrast = say.T("Contrast, assumed")
 	}
 	rows = append(rows,
 		figure{name: contrast, show: contrastClass(r.Show.Contrast), back: contrastClass(r.Back.Contrast)},
-		figure{name: "Contrast coverage", show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
+		figure{name: say.T("Contrast coverage"), show: session.Percent(r.Show.Coverage), back: session.Percent(r.Back.Coverage)},
 		figure{name: bandName(p.Wanted), show: itoa(len(r.Show.Bands)), back: itoa(len(r.Back.Bands))},
 	)
 	if len(r.Show.Flaws) > 0 || len(r.Back.Flaws) > 0 {
-		rows = append(rows, figure{name: "Flaws", show: itoa(len(r.Show.Flaws)), back: itoa(len(r.Back.Flaws))})
+		rows = append(rows, figure{name: say.T("Flaws"), show: itoa(len(r.Show.Flaws)), back: itoa(len(r.Back.Flaws))})
 	}
 	if r.SawnFaces {
-		rows = append(rows, figure{name: "Read as sawn: planing will move the sap line", quiet: true})
+		rows = append(rows, figure{name: say.T("Read as sawn: planing will move the sap line"), quiet: true})
 	}
 	return rows
 }
@@ -174,7 +175,7 @@ func shareText(s face.Share) string {
 	if s.Hi-s.Lo < 0.0005 {
 		return session.Percent(s.Value)
 	}
-	return strings.TrimSuffix(session.Percent(s.Lo), " %") + " to " + session.Percent(s.Hi)
+	return say.F("%s to %s", strings.TrimSuffix(session.Percent(s.Lo), " %"), session.Percent(s.Hi))
 }
 
 func limitText(v float64) string {
@@ -188,16 +189,16 @@ func limitText(v float64) string {
 func contrastClass(c face.Contrast) string {
 	switch {
 	case c.Split:
-		return "by board"
+		return say.T("by board")
 	case !c.Known:
-		return "one kind"
+		return say.T("one kind")
 	}
 	return fmt.Sprintf("%s, %.0f", classWords(c.DE), c.DE)
 }
 
 func bandName(w face.Wanted) string {
 	if w == face.WantSap {
-		return "Dark bands"
+		return say.T("Dark bands")
 	}
-	return "Light bands"
+	return say.T("Light bands")
 }

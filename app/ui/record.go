@@ -12,6 +12,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // recordPage shows what was made of which board, and holds the steps of colour and
@@ -35,8 +36,8 @@ type stepButton struct {
 
 // addRecordActions lists the page.
 func (w *Window) addRecordActions() {
-	w.acts.add(&Action{ID: "record", Label: "Record", Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyG)},
-		Hint: "Which board and face went where, and the steps of colour and finish: for a matching piece or a repair.", Do: w.recordShow})
+	w.acts.add(&Action{ID: "record", Label: say.T("Record"), Group: groupPanel, Keys: []Chord{ctrlShift(fyne.KeyG)},
+		Hint: say.T("Which board and face went where, and the steps of colour and finish: for a matching piece or a repair."), Do: w.recordShow})
 }
 
 // recordShow turns to the page.
@@ -52,12 +53,12 @@ func (w *Window) recordShow() {
 
 func (p *recordPage) build() {
 	w := p.w
-	head := wrapped("Record", widget.MediumImportance)
+	head := wrapped(say.T("Record"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	p.add = p.button("Add a step…", func() { p.ask(-1) })
+	p.add = p.button(say.T("Add a step…"), func() { p.ask(-1) })
 	p.add.Importance = widget.HighImportance
-	sheet := p.button("Print it (layout sheet)", func() { w.act("sheet") })
-	leave := p.button("Back (Esc)", w.leavePage)
+	sheet := p.button(say.T("Print it (layout sheet)"), func() { w.act("sheet") })
+	leave := p.button(say.T("Back (Esc)"), w.leavePage)
 	leave.Importance = widget.LowImportance
 	p.body = container.New(stackLayout{})
 	var room *fyne.Container
@@ -83,22 +84,22 @@ func (p *recordPage) fill() {
 		}
 	}
 	p.steps = map[stepButton]*pageButton{}
-	p.body.Objects = []fyne.CanvasObject{snug(bold("Colour and finish"))}
+	p.body.Objects = []fyne.CanvasObject{snug(bold(say.T("Colour and finish")))}
 	list := w.ses.Project().Record
 	for i := range list {
 		p.body.Add(p.step(i, &list[i]))
 	}
 	if len(list) == 0 {
-		p.body.Add(line("No step is recorded yet. Write down what you put on, with its thinning, when you do it: years later nobody knows it otherwise.", widget.LowImportance))
+		p.body.Add(line(say.T("No step is recorded yet. Write down what you put on, with its thinning, when you do it: years later nobody knows it otherwise."), widget.LowImportance))
 	}
-	p.body.Add(line("Try every step on a test piece of the same board first, heartwood and sapwood, the full sequence. Follow the label; oily rags spread flat to dry.", widget.LowImportance))
+	p.body.Add(line(say.T("Try every step on a test piece of the same board first, heartwood and sapwood, the full sequence. Follow the label; oily rags spread flat to dry."), widget.LowImportance))
 	for _, n := range w.ses.Project().Panels {
 		p.panel(n.ID)
 	}
 	if len(w.ses.Project().Panels) == 0 {
-		p.body.Add(line("There is no panel yet: "+w.acts.byID["new-panel"].keyNames()+" makes one.", widget.MediumImportance))
+		p.body.Add(line(say.F("There is no panel yet: %s makes one.", w.acts.byID["new-panel"].keyNames()), widget.MediumImportance))
 	} else {
-		p.body.Add(line(session.PlaceNote, widget.LowImportance))
+		p.body.Add(line(session.PlaceNote(), widget.LowImportance))
 	}
 	p.body.Refresh()
 	settled(p.scroll)
@@ -113,7 +114,7 @@ func (p *recordPage) fill() {
 
 // panel adds a panel: what shows of sapwood, and its strips.
 func (p *recordPage) panel(id string) {
-	name := wrapped("Panel "+title(id), widget.MediumImportance)
+	name := wrapped(say.F("Panel %s", title(id)), widget.MediumImportance)
 	name.SizeName, name.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.body.Add(snug(name))
 	if r := p.w.ses.Reading(id); r != nil {
@@ -121,11 +122,11 @@ func (p *recordPage) panel(id string) {
 	}
 	panel := p.w.ses.Panel(id)
 	if panel == nil || len(panel.Strips) == 0 {
-		p.body.Add(line("It has no strips yet.", widget.LowImportance))
+		p.body.Add(line(say.T("It has no strips yet."), widget.LowImportance))
 		return
 	}
 	for _, r := range session.RecordOf(p.w.ses.Project(), panel) {
-		parts := slices.DeleteFunc([]string{r.Number, "board " + r.Board, r.Side, r.End, r.Place, r.Wood}, func(s string) bool { return s == "" })
+		parts := slices.DeleteFunc([]string{r.Number, say.F("board %s", r.Board), r.Side, r.End, r.Place, r.Wood}, func(s string) bool { return s == "" })
 		if r.Side == "" {
 			parts = []string{r.Number, r.Board}
 		}
@@ -153,10 +154,10 @@ func (p *recordPage) step(i int, s *model.FinishStep) fyne.CanvasObject {
 		p.steps[stepButton{i, what}] = x
 		return x
 	}
-	up, down := b("Earlier", func() { p.move(i, -1) }), b("Later", func() { p.move(i, 1) })
+	up, down := b(say.T("Earlier"), func() { p.move(i, -1) }), b(say.T("Later"), func() { p.move(i, 1) })
 	up.greyed(i == 0)
 	down.greyed(i == len(list)-1)
-	buttons := container.NewHBox(b("Change…", func() { p.ask(i) }), up, down, b("Remove", func() { p.remove(i) }))
+	buttons := container.NewHBox(b(say.T("Change…"), func() { p.ask(i) }), up, down, b(say.T("Remove"), func() { p.remove(i) }))
 	return flow([]fyne.CanvasObject{texts, buttons}, texts)
 }
 
@@ -167,14 +168,14 @@ func (p *recordPage) set(list []model.FinishStep, verb string) bool {
 
 func (p *recordPage) move(i, by int) {
 	if list := session.MovedStep(p.w.ses.Project().Record, i, by); list != nil {
-		p.set(list, "Move a step of the record")
+		p.set(list, say.T("Move a step of the record"))
 	}
 }
 
 func (p *recordPage) remove(i int) {
 	list := slices.Delete(slices.Clone(p.w.ses.Project().Record), i, i+1)
-	if p.set(list, "Remove a step of the record") {
-		p.w.say("The step is off the record. " + p.w.acts.byID["undo"].keyNames() + " brings it back.")
+	if p.set(list, say.T("Remove a step of the record")) {
+		p.w.say(say.F("The step is off the record. %s brings it back.", p.w.acts.byID["undo"].keyNames()))
 	}
 }
 
@@ -219,5 +220,5 @@ func (p *recordPage) row() []string { return nil }
 
 // hint implements page.
 func (p *recordPage) hint() string {
-	return "Tab: from button to button. ↑, ↓, PgUp and PgDn scroll. Esc goes back."
+	return say.T("Tab: from button to button. ↑, ↓, PgUp and PgDn scroll. Esc goes back.")
 }

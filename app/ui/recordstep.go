@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -13,6 +11,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // stepForm is the dialog of a step of colour or finish.
@@ -32,14 +31,14 @@ var stepWoods = []model.ZoneKind{"", model.Sap, model.Heart}
 func (p *recordPage) ask(at int) *stepForm {
 	w := p.w
 	s := model.FinishStep{Date: time.Now().Format("2006-01-02")}
-	heading := "Add a step"
+	heading := say.T("Add a step")
 	if at >= 0 {
-		s, heading = w.ses.Project().Record[at], "Change step "+itoa(at+1)
+		s, heading = w.ses.Project().Record[at], say.F("Change step %s", itoa(at+1))
 	}
-	f := &stepForm{p: p, at: at, what: w.newField(s.What, strings.Join(session.FinishWords()[:5], ", ")+" …"), product: w.newField(s.Product, "as the tin says, with the thinning"),
+	f := &stepForm{p: p, at: at, what: w.newField(s.What, strings.Join(session.FinishWords()[:5], ", ")+" …"), product: w.newField(s.Product, say.T("as the tin says, with the thinning")),
 		date: w.newField(s.Date, "2026-03-01"), note: w.newField(s.Note, ""), panels: map[string]*tick{}, where: map[model.FinishPlace]*tick{}}
 	f.wood = choice(w, stepWoods, func(k model.ZoneKind) string {
-		return map[model.ZoneKind]string{"": "all of it", model.Sap: "the sapwood alone", model.Heart: "the heartwood alone"}[k]
+		return map[model.ZoneKind]string{"": say.T("all of it"), model.Sap: say.T("the sapwood alone"), model.Heart: say.T("the heartwood alone")}[k]
 	}, s.Wood)
 	var panels, where []fyne.CanvasObject
 	for _, n := range w.ses.Project().Panels {
@@ -55,12 +54,12 @@ func (p *recordPage) ask(at int) *stepForm {
 		f.where[x] = newTick(w, session.FinishPlaceWords(x), len(s.Where) == 0 || slices.Contains(s.Where, x), nil)
 		where = append(where, f.where[x])
 	}
-	body := container.New(stackLayout{}, pairs(named("What"), f.what, named("Product"), f.product, named("On"), f.wood,
-		named("Day"), f.date, named("Note"), f.note), snug(bold("Of which panels")), flow(panels), snug(bold("Where")), flow(where))
+	body := container.New(stackLayout{}, pairs(named(say.T("What")), f.what, named(say.T("Product")), f.product, named(say.T("On")), f.wood,
+		named(say.T("Day")), f.date, named(say.T("Note")), f.note), snug(bold(say.T("Of which panels"))), flow(panels), snug(bold(say.T("Where"))), flow(where))
 	if len(f.gone) > 0 {
-		body.Add(line("Also of "+strings.Join(f.gone, ", ")+", which is no longer in the project.", widget.LowImportance))
+		body.Add(line(say.F("Also of %s, which is no longer in the project.", strings.Join(f.gone, ", ")), widget.LowImportance))
 	}
-	w.ask(question{title: heading, body: body, yes: "Keep", focus: f.what, size: fyne.NewSize(560, 480), do: f.keep})
+	w.ask(question{title: heading, body: body, yes: say.T("Keep"), focus: f.what, size: fyne.NewSize(560, 480), do: f.keep})
 	return f
 }
 
@@ -69,11 +68,11 @@ func (f *stepForm) read() (model.FinishStep, error) {
 	s := model.FinishStep{What: strings.TrimSpace(f.what.Text), Product: strings.TrimSpace(f.product.Text), Wood: chosen(f.wood, stepWoods),
 		Date: strings.TrimSpace(f.date.Text), Note: strings.TrimSpace(f.note.Text)}
 	if s.What == "" {
-		return s, errors.New("what: say what was put on, such as dye or oil")
+		return s, say.Error("what: say what was put on, such as dye or oil")
 	}
 	if s.Date != "" {
 		if _, err := time.Parse("2006-01-02", s.Date); err != nil {
-			return s, fmt.Errorf("day: “%s” is no day; write year, month and day as 2026-03-01, or nothing", s.Date)
+			return s, say.Errorf("day: “%s” is no day; write year, month and day as 2026-03-01, or nothing", s.Date)
 		}
 	}
 	all := true
@@ -89,7 +88,7 @@ func (f *stepForm) read() (model.FinishStep, error) {
 	case all && len(f.gone) == 0:
 		s.Panels = nil
 	case len(s.Panels) == 0:
-		return s, errors.New("of which panels: tick one at least")
+		return s, say.Error("of which panels: tick one at least")
 	}
 	for _, x := range model.FinishPlaces() {
 		if f.where[x].Checked {
@@ -98,7 +97,7 @@ func (f *stepForm) read() (model.FinishStep, error) {
 	}
 	switch len(s.Where) {
 	case 0:
-		return s, errors.New("where: tick one side at least")
+		return s, say.Error("where: tick one side at least")
 	case len(model.FinishPlaces()):
 		s.Where = nil
 	}
@@ -111,9 +110,9 @@ func (f *stepForm) keep() error {
 	if err != nil {
 		return err
 	}
-	list, verb := slices.Clone(f.p.w.ses.Project().Record), "Add a step to the record"
+	list, verb := slices.Clone(f.p.w.ses.Project().Record), say.T("Add a step to the record")
 	if f.at >= 0 && f.at < len(list) {
-		list[f.at], verb = s, "Change a step of the record"
+		list[f.at], verb = s, say.T("Change a step of the record")
 	} else {
 		list = append(list, s)
 	}

@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // actionRow is the row of buttons under the menu: files, history, what can be
@@ -21,7 +23,7 @@ type actionRow struct {
 
 func newActionRow(w *Window) *actionRow {
 	r := &actionRow{w: w, buttons: map[string]*hintButton{}}
-	r.more = widget.NewButtonWithIcon("More", theme.MoreHorizontalIcon(), r.showMore)
+	r.more = widget.NewButtonWithIcon(say.T("More"), theme.MoreHorizontalIcon(), r.showMore)
 	r.lay = &rowLayout{gap: pad, more: r.more}
 	r.box = container.New(r.lay)
 	r.show()

@@ -17,6 +17,7 @@ import (
 	"heartside/app/session"
 	"heartside/assets"
 	"heartside/model/disk"
+	"heartside/model/say"
 )
 
 // ErrNoDisplay is given where no window can be opened.
@@ -45,7 +46,7 @@ func Run(a fyne.App, st Start) (err error) {
 	defer func() {
 		if !up {
 			if r := recover(); r != nil {
-				err = fmt.Errorf("the display %q cannot be opened (%v): check DISPLAY, or use the commands check and sheet", st.Env("DISPLAY"), r)
+				err = say.Errorf("the display %q cannot be opened (%v): check DISPLAY, or use the commands check and sheet", st.Env("DISPLAY"), r)
 			}
 		}
 	}()
@@ -65,6 +66,9 @@ func Open(a fyne.App, st Start) (*Window, error) {
 		return nil, err
 	}
 	set := settings{a.Preferences()}
+	if err := speak(set.language(st.Env)); err != nil && st.Stderr != nil { // English, then
+		fmt.Fprintln(st.Stderr, "heartside:", err)
+	}
 	look, text := set.look(st.Env)
 	th, err := loadTheme(look, text)
 	if err != nil {
@@ -87,7 +91,7 @@ func Open(a fyne.App, st Start) (*Window, error) {
 		if demo := w.openDemo(); demo != nil {
 			return w, demo
 		}
-		w.post(func() { w.fail("The project could not be opened; the demo is shown instead", err) })
+		w.post(func() { w.fail(say.T("The project could not be opened; the demo is shown instead"), err) })
 	}
 	return w, nil
 }
@@ -101,11 +105,11 @@ func keepOptions(env func(string) string) keep.Options {
 func loadTheme(look Look, text int) (*Theme, error) {
 	regular, err := assets.Fonts.ReadFile("fonts/DejaVuSans.ttf")
 	if err != nil {
-		return nil, fmt.Errorf("typeface: %w", err)
+		return nil, say.Errorf("typeface: %w", err)
 	}
 	bold, err := assets.Fonts.ReadFile("fonts/DejaVuSans-Bold.ttf")
 	if err != nil {
-		return nil, fmt.Errorf("typeface: %w", err)
+		return nil, say.Errorf("typeface: %w", err)
 	}
 	return NewTheme(look, text, regular, bold), nil
 }
@@ -125,7 +129,7 @@ func (d demoSource) Open(name string) (io.ReadCloser, error) {
 func demoFiles() (demoSource, error) {
 	files, err := fs.Sub(assets.Demo, "demo")
 	if err != nil {
-		return demoSource{}, fmt.Errorf("demo: %w", err)
+		return demoSource{}, say.Errorf("demo: %w", err)
 	}
 	return demoSource{files}, nil
 }
@@ -139,7 +143,7 @@ func (w *Window) openDemo() error {
 	}
 	data, err := fs.ReadFile(src.files, "project.yaml")
 	if err != nil {
-		return fmt.Errorf("demo: %w", err)
+		return say.Errorf("demo: %w", err)
 	}
 	w.surf.forget()
 	if err := w.ses.OpenFrom(data, "demo", src); err != nil {

@@ -10,13 +10,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // setsAsk lists the panels that are seen together.
 func (w *Window) setsAsk() {
-	t := &things{w: w, title: "Panels seen together", drop: "Forget", fresh: "New…",
-		about: "Doors of one case, drawer fronts one above another or in a row: the eye takes them for one face. They are judged as one, and Ctrl+G arranges one of them or all at once.",
-		none:  "No panels are named as a set yet."}
+	t := &things{w: w, title: say.T("Panels seen together"), drop: say.T("Forget"), fresh: say.T("New…"),
+		about: say.T("Doors of one case, drawer fronts one above another or in a row: the eye takes them for one face. They are judged as one, and Ctrl+G arranges one of them or all at once."),
+		none:  say.T("No panels are named as a set yet.")}
 	t.make = func() { w.setAsk(model.Set{}, t) }
 	t.list = func() []thing {
 		var out []thing
@@ -28,7 +29,7 @@ func (w *Window) setsAsk() {
 		return out
 	}
 	if len(w.ses.Project().Panels) < 2 {
-		w.tellAll(t.title, "It takes two panels. Ctrl+T makes another one.")
+		w.tellAll(t.title, say.T("It takes two panels. Ctrl+T makes another one."))
 		return
 	}
 	t.ask()
@@ -70,7 +71,7 @@ func newSetForm(w *Window, was model.Set) *setForm {
 	for _, id := range ids {
 		f.panels = append(f.panels, newOrderTick(f, id, slices.Contains(s.Panels, id)))
 	}
-	f.name = w.newField(s.Name, "Doors")
+	f.name = w.newField(s.Name, say.T("Doors"))
 	if was.Name == "" {
 		f.offered = f.usualName()
 		f.name.Text = f.offered
@@ -84,11 +85,11 @@ func newSetForm(w *Window, was model.Set) *setForm {
 
 func (f *setForm) body() fyne.CanvasObject {
 	return container.New(stackLayout{},
-		pairs(named("Name"), f.name),
-		bold("Which, in the order they stand"),
-		wrapped("Space ticks a panel; ↑ and ↓ move it earlier or later. From the left or from the bottom.", widget.LowImportance),
+		pairs(named(say.T("Name")), f.name),
+		bold(say.T("Which, in the order they stand")),
+		wrapped(say.T("Space ticks a panel; ↑ and ↓ move it earlier or later. From the left or from the bottom."), widget.LowImportance),
 		f.list,
-		pairs(named("They stand"), f.way, named("Gap between two"), f.gap, named("Grain"), f.match),
+		pairs(named(say.T("They stand")), f.way, named(say.T("Gap between two")), f.gap, named(say.T("Grain")), f.match),
 	)
 }
 
@@ -158,7 +159,7 @@ func (f *setForm) usualName() string {
 		name = words
 	}
 	if name == "" {
-		name = "Set"
+		name = say.T("Set")
 	} else {
 		name = plural(name)
 	}
@@ -174,7 +175,7 @@ func (f *setForm) usualName() string {
 // plural is the name of several of a kind.
 func plural(word string) string {
 	if word == "Shelf" {
-		return "Shelves"
+		return say.T("Shelves")
 	}
 	return word + "s"
 }
@@ -184,13 +185,13 @@ func (f *setForm) set() (model.Set, error) {
 	out := model.Set{Name: strings.Join(strings.Fields(f.name.Text), " "), Panels: f.ticked(),
 		Way: chosen(f.way, setWays()), Match: chosen(f.match, setMatches())}
 	if out.Name == "" {
-		return out, errors.New("name: the set needs one, such as Doors")
+		return out, say.Error("name: the set needs one, such as Doors")
 	}
 	if _, taken := f.w.ses.Project().Set(out.Name); taken && out.Name != f.was.Name {
-		return out, errors.New("name: there is a set “" + out.Name + "” already; give this one another name")
+		return out, errors.New(say.F("name: there is a set “%s” already; give this one another name", out.Name))
 	}
 	if len(out.Panels) < 2 {
-		return out, errors.New("panels: tick two or more that are seen together")
+		return out, say.Error("panels: tick two or more that are seen together")
 	}
 	was := f.was.Gap
 	if f.was.Name == "" {
@@ -204,9 +205,9 @@ func (f *setForm) set() (model.Set, error) {
 // setAsk makes a set or changes one, then lists them again.
 func (w *Window) setAsk(was model.Set, from *things) {
 	f := newSetForm(w, was)
-	q := question{title: "Panels seen together", body: f.body(), yes: "Keep", focus: f.name, size: fyne.NewSize(620, 560)}
+	q := question{title: say.T("Panels seen together"), body: f.body(), yes: say.T("Keep"), focus: f.name, size: fyne.NewSize(620, 560)}
 	if was.Name != "" {
-		q.title = "Seen together: " + was.Name
+		q.title = say.F("Seen together: %s", was.Name)
 	}
 	q.do = func() error {
 		s, err := f.set()
@@ -238,7 +239,7 @@ func newOrderTick(f *setForm, id string, on bool) *orderTick {
 		f.show()
 	}
 	t.ExtendBaseWidget(t)
-	up, down := newDialogButton(f.w, "Earlier", func() { f.move(t, -1) }), newDialogButton(f.w, "Later", func() { f.move(t, 1) })
+	up, down := newDialogButton(f.w, say.T("Earlier"), func() { f.move(t, -1) }), newDialogButton(f.w, say.T("Later"), func() { f.move(t, 1) })
 	up.Importance, down.Importance = widget.LowImportance, widget.LowImportance
 	t.buttons = container.NewHBox(up, down)
 	return t

@@ -16,15 +16,16 @@ type settings struct{ p fyne.Preferences }
 const mostRecent = 10
 
 const (
-	keyLook    = "look"
-	keyText    = "text"
-	keyRecent  = "recent"
-	keyStarted = "started"
-	keyFolder  = "folder"
-	keyPaper   = "paper"
-	keyCopies  = "copy-photos"
-	keyMaker   = "maker"
-	keyHints   = "hints-done"
+	keyLook     = "look"
+	keyText     = "text"
+	keyRecent   = "recent"
+	keyStarted  = "started"
+	keyFolder   = "folder"
+	keyPaper    = "paper"
+	keyCopies   = "copy-photos"
+	keyMaker    = "maker"
+	keyLanguage = "language"
+	keyHints    = "hints-done"
 )
 
 // look returns the look and text size to start with; the environment, for
@@ -48,6 +49,18 @@ func (s settings) keepLook(look Look, text int) {
 	s.p.SetString(keyLook, string(look))
 	s.p.SetInt(keyText, text)
 }
+
+// language is the one to speak; the environment goes before what was chosen.
+func (s settings) language(env func(string) string) Language {
+	if env != nil {
+		if l := Language(env("HEARTSIDE_LANGUAGE")); l != "" {
+			return l
+		}
+	}
+	return Language(s.p.String(keyLanguage))
+}
+
+func (s settings) keepLanguage(l Language) { s.p.SetString(keyLanguage, string(l)) }
 
 // recent returns the files opened last that are still there, newest first.
 func (s settings) recent() []string {

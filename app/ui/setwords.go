@@ -6,14 +6,15 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // setWayWords says how the panels of a set stand.
 func setWayWords(w model.SetWay) string {
 	if w == model.Along {
-		return "End to end along the grain, as fronts in a row"
+		return say.T("End to end along the grain, as fronts in a row")
 	}
-	return "Beside each other across the grain, as doors"
+	return say.T("Beside each other across the grain, as doors")
 }
 
 // setMatchWords says how the grain of a set is to go on.
@@ -22,22 +23,22 @@ func setMatchWords(m model.SetMatch) string {
 	case model.MatchMirrored:
 		return "mirrored"
 	case model.MatchSlipped:
-		return "slipped (repeated)"
+		return say.T("slipped (repeated)")
 	case model.MatchInOrder:
-		return "in order from one board"
+		return say.T("in order from one board")
 	}
-	return "as it comes"
+	return say.T("as it comes")
 }
 
 // setText is a set in one line.
 func (w *Window) setText(s model.Set) string {
-	way := "beside each other"
+	way := say.T("beside each other")
 	if s.Way == model.Along {
-		way = "end to end"
+		way = say.T("end to end")
 	}
-	text := sentence(listed(s.Panels)) + ", " + way + ", " + w.ses.Len(s.Gap) + " apart"
+	text := say.F("%s, %s, %s apart", sentence(listed(s.Panels)), way, w.ses.Len(s.Gap))
 	if s.Match != model.MatchNone {
-		text += ", grain " + setMatchWords(s.Match)
+		text += say.F(", grain %s", setMatchWords(s.Match))
 	}
 	return text + "."
 }
@@ -50,7 +51,7 @@ func setLine(panel string, s model.Set) string {
 			others = append(others, id)
 		}
 	}
-	return "Seen together with " + listed(others) + ": " + s.Name
+	return say.F("Seen together with %s: %s", listed(others), s.Name)
 }
 
 // setRows are the figures of a set.
@@ -59,35 +60,35 @@ func (w *Window) setRows(r session.SetReading) []figure {
 		return nil
 	}
 	rows := []figure{
-		{name: "Sapwood of all", show: shareText(r.Light)},
-		{name: "Contrast coverage of all", show: session.Percent(r.Coverage)},
-		{name: "Balance, off the middle", show: w.balanceText(r)},
+		{name: say.T("Sapwood of all"), show: shareText(r.Light)},
+		{name: say.T("Contrast coverage of all"), show: session.Percent(r.Coverage)},
+		{name: say.T("Balance, off the middle"), show: w.balanceText(r)},
 	}
 	if len(r.Gaps) > 0 {
-		rows = append(rows, figure{name: "Sap lines at the gap", show: "apart, at most", head: true})
+		rows = append(rows, figure{name: say.T("Sap lines at the gap"), show: say.T("apart, at most"), head: true})
 	}
 	for i := range r.Gaps {
 		g := &r.Gaps[i]
-		f := figure{name: g.First + " to " + g.Second, show: "none go on"}
+		f := figure{name: say.F("%s to %s", g.First, g.Second), show: say.T("none go on")}
 		if n := len(g.Borders) - g.Ending; n > 0 {
 			f.show = w.ses.Len(g.Mean) + ", " + w.ses.Len(g.Greatest)
 		}
 		rows = append(rows, f)
 		if g.Ending > 0 {
-			rows = append(rows, figure{name: count(g.Ending, "sap line ends", "sap lines end") + " at this gap", quiet: true})
+			rows = append(rows, figure{name: say.F("%s at this gap", count(g.Ending, say.T("sap line ends"), say.T("sap lines end"))), quiet: true})
 		}
 		switch r.Set.Match {
 		case model.MatchMirrored:
-			rows = append(rows, figure{name: "Off the mirror image", show: w.ses.Len(g.Mirrored)})
+			rows = append(rows, figure{name: say.T("Off the mirror image"), show: w.ses.Len(g.Mirrored)})
 		case model.MatchSlipped:
-			rows = append(rows, figure{name: "Off the same again", show: w.ses.Len(g.Slipped)})
+			rows = append(rows, figure{name: say.T("Off the same again"), show: w.ses.Len(g.Slipped)})
 		}
 		if g.Mismatch >= 0.005 {
-			rows = append(rows, figure{name: "Sapwood meets heartwood", show: session.Percent(g.Mismatch)})
+			rows = append(rows, figure{name: say.T("Sapwood meets heartwood"), show: session.Percent(g.Mismatch)})
 		}
 	}
 	if r.Apart != "" {
-		rows = append(rows, figure{name: "Judged apart: " + r.Apart, quiet: true})
+		rows = append(rows, figure{name: say.F("Judged apart: %s", r.Apart), quiet: true})
 	}
 	return rows
 }
@@ -109,5 +110,5 @@ func (w *Window) balanceText(r session.SetReading) string {
 			to = strings.TrimSuffix(back, " edge")
 		}
 	}
-	return session.Percent(math.Abs(r.Balance)) + " to " + to
+	return say.F("%s to %s", session.Percent(math.Abs(r.Balance)), to)
 }

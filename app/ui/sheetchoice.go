@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"heartside/app/sheet"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -20,23 +21,23 @@ type sheetAsk struct {
 func kindOfPages(k sheet.Kind) string {
 	switch k {
 	case sheet.KindPanel:
-		return "Panels"
+		return say.T("Panels")
 	case sheet.KindBoards:
-		return "Boards and cuts"
+		return say.T("Boards and cuts")
 	case sheet.KindFit:
-		return "Glue-up and fit"
+		return say.T("Glue-up and fit")
 	case sheet.KindLabels:
-		return "Labels for ends"
+		return say.T("Labels for ends")
 	case sheet.KindClient:
-		return "For the client"
+		return say.T("For the client")
 	case sheet.KindYard:
-		return "Yard tally"
+		return say.T("Yard tally")
 	case sheet.KindJoints:
-		return "Joints in full size"
+		return say.T("Joints in full size")
 	case sheet.KindRecord:
-		return "Record"
+		return say.T("Record")
 	case sheet.KindSources:
-		return "Sources"
+		return say.T("Sources")
 	}
 	return title(string(k))
 }

@@ -12,6 +12,7 @@ import (
 
 	"heartside/app/sheet"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // sheetCode shows the short code of the plan large, and tells by the code on
@@ -31,11 +32,11 @@ func newSheetCode(p *sheetPage) *sheetCode {
 	c.large = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	c.large.TextStyle.Bold = true
 	c.large.TextSize = 2.4 * theme.TextSize()
-	c.old = p.w.newField("", "Four letters")
+	c.old = p.w.newField("", say.T("Four letters"))
 	c.old.follow(c.judge)
 	c.answer = wrapped("", widget.LowImportance)
-	line := flow([]fyne.CanvasObject{container.NewPadded(c.large), container.NewCenter(p.button("Copy (C)", p.copyCode))})
-	c.box = container.New(stackLayout{}, snug(bold("Short code of this plan")), line, snug(wrapped("Code on an old sheet", widget.MediumImportance)), c.old, snug(c.answer))
+	line := flow([]fyne.CanvasObject{container.NewPadded(c.large), container.NewCenter(p.button(say.T("Copy (C)"), p.copyCode))})
+	c.box = container.New(stackLayout{}, snug(bold(say.T("Short code of this plan"))), line, snug(wrapped(say.T("Code on an old sheet"), widget.MediumImportance)), c.old, snug(c.answer))
 	return c
 }
 
@@ -79,21 +80,21 @@ func codeWords(typed, now, before string) (string, widget.Importance) {
 	}, typed)
 	switch n := len([]rune(code)); {
 	case n == 0:
-		return "It stands at the top of every page. Typed in here, it tells whether that sheet is still right.", widget.LowImportance
+		return say.T("It stands at the top of every page. Typed in here, it tells whether that sheet is still right."), widget.LowImportance
 	case strings.ContainsAny(code, "01IO"):
-		return "Codes have no 0, 1, I or O in them: read it again.", widget.WarningImportance
+		return say.T("Codes have no 0, 1, I or O in them: read it again."), widget.WarningImportance
 	case n != len([]rune(now)):
-		return "A code has " + itoa(len([]rune(now))) + " letters and figures.", widget.LowImportance
+		return say.F("A code has %s letters and figures.", itoa(len([]rune(now)))), widget.LowImportance
 	case code == now:
-		return "✓ This sheet is of this plan as it is now.", widget.SuccessImportance
+		return say.T("✓ This sheet is of this plan as it is now."), widget.SuccessImportance
 	case code == before:
-		return "⚠ This sheet is of the plan before its last change: print again.", widget.WarningImportance
+		return say.T("⚠ This sheet is of the plan before its last change: print again."), widget.WarningImportance
 	}
-	return "⚠ This sheet is of another plan, or of this one before it was changed: print again.", widget.WarningImportance
+	return say.T("⚠ This sheet is of another plan, or of this one before it was changed: print again."), widget.WarningImportance
 }
 
 // copyCode puts the code on the clipboard.
 func (p *sheetPage) copyCode() {
 	p.w.app.Clipboard().SetContent(p.side.code.now)
-	p.w.say("Copied the code " + p.side.code.now + ".")
+	p.w.say(say.F("Copied the code %s.", p.side.code.now))
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -10,6 +9,7 @@ import (
 
 	"heartside/app/sheet"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // sheetName is a name for files of the sheet, without ending.
@@ -28,17 +28,17 @@ func (p *sheetPage) save() {
 		return
 	}
 	endings := sheet.Endings()
-	w.choose(choosing{title: "Save the layout sheet", yes: "Save", trace: "export", name: w.sheetName() + endings[0], kinds: endings,
-		extra: wrapped("The ending says what is written: "+endingWords(endings)+".", widget.LowImportance),
+	w.choose(choosing{title: say.T("Save the layout sheet"), yes: say.T("Save"), trace: "export", name: w.sheetName() + endings[0], kinds: endings,
+		extra: wrapped(say.F("The ending says what is written: %s.", endingWords(endings)), widget.LowImportance),
 		do: func(path string) error {
 			if filepath.Ext(path) == "" {
 				path += endings[0]
 			}
 			if ext := strings.ToLower(filepath.Ext(path)); !slices.Contains(endings, ext) {
-				return fmt.Errorf("%s: the sheet is written as %s; end the name so", filepath.Base(path), strings.Join(endings, ", "))
+				return say.Errorf("%s: the sheet is written as %s; end the name so", filepath.Base(path), strings.Join(endings, ", "))
 			}
 			if path == w.ses.Path() {
-				return fmt.Errorf("%s is the project itself; choose another name", filepath.Base(path))
+				return say.Errorf("%s is the project itself; choose another name", filepath.Base(path))
 			}
 			return w.overwrite(path, "", func() error {
 				w.post(func() { p.write(path) })
@@ -53,13 +53,13 @@ func endingWords(endings []string) string {
 	for _, e := range endings {
 		switch e {
 		case ".pdf":
-			e += " one document"
+			e += say.T(" one document")
 		case ".png":
-			e += " a picture of each page"
+			e += say.T(" a picture of each page")
 		case ".svg":
-			e += " a drawing in true size of every panel and board"
+			e += say.T(" a drawing in true size of every panel and board")
 		case ".csv", ".yaml":
-			e += " the cutting list"
+			e += say.T(" the cutting list")
 		}
 		out = append(out, e)
 	}
@@ -70,7 +70,7 @@ func endingWords(endings []string) string {
 func (p *sheetPage) write(path string) {
 	w := p.w
 	w.keepSheet(&p.ask)
-	w.say("Writing " + filepath.Base(path) + "…")
+	w.say(say.F("Writing %s…", filepath.Base(path)))
 	of := w.ses.Path()
 	p.with(func(doc *sheet.Document) {
 		go func() {
@@ -86,14 +86,14 @@ func (p *sheetPage) write(path string) {
 				}
 				if err != nil {
 					w.say("")
-					w.fail("The sheet could not be written", err)
+					w.fail(say.T("The sheet could not be written"), err)
 					return
 				}
 				w.trace.wrote(path)
 				p.onPaper(pages, of)
-				text := fmt.Sprintf("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), "page", "pages"))
+				text := say.F("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), say.T("page"), say.T("pages")))
 				w.say(text)
-				p.side.tell("✓ " + text + " It lies in " + filepath.Dir(path) + ".")
+				p.side.tell(say.F("✓ %s It lies in %s.", text, filepath.Dir(path)))
 			})
 		}()
 	})

@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // sheetHead names the page in hand and leads to the others.
@@ -21,9 +23,9 @@ func newSheetHead(p *sheetPage) *sheetHead {
 	h := &sheetHead{p: p}
 	h.name = wrapped("", widget.MediumImportance)
 	h.name.SizeName, h.name.TextStyle.Bold = theme.SizeNameSubHeadingText, true
-	names := [3]string{"Page before", "Next page", "All of it (0)"}
+	names := [3]string{say.T("Page before"), say.T("Next page"), say.T("All of it (0)")}
 	if p.w.look.TextPercent() > 100 { // all in one line with the title
-		names = [3]string{"Before", "Next", "All"}
+		names = [3]string{say.T("Before"), say.T("Next"), say.T("All")}
 	}
 	h.before = p.button(names[0], func() { p.take(p.at - 1) })
 	h.next = p.button(names[1], func() { p.take(p.at + 1) })
@@ -48,7 +50,7 @@ func (h *sheetHead) show() {
 		b.greyed(n == 0 || !p.view.larger())
 	}
 	h.more.greyed(n == 0)
-	text := "Layout sheet"
+	text := say.T("Layout sheet")
 	if n > 0 {
 		text = p.pageWords()
 	}

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/sheet"
+	"heartside/model/say"
 )
 
 // sheetList shows all pages small, with their titles; a click takes one in
@@ -88,7 +89,7 @@ func pageTitle(d *sheet.Document, i int) string {
 		k++
 	}
 	if k > 1 {
-		return d.Pages[i].Title + ", page " + itoa(k)
+		return say.F("%s, page %s", d.Pages[i].Title, itoa(k))
 	}
 	return d.Pages[i].Title
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"image"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"heartside/app/session"
 	"heartside/app/sheet"
 	"heartside/layout/face"
+	"heartside/model/say"
 )
 
 // sheetMaker is the sheet in the making: composed and drawn small beside the
@@ -119,12 +119,12 @@ func (p *sheetPage) compose() {
 	left, any := ask.some(&in)
 	switch {
 	case ask.pages == (sheet.Pages{}):
-		err = errors.New("no pages are chosen: tick some")
+		err = say.Error("no pages are chosen: tick some")
 	case len(in.Project.Panels) == 0 && len(in.Spares) == 0 && len(in.Solid) == 0 && !ask.pages.Yard:
-		err = fmt.Errorf("there is no panel yet, so there is nothing to print: go back with Esc and make one with %s, or open the demo with %s",
+		err = say.Errorf("there is no panel yet, so there is nothing to print: go back with Esc and make one with %s, or open the demo with %s",
 			p.w.acts.byID["new-panel"].keyNames(), p.w.acts.byID["demo"].keyNames())
 	case left && !any:
-		err = errors.New("no panel is chosen: tick one")
+		err = say.Error("no panel is chosen: tick one")
 	}
 	if err != nil {
 		p.built(turn, nil, err)
@@ -149,7 +149,7 @@ func (p *sheetPage) compose() {
 		err := sheetSafe(func() (err error) { doc, err = sheet.Build(in); return err })
 		if err == nil && left {
 			if ask.without(doc); len(doc.Pages) == 0 {
-				err = errors.New("there is nothing to print on the pages and panels chosen; choose others")
+				err = say.Error("there is nothing to print on the pages and panels chosen; choose others")
 			}
 		}
 		p.w.post(func() { p.built(turn, doc, err) })
@@ -258,7 +258,7 @@ const leastDPI, mostDPI = 10, 1200
 func sheetSafe(f func() error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("the sheet cannot be made of this project (%v); choose other pages", r)
+			err = say.Errorf("the sheet cannot be made of this project (%v); choose other pages", r)
 		}
 	}()
 	return f()
@@ -300,7 +300,7 @@ func (p *sheetPage) drew(turn, page int, img *image.RGBA) {
 // stopMaking ends the making; what was drawn stays.
 func (p *sheetPage) stopMaking() {
 	if !p.m.busy {
-		p.w.say("The pages are made.")
+		p.w.say(say.T("The pages are made."))
 		return
 	}
 	p.m.turn++

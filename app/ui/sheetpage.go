@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // sheetPage shows the layout sheet as it will be printed: every page small, the
@@ -69,9 +71,9 @@ func (w *Window) addSheetActions() {
 		}
 	}
 	w.acts.add(
-		&Action{ID: "sheet", Label: "Layout sheet", Short: "Sheet", Icon: icon("sheet"), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyE)}, Hint: "The sheet for the bench as it will be printed: choose, look, save, print.", On: on, Do: w.sheetToggle},
-		&Action{ID: "sheet-save", Label: "Save the layout sheet…", Short: "Save sheet", Icon: theme.DownloadIcon(), Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyE)}, Hint: "As PDF, as pictures, as drawings in true size, or as a cutting list.", Can: may, Do: do((*sheetPage).save)},
-		&Action{ID: "sheet-print", Label: "Print the layout sheet", Short: "Print", Icon: theme.DocumentPrintIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyP)}, Hint: "Opens it in the system's viewer, which prints.", Can: may, Do: do((*sheetPage).print)},
+		&Action{ID: "sheet", Label: say.T("Layout sheet"), Short: say.T("Sheet"), Icon: icon("sheet"), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyE)}, Hint: say.T("The sheet for the bench as it will be printed: choose, look, save, print."), On: on, Do: w.sheetToggle},
+		&Action{ID: "sheet-save", Label: say.T("Save the layout sheet…"), Short: say.T("Save sheet"), Icon: theme.DownloadIcon(), Group: groupFile, Keys: []Chord{ctrlShift(fyne.KeyE)}, Hint: say.T("As PDF, as pictures, as drawings in true size, or as a cutting list."), Can: may, Do: do((*sheetPage).save)},
+		&Action{ID: "sheet-print", Label: say.T("Print the layout sheet"), Short: say.T("Print"), Icon: theme.DocumentPrintIcon(), Group: groupFile, Keys: []Chord{ctrl(fyne.KeyP)}, Hint: say.T("Opens it in the system's viewer, which prints."), Can: may, Do: do((*sheetPage).print)},
 	)
 }
 
@@ -105,9 +107,9 @@ func (p *sheetPage) row() []string { return []string{"sheet-save", "sheet-print"
 // hint implements page.
 func (p *sheetPage) hint() string {
 	if p.view != nil && p.view.larger() {
-		return "Arrows, the wheel or a drag move the page. 0: all of it. PgUp and PgDn: another page. Enter saves, P prints, Esc goes back."
+		return say.T("Arrows, the wheel or a drag move the page. 0: all of it. PgUp and PgDn: another page. Enter saves, P prints, Esc goes back.")
 	}
-	return "PgUp and PgDn: another page. + and −: zoom. G: in grey. Enter saves, P prints, C copies the code. Esc goes back."
+	return say.T("PgUp and PgDn: another page. + and −: zoom. G: in grey. Enter saves, P prints, C copies the code. Esc goes back.")
 }
 
 // show implements page.
@@ -153,9 +155,9 @@ func (p *sheetPage) instead() string {
 	case m.doc != nil:
 		return ""
 	case m.halted:
-		return "Stopped before there were pages. M makes them."
+		return say.T("Stopped before there were pages. M makes them.")
 	}
-	return "Making the pages…"
+	return say.T("Making the pages…")
 }
 
 // pageWords names the page in hand.
@@ -163,7 +165,7 @@ func (p *sheetPage) pageWords() string {
 	if p.m.doc == nil {
 		return p.instead()
 	}
-	return pageTitle(p.m.doc, p.at) + " · " + itoa(p.at+1) + " of " + count(len(p.m.doc.Pages), "page", "pages")
+	return say.F("%s · %s of %s", pageTitle(p.m.doc, p.at), itoa(p.at+1), count(len(p.m.doc.Pages), say.T("page"), say.T("pages")))
 }
 
 // take takes a page in hand.

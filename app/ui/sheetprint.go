@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -15,6 +14,7 @@ import (
 	"heartside/app/session"
 	"heartside/app/sheet"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // presses are the programs of the system through which a sheet is printed.
@@ -26,8 +26,8 @@ type presses struct {
 
 // errNoViewer and errNoSpooler say that the system has no such program.
 var (
-	errNoViewer  = errors.New("no program was found that opens a PDF (there is no xdg-open)")
-	errNoSpooler = errors.New("no program was found that takes files to a printer (there is no lp)")
+	errNoViewer  = say.Later("no program was found that opens a PDF (there is no xdg-open)")
+	errNoSpooler = say.Later("no program was found that takes files to a printer (there is no lp)")
 )
 
 // systemPresses are those of the system the program runs on.
@@ -51,7 +51,7 @@ func openFile(path string) (wait func() error, err error) {
 		if errors.Is(err, exec.ErrNotFound) {
 			return nil, errNoViewer
 		}
-		return nil, fmt.Errorf("the system's viewer does not start: %w", err)
+		return nil, say.Errorf("the system's viewer does not start: %w", err)
 	}
 	return c.Wait, nil
 }
@@ -64,9 +64,9 @@ func sendFile(path, name string) (string, error) {
 	case errors.Is(err, exec.ErrNotFound):
 		return "", errNoSpooler
 	case err != nil && said != "":
-		return "", fmt.Errorf("the printer does not take it: %s", strings.TrimPrefix(said, "lp: "))
+		return "", say.Errorf("the printer does not take it: %s", strings.TrimPrefix(said, "lp: "))
 	case err != nil:
-		return "", fmt.Errorf("the printer does not take it: %w", err)
+		return "", say.Errorf("the printer does not take it: %w", err)
 	}
 	return said, nil
 }
@@ -78,11 +78,11 @@ const mostPrints = 8
 // ones there.
 func printFile(doc *sheet.Document, folder, name string) (string, error) {
 	if folder == "" {
-		return "", errors.New("there is no folder for temporary files of yours: save the sheet as PDF and print that")
+		return "", say.Error("there is no folder for temporary files of yours: save the sheet as PDF and print that")
 	}
 	dir := filepath.Join(folder, "print")
 	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return "", fmt.Errorf("the folder %s cannot be made: save the sheet as PDF and print that", dir)
+		return "", say.Errorf("the folder %s cannot be made: save the sheet as PDF and print that", dir)
 	}
 	path := filepath.Join(dir, name+".pdf")
 	if _, err := sheet.Write(doc, path); err != nil {
@@ -118,18 +118,18 @@ type leaf struct {
 
 // print opens the sheet in the system's viewer, from which it is printed.
 func (p *sheetPage) print() {
-	p.printed("Opening the sheet in the system's viewer…", func(l leaf) {
+	p.printed(say.T("Opening the sheet in the system's viewer…"), func(l leaf) {
 		wait, err := p.press.open(l.path)
 		if err != nil {
 			p.w.post(func() { p.notOpened(l, err) })
 			return
 		}
 		p.w.post(func() {
-			p.handed(l, "Handed to the system's viewer: print from there.")
+			p.handed(l, say.T("Handed to the system's viewer: print from there."))
 			p.w.trace.line("printing %s", l.path)
 		})
 		if err := wait(); err != nil {
-			p.w.post(func() { p.notOpened(l, fmt.Errorf("the system's viewer did not open it (%w)", err)) })
+			p.w.post(func() { p.notOpened(l, say.Errorf("the system's viewer did not open it (%w)", err)) })
 		}
 	})
 }
@@ -155,7 +155,7 @@ func (p *sheetPage) printed(what string, then func(leaf)) {
 				return err
 			})
 			if err != nil {
-				w.post(func() { w.say(""); w.fail("The sheet could not be written for printing", err) })
+				w.post(func() { w.say(""); w.fail(say.T("The sheet could not be written for printing"), err) })
 				return
 			}
 			then(l)
@@ -170,7 +170,7 @@ func (p *sheetPage) handed(l leaf, text string) {
 	}
 	p.onPaper(l.pages, l.of)
 	p.w.say(text)
-	p.side.tell("✓ " + text + " The file is " + l.path)
+	p.side.tell(say.F("✓ %s The file is %s", text, l.path))
 }
 
 // notOpened says that there is no viewer, where the file lies, and offers the
@@ -180,10 +180,10 @@ func (p *sheetPage) notOpened(l leaf, why error) {
 		return
 	}
 	p.w.say("")
-	p.side.tell("⚠ Not opened. The file is " + l.path)
+	p.side.tell(say.F("⚠ Not opened. The file is %s", l.path))
 	p.w.trace.line("not printed %s", l.path)
-	p.w.ask(question{title: "The sheet was not opened for printing", yes: "Send it to the printer", no: "Close", other: "Copy where it lies", plain: true,
-		body: wrapped(ended(sentence(why.Error()))+"\n\nThe sheet lies here, ready to be opened and printed by hand:\n"+l.path, 0),
+	p.w.ask(question{title: say.T("The sheet was not opened for printing"), yes: say.T("Send it to the printer"), no: say.T("Close"), other: say.T("Copy where it lies"), plain: true,
+		body: wrapped(say.F("%s\n\nThe sheet lies here, ready to be opened and printed by hand:\n%s", ended(sentence(why.Error())), l.path), 0),
 		do:   func() error { p.send(l); return nil },
 		also: func() { p.copyPath(l.path) },
 		size: fyne.NewSize(600, 300),
@@ -192,7 +192,7 @@ func (p *sheetPage) notOpened(l leaf, why error) {
 
 func (p *sheetPage) copyPath(path string) {
 	p.w.app.Clipboard().SetContent(path)
-	p.w.say("Copied " + path + ".")
+	p.w.say(say.F("Copied %s.", path))
 }
 
 // printAsk sends the sheet straight to the printer, after a question.
@@ -203,10 +203,10 @@ func (p *sheetPage) printAsk() {
 		return
 	}
 	p.with(func(doc *sheet.Document) {
-		w.ask(question{title: "Send the sheet to the printer?", yes: "Send " + count(len(doc.Pages), "page", "pages"), no: "Go back", plain: true,
-			body: wrapped("All pages go to the printer the system uses by itself, through lp, on "+p.ask.paper.Name()+". Print (P) shows them in a viewer first, where printer and pages are chosen.", 0),
+		w.ask(question{title: say.T("Send the sheet to the printer?"), yes: say.F("Send %s", count(len(doc.Pages), say.T("page"), say.T("pages"))), no: say.T("Go back"), plain: true,
+			body: wrapped(say.F("All pages go to the printer the system uses by itself, through lp, on %s. Print (P) shows them in a viewer first, where printer and pages are chosen.", p.ask.paper.Name()), 0),
 			do: func() error {
-				p.printed("Sending the sheet to the printer…", func(l leaf) { w.post(func() { p.send(l) }) })
+				p.printed(say.T("Sending the sheet to the printer…"), func(l leaf) { w.post(func() { p.send(l) }) })
 				return nil
 			}, size: fyne.NewSize(520, 230)})
 	})
@@ -215,7 +215,7 @@ func (p *sheetPage) printAsk() {
 // send gives a written sheet to the printer, beside the window.
 func (p *sheetPage) send(l leaf) {
 	w, name := p.w, p.w.sheetName()
-	w.say("Sending the sheet to the printer…")
+	w.say(say.T("Sending the sheet to the printer…"))
 	go func() {
 		said, err := p.press.send(l.path, name)
 		w.post(func() {
@@ -224,13 +224,13 @@ func (p *sheetPage) send(l leaf) {
 			}
 			if err != nil {
 				w.say("")
-				p.side.tell("⚠ Not printed. The file is " + l.path)
-				w.fail("The sheet was not printed", fmt.Errorf("%w. The sheet lies here: %s", err, l.path))
+				p.side.tell(say.F("⚠ Not printed. The file is %s", l.path))
+				w.fail(say.T("The sheet was not printed"), say.Errorf("%w. The sheet lies here: %s", err, l.path))
 				return
 			}
-			text := "Sent to the printer."
+			text := say.T("Sent to the printer.")
 			if said != "" {
-				text = "Sent to the printer: " + said + "."
+				text = say.F("Sent to the printer: %s.", said)
 			}
 			p.handed(l, text)
 		})

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/sheet"
+	"heartside/model/say"
 )
 
 // sheetSide is the column beside the pages: how far the sheet is, where it
@@ -36,15 +37,15 @@ type sheetSide struct {
 
 func newSheetSide(p *sheetPage) *sheetSide {
 	s := &sheetSide{p: p}
-	name := widget.NewLabel("Layout sheet")
+	name := widget.NewLabel(say.T("Layout sheet"))
 	name.SizeName, name.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	s.note, s.done = wrapped("", widget.MediumImportance), wrapped("", widget.MediumImportance)
 	s.done.Hide()
 	s.bar = widget.NewProgressBar()
 	s.bar.TextFormatter = func() string { return "" }
-	s.stop, s.again = p.button("Stop (S)", p.stopMaking), p.button("Make again (M)", p.makeAgain)
-	s.save, s.print = p.button("Save… (Enter)", p.save), p.button("Print (P)", p.print)
-	leave := p.button("Back (Esc)", p.w.leavePage)
+	s.stop, s.again = p.button(say.T("Stop (S)"), p.stopMaking), p.button(say.T("Make again (M)"), p.makeAgain)
+	s.save, s.print = p.button(say.T("Save… (Enter)"), p.save), p.button(say.T("Print (P)"), p.print)
+	leave := p.button(say.T("Back (Esc)"), p.w.leavePage)
 	leave.Importance = widget.LowImportance
 	room := widget.NewLabel("")
 	head := flow([]fyne.CanvasObject{name, room, leave}, room)
@@ -68,12 +69,12 @@ func newSheetSide(p *sheetPage) *sheetSide {
 		p.ask.paper = sizes[max(i, 0)]
 		p.chosen()
 	})
-	s.grey = newSheetTick(p, "In grey, as shops print it (G)", p.ask.grey, func(on bool) {
+	s.grey = newSheetTick(p, say.T("In grey, as shops print it (G)"), p.ask.grey, func(on bool) {
 		p.ask.grey = on
 		p.view.wants()
 		p.redraw()
 	})
-	s.maker = p.w.newField(p.w.set.maker(), "Your name or workshop")
+	s.maker = p.w.newField(p.w.set.maker(), say.T("Your name or workshop"))
 	s.maker.follow(func() {
 		p.w.set.keepMaker(strings.TrimSpace(s.maker.Text))
 		p.m.in.Author = p.w.set.maker()
@@ -83,9 +84,9 @@ func newSheetSide(p *sheetPage) *sheetSide {
 	s.body = container.New(columnLayout{}, snug(head), flow([]fyne.CanvasObject{s.save, s.print}), snug(s.done),
 		container.New(stackLayout{}, snug(s.note), container.New(keepRoom{}, container.NewBorder(nil, nil, nil, s.stop, container.NewCenter(least(18, s.bar))), container.NewHBox(s.again))),
 		widget.NewSeparator(), s.code.box, widget.NewSeparator(),
-		snug(bold("Paper")), paper, s.grey, snug(bold("Pages")), kinds, s.panels,
-		snug(bold("Made by")), s.maker, snug(wrapped("Stands on the client's page and in the file's properties.", widget.LowImportance)),
-		snug(bold("Keys")), snug(wrapped(sheetKeys, widget.LowImportance)))
+		snug(bold(say.T("Paper"))), paper, s.grey, snug(bold(say.T("Pages"))), kinds, s.panels,
+		snug(bold(say.T("Made by"))), s.maker, snug(wrapped(say.T("Stands on the client's page and in the file's properties."), widget.LowImportance)),
+		snug(bold(say.T("Keys"))), snug(wrapped(say.T(sheetKeys), widget.LowImportance)))
 	s.scroll = container.NewVScroll(container.New(besideBar{}, s.body))
 	s.box = container.NewBorder(nil, nil, widget.NewSeparator(), nil, container.New(roomLayout{fyne.NewSize(180, 120)}, s.scroll))
 	return s
@@ -130,21 +131,21 @@ func (p *sheetPage) status() string {
 	}
 	switch {
 	case m.wrong != "":
-		return "⚠ No sheet: " + lowerFirst(m.wrong)
+		return say.F("⚠ No sheet: %s", lowerFirst(m.wrong))
 	case m.halted && n == 0:
-		return "Stopped before there were pages."
+		return say.T("Stopped before there were pages.")
 	case m.halted && m.stale:
-		return "⚠ Stopped. These pages are of what was chosen before."
+		return say.T("⚠ Stopped. These pages are of what was chosen before.")
 	case m.halted:
-		return "Stopped: " + itoa(m.drawn) + " of " + count(n, "page", "pages") + " drawn."
+		return say.F("Stopped: %s of %s drawn.", itoa(m.drawn), count(n, say.T("page"), say.T("pages")))
 	case m.busy && (n == 0 || m.stale):
-		return "Making the pages…"
+		return say.T("Making the pages…")
 	case m.busy:
-		return "Drawing the pages: " + itoa(m.drawn) + " of " + itoa(n) + "."
+		return say.F("Drawing the pages: %s of %s.", itoa(m.drawn), itoa(n))
 	}
-	text := count(n, "page", "pages") + " on " + p.ask.paper.Name() + ", of the plan as it is now."
+	text := say.F("%s on %s, of the plan as it is now.", count(n, say.T("page"), say.T("pages")), p.ask.paper.Name())
 	if m.lacks {
-		text += " They keep their numbers in the whole sheet."
+		text += say.T(" They keep their numbers in the whole sheet.")
 	}
 	return text
 }
@@ -187,7 +188,7 @@ func (s *sheetSide) fillPanels() {
 	if len(list) < 2 {
 		return
 	}
-	s.panels.Add(snug(bold("Of which panels")))
+	s.panels.Add(snug(bold(say.T("Of which panels"))))
 	for _, n := range list {
 		s.panels.Add(newSheetTick(p, title(n.ID), !p.ask.left[n.ID], func(on bool) {
 			p.ask.left[n.ID] = !on

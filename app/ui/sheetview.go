@@ -11,6 +11,7 @@ import (
 
 	"heartside/app/sheet"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // sheetView shows the page in hand as large as there is room, or larger. The
@@ -249,7 +250,7 @@ func (v *sheetView) TypedKey(ev *fyne.KeyEvent) { v.p.w.pageTyped(ev) }
 func (v *sheetView) TypedRune(r rune) { v.p.sign(r) }
 
 // AccessibilityLabel says which page is seen.
-func (v *sheetView) AccessibilityLabel() string { return "Layout sheet. " + v.p.pageWords() }
+func (v *sheetView) AccessibilityLabel() string { return say.F("Layout sheet. %s", v.p.pageWords()) }
 
 // AccessibilityRole implements fyne.Accessible.
 func (v *sheetView) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleContainer }

@@ -12,6 +12,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // benchKeys lists the keys of the page.
@@ -43,8 +44,8 @@ type benchID struct{ panel, strip string }
 
 // addBenchActions lists what the bench offers.
 func (w *Window) addBenchActions() {
-	w.acts.add(&Action{ID: "bench", Label: "At the bench", Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyD)},
-		Hint: "How far each strip is, what was measured after planing, and which pages to print again.", Do: func() { w.benchShow() }})
+	w.acts.add(&Action{ID: "bench", Label: say.T("At the bench"), Group: groupPanel, Keys: []Chord{ctrl(fyne.KeyD)},
+		Hint: say.T("How far each strip is, what was measured after planing, and which pages to print again."), Do: func() { w.benchShow() }})
 }
 
 func (w *Window) benchShow() *benchPage {
@@ -61,10 +62,10 @@ func (p *benchPage) build() {
 	p.head = wrapped("", widget.MediumImportance)
 	p.head.SizeName, p.head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.panels = newPageButton(w, "", p.turnPanels)
-	p.leave = newPageButton(w, "Back (Esc)", w.leavePage)
+	p.leave = newPageButton(w, say.T("Back (Esc)"), w.leavePage)
 	p.leave.Importance = widget.LowImportance
 	p.list = container.New(stackLayout{})
-	p.room, p.scroll = down(container.NewPadded(container.New(stackLayout{}, p.papers.build(), p.list, snug(bold("Keys")), snug(wrapped(benchKeys, widget.LowImportance)))), nil)
+	p.room, p.scroll = down(container.NewPadded(container.New(stackLayout{}, p.papers.build(), p.list, snug(bold(say.T("Keys"))), snug(wrapped(say.T(benchKeys), widget.LowImportance)))), nil)
 	top := container.NewPadded(container.NewVBox(container.New(stackLayout{}, snug(p.head), flow([]fyne.CanvasObject{p.panels, p.leave})), widget.NewSeparator()))
 	p.all = container.New(layout.NewBorderLayout(top, nil, nil, nil), top, p.room)
 	p.of = ""
@@ -90,11 +91,11 @@ func (p *benchPage) fill() {
 	for _, b := range list {
 		key += fmt.Sprint("\x00", b.Panel, "\x01", b.Strip, b.Number, b.Turned, b.Board)
 	}
-	title, other := "At the bench", "All panels (P)"
+	title, other := say.T("At the bench"), say.T("All panels (P)")
 	if p.every {
-		title, other = "At the bench: all panels", "The panel on screen alone (P)"
+		title, other = say.T("At the bench: all panels"), say.T("The panel on screen alone (P)")
 	} else if n := p.w.panel(); n != nil {
-		title = "At the bench: " + sentence(n.ID)
+		title = say.F("At the bench: %s", sentence(n.ID))
 	}
 	p.head.SetText(title)
 	p.panels.SetText(other)
@@ -136,11 +137,11 @@ func (p *benchPage) empty() string {
 	acts := p.w.acts.byID
 	switch n := p.w.panel(); {
 	case len(p.w.ses.Project().Panels) == 0:
-		return "There is no panel yet: go back with Esc and make one with " + acts["new-panel"].keyNames() + "."
+		return say.F("There is no panel yet: go back with Esc and make one with %s.", acts["new-panel"].keyNames())
 	case !p.every && n != nil && len(p.w.ses.Project().Panels) > 1:
-		return "No strip of this panel lies on a board yet. P shows all panels; Esc goes back to lay strips on boards."
+		return say.T("No strip of this panel lies on a board yet. P shows all panels; Esc goes back to lay strips on boards.")
 	}
-	return "No strip lies on a board yet, so there is nothing to saw: go back with Esc and lay some."
+	return say.T("No strip lies on a board yet, so there is nothing to saw: go back with Esc and lay some.")
 }
 
 func (p *benchPage) turnPanels() {
@@ -195,7 +196,7 @@ func (p *benchPage) step(by int) {
 	}
 	e := session.StepEdit(p.w.ses.Committed(), list, by)
 	if e == nil {
-		p.w.say(map[bool]string{true: "That is the last stage: glued.", false: "That is the first stage: planned."}[by > 0])
+		p.w.say(map[bool]string{true: say.T("That is the last stage: glued."), false: say.T("That is the first stage: planned.")}[by > 0])
 		return
 	}
 	p.commit(e, stageSaid(list))
@@ -216,15 +217,15 @@ func (p *benchPage) stage(r *benchRow, s model.Stage) {
 // stageSaid tells whose stage is set.
 func stageSaid(list []session.BenchStrip) string {
 	if len(list) == 1 {
-		return "The stage of strip " + list[0].Number + " is set"
+		return say.F("The stage of strip %s is set", list[0].Number)
 	}
-	return "The stage of " + count(len(list), "strip", "strips") + " is set"
+	return say.F("The stage of %s is set", count(len(list), say.T("strip"), say.T("strips")))
 }
 
 // commit makes a change, and says what was done.
 func (p *benchPage) commit(e model.Edit, done string) {
 	if p.w.commit(e) {
-		p.w.say(done + ". " + p.w.acts.byID["undo"].keyNames() + " takes it back.")
+		p.w.say(say.F("%s. %s takes it back.", done, p.w.acts.byID["undo"].keyNames()))
 	}
 }
 
@@ -346,5 +347,5 @@ func (p *benchPage) row() []string { return nil }
 
 // hint implements page.
 func (p *benchPage) hint() string {
-	return "↑ and ↓ go from strip to strip, → sets its stage one on, ← one back, Space ticks several, Enter types widths."
+	return say.T("↑ and ↓ go from strip to strip, → sets its stage one on, ← one back, Space ticks several, Enter types widths.")
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // cutEndAsk takes off an end of the board in hand: what no longer fits is told
@@ -33,12 +33,12 @@ func (w *Window) cutEndAsk() {
 	}
 	off.follow(tell)
 	tell()
-	body := container.NewVBox(pairs(named("Which end"), end, named("Cut off in all"), off),
-		wrapped("Measured from where that end was when the board was entered. Nothing moves: zones, photographs and strips stay where they are on the wood, and what is cut off is gone. 0 puts it back.", widget.LowImportance), told)
-	w.ask(question{title: "Cut off an end of board " + b.ID, body: body, yes: "Cut off", focus: off, tall: true, size: fyne.NewSize(560, 330),
+	body := container.NewVBox(pairs(named(say.T("Which end")), end, named(say.T("Cut off in all")), off),
+		wrapped(say.T("Measured from where that end was when the board was entered. Nothing moves: zones, photographs and strips stay where they are on the wood, and what is cut off is gone. 0 puts it back."), widget.LowImportance), told)
+	w.ask(question{title: say.F("Cut off an end of board %s", b.ID), body: body, yes: say.T("Cut off"), focus: off, tall: true, size: fyne.NewSize(560, 330),
 		do: func() error {
 			e := chosen(end, ends)
-			mm, err := off.kept("cut off in all", b.Cut[e])
+			mm, err := off.kept(say.T("cut off in all"), b.Cut[e])
 			if err != nil {
 				return err
 			}
@@ -58,12 +58,12 @@ func (w *Window) cutEndAsk() {
 
 // cutSaid is what is said once it is done.
 func (w *Window) cutSaid(board string, end int, mm float64) string {
-	text := fmt.Sprintf("%s is cut off %s of board %s.", w.ses.Len(mm), model.EndName(end), board)
+	text := say.F("%s is cut off %s of board %s.", w.ses.Len(mm), model.EndName(end), board)
 	if mm == 0 {
-		return fmt.Sprintf("Nothing is cut off %s of board %s any more.", model.EndName(end), board)
+		return say.F("Nothing is cut off %s of board %s any more.", model.EndName(end), board)
 	}
 	if end == 0 {
-		text += " Chalk its letter on the new end."
+		text += say.T(" Chalk its letter on the new end.")
 	}
 	return text
 }
@@ -71,9 +71,9 @@ func (w *Window) cutSaid(board string, end int, mm float64) string {
 // cutWords tells what would no longer fit, as it is typed.
 func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 	if strings.TrimSpace(off.Text) == "" {
-		return "Type how much is cut off."
+		return say.T("Type how much is cut off.")
 	}
-	mm, err := off.kept("cut off in all", b.Cut[end])
+	mm, err := off.kept(say.T("cut off in all"), b.Cut[end])
 	if err != nil {
 		return ""
 	}
@@ -82,9 +82,9 @@ func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 	}
 	list := w.ses.CutMisfits(b.ID, end, mm)
 	if len(list) == 0 {
-		return "✓ All that is planned on this board still fits."
+		return say.T("✓ All that is planned on this board still fits.")
 	}
-	lines := []string{"⚠ " + count(len(list), "piece no longer fits:", "pieces no longer fit:")}
+	lines := []string{"⚠ " + count(len(list), say.T("piece no longer fits:"), say.T("pieces no longer fit:"))}
 	for _, m := range list {
 		lines = append(lines, m.Text+".")
 	}
@@ -93,20 +93,20 @@ func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 
 // cutDone tells what no longer fits, and what can be done.
 func (w *Window) cutDone(board string, end int, mm float64, list []session.Misfit) {
-	body := container.NewVBox(wrapped(w.cutSaid(board, end, mm), widget.MediumImportance), bold(sentence(count(len(list), "piece no longer fits", "pieces no longer fit"))))
+	body := container.NewVBox(wrapped(w.cutSaid(board, end, mm), widget.MediumImportance), bold(sentence(count(len(list), say.T("piece no longer fits"), say.T("pieces no longer fit")))))
 	panels := false
 	for _, m := range list {
 		body.Add(wrapped("⚠ "+strings.Replace(m.Text, "would reach", "reaches", 1)+".", widget.WarningImportance))
 		panels = panels || m.Panel != ""
 	}
-	body.Add(bold("What can be done"))
-	body.Add(wrapped("The least change that works: sliding it along its board, else a spare, else another place or board. You see it before it is made.", widget.MediumImportance))
+	body.Add(bold(say.T("What can be done")))
+	body.Add(wrapped(say.T("The least change that works: sliding it along its board, else a spare, else another place or board. You see it before it is made."), widget.MediumImportance))
 	if panels {
-		body.Add(wrapped(fmt.Sprintf("Or one at a time: each panel's warnings have their own fixes, %s goes through them and %s makes the first.",
+		body.Add(wrapped(say.F("Or one at a time: each panel's warnings have their own fixes, %s goes through them and %s makes the first.",
 			w.acts.byID["next-warning"].keyNames(), w.acts.byID["apply-fix"].keyNames()), widget.LowImportance))
 	}
-	w.ask(question{title: "Board " + board + " is shorter now", body: body, plain: true, size: fyne.NewSize(600, 420),
-		yes: "Propose the least change", no: "Later",
+	w.ask(question{title: say.F("Board %s is shorter now", board), body: body, plain: true, size: fyne.NewSize(600, 420),
+		yes: say.T("Propose the least change"), no: say.T("Later"),
 		do: func() error { w.post(w.mendAsk); return nil }})
 }
 

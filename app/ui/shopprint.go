@@ -11,6 +11,7 @@ import (
 	"heartside/app/session"
 	"heartside/app/sheet"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // benchPapers tells which papers are to be printed again.
@@ -61,7 +62,7 @@ func (b *benchPapers) follow() {
 		b.fill()
 		return
 	}
-	b.said = "Comparing with what was printed…"
+	b.said = say.T("Comparing with what was printed…")
 	b.fill()
 	time.AfterFunc(400*time.Millisecond, func() {
 		w.post(func() {
@@ -111,16 +112,16 @@ func (b *benchPapers) compare(turn int, printed []model.PrintedPage) {
 // fill shows what is known of the papers.
 func (b *benchPapers) fill() {
 	w := b.p.w
-	b.box.Objects = []fyne.CanvasObject{snug(bold("Papers at the bench"))}
+	b.box.Objects = []fyne.CanvasObject{snug(bold(say.T("Papers at the bench")))}
 	add := func(text string, i widget.Importance) { b.box.Add(snug(wrapped(text, i))) }
 	words := b.got.Words()
 	switch {
 	case len(w.ses.Committed().Printed) == 0:
-		add("No sheet has been printed from this project yet. "+w.acts.byID["sheet"].keyNames()+" makes one; from then on its pages are watched here.", widget.LowImportance)
+		add(say.F("No sheet has been printed from this project yet. %s makes one; from then on its pages are watched here.", w.acts.byID["sheet"].keyNames()), widget.LowImportance)
 	case b.said != "":
 		add(b.said, widget.LowImportance)
 	case len(words) == 0:
-		add("✓ All pages that were printed still hold.", widget.MediumImportance)
+		add(say.T("✓ All pages that were printed still hold."), widget.MediumImportance)
 	default:
 		for _, t := range words {
 			add("⚠ "+t, widget.WarningImportance)
@@ -128,10 +129,10 @@ func (b *benchPapers) fill() {
 	}
 	var row []fyne.CanvasObject
 	if len(b.got.Again)+len(b.got.Fresh) > 0 {
-		row = append(row, newPageButton(w, "To the sheet", func() { w.act("sheet") }))
+		row = append(row, newPageButton(w, say.T("To the sheet"), func() { w.act("sheet") }))
 	}
 	if len(b.got.Gone) > 0 {
-		row = append(row, newPageButton(w, "They are thrown away", func() {
+		row = append(row, newPageButton(w, say.T("They are thrown away"), func() {
 			w.ses.ThrownAway(b.got.Gone)
 			w.takeKeys()
 		}))

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +11,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // benchRow is a strip on the bench page.
@@ -40,16 +40,16 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 		r.steps = append(r.steps, x)
 		steps = append(steps, x)
 	}
-	front, back := "front edge", "back edge"
+	front, back := say.T("front edge"), say.T("back edge")
 	if n := w.ses.Project().Panel(b.Panel); n != nil {
 		f, k, _, _ := n.Role.EdgeNames()
-		front, back = strings.TrimSuffix(f, " edge")+" edge", strings.TrimSuffix(k, " edge")+" edge"
+		front, back = say.F("%s edge", strings.TrimSuffix(f, " edge")), say.F("%s edge", strings.TrimSuffix(k, " edge"))
 	}
 	heads := [3]string{"left", "middle", "right"}
 	if b.Turned {
-		heads[2] = "right, marked end"
+		heads[2] = say.T("right, marked end")
 	} else {
-		heads[0] = "left, marked end"
+		heads[0] = say.T("left, marked end")
 	}
 	small := func(s string) *widget.Label {
 		l := widget.NewLabel(s)
@@ -64,7 +64,7 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 			r.in[e][i] = r.width(e, i)
 			g.Add(container.NewVBox(small(heads[i]), r.in[e][i], r.hopes[e][i]))
 		}
-		edges[e] = container.NewVBox(snug(wrapped(sentence(name)+", sapwood after planing", widget.LowImportance)), g)
+		edges[e] = container.NewVBox(snug(wrapped(say.F("%s, sapwood after planing", sentence(name)), widget.LowImportance)), g)
 	}
 	r.told = wrapped("", widget.MediumImportance)
 	r.told.Hide()
@@ -122,9 +122,9 @@ func (r *benchRow) take() {
 				continue
 			}
 			changed = true
-			v, err := f.length("sapwood width")
+			v, err := f.length(say.T("sapwood width"))
 			if err == nil && (v < 0 || v > r.b.Width) {
-				err = fmt.Errorf("sapwood width: %s does not fit strip %s, which is %s wide", f.Text, r.b.Number, r.p.w.ses.Len(r.b.Width))
+				err = say.Errorf("sapwood width: %s does not fit strip %s, which is %s wide", f.Text, r.b.Number, r.p.w.ses.Len(r.b.Width))
 			}
 			if err != nil {
 				r.p.w.say("⚠ " + sentence(err.Error()) + ".")
@@ -136,20 +136,20 @@ func (r *benchRow) take() {
 	switch {
 	case !changed:
 	case n < 6:
-		r.p.w.say(fmt.Sprintf("Strip %s: %d of 6 widths typed. Enter in an empty field takes the width expected.", r.b.Number, n))
+		r.p.w.say(say.F("Strip %s: %d of 6 widths typed. Enter in an empty field takes the width expected.", r.b.Number, n))
 	default:
 		e := session.MeasureEdit(r.p.w.ses.Committed(), r.b.Panel, r.b.Strip, lying)
-		r.p.w.post(func() { r.p.commit(e, "Strip "+r.b.Number+" is measured") })
+		r.p.w.post(func() { r.p.commit(e, say.F("Strip %s is measured", r.b.Number)) })
 	}
 }
 
 // forget drops what was measured.
 func (r *benchRow) forget() {
 	if r.b.Measured == nil && !r.b.Below {
-		r.p.w.say("Nothing was measured on strip " + r.b.Number + ".")
+		r.p.w.say(say.F("Nothing was measured on strip %s.", r.b.Number))
 		return
 	}
-	r.p.commit(model.SetPlaned{Panel: r.b.Panel, Strip: r.b.Strip}, "What was measured on strip "+r.b.Number+" is forgotten")
+	r.p.commit(model.SetPlaned{Panel: r.b.Panel, Strip: r.b.Strip}, say.F("What was measured on strip %s is forgotten", r.b.Number))
 }
 
 func (r *benchRow) turnTick() {
@@ -181,9 +181,9 @@ func (r *benchRow) tell(b session.BenchStrip) {
 	}
 	for e := range r.in {
 		for i, f := range r.in[e] {
-			hope := "expected " + r.p.w.ses.Len(b.Expected[1-e][i])
+			hope := say.F("expected %s", r.p.w.ses.Len(b.Expected[1-e][i]))
 			if !b.Known {
-				hope = "not known"
+				hope = say.T("not known")
 			}
 			if r.hopes[e][i].Text != hope {
 				r.hopes[e][i].SetText(hope)
@@ -213,11 +213,11 @@ func (r *benchRow) tellWords() {
 	importance := widget.MediumImportance
 	switch {
 	case r.b.Below:
-		lines = append(lines, "⚠ It was measured on the face that lies down now: measure the face that shows.")
+		lines = append(lines, say.T("⚠ It was measured on the face that lies down now: measure the face that shows."))
 		importance = widget.WarningImportance
 	case r.b.Measured == nil:
 	case len(r.b.Diffs) == 0:
-		lines = append(lines, "✓ As expected, within "+r.p.w.ses.Len(session.Within)+".")
+		lines = append(lines, say.F("✓ As expected, within %s.", r.p.w.ses.Len(session.Within)))
 	default:
 		importance = widget.WarningImportance
 		for _, d := range r.b.Diffs {
@@ -234,13 +234,13 @@ func (r *benchRow) tellWords() {
 				fix := n.Fixes[0]
 				fixes = append(fixes, newPageButton(r.p.w, sentence(fix.Text)+" ("+fix.Cost+")", func() {
 					if err := r.p.w.ses.Apply(fix); err != nil {
-						r.p.w.fail("This cannot be done", err)
+						r.p.w.fail(say.T("This cannot be done"), err)
 					}
 				}))
 			}
 		}
 		if !said {
-			lines = append(lines, "Readings are of what was measured; nothing is warned of for this strip.")
+			lines = append(lines, say.T("Readings are of what was measured; nothing is warned of for this strip."))
 		}
 	}
 	text := strings.Join(lines, "\n")
@@ -300,7 +300,7 @@ func (g *benchGrip) dress() {
 	if g.r.p.ticked[g.r.id()] {
 		box = "☑ "
 	}
-	g.text.Text = box + g.r.b.Number + "  board " + g.r.b.Board
+	g.text.Text = say.F("%s%s  board %s", box, g.r.b.Number, g.r.b.Board)
 	if g.r.p.every {
 		g.text.Text += "  " + g.r.b.Panel
 	}

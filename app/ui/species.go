@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // speciesField takes the name of a wood: typing any parts of it finds it, the
@@ -25,7 +25,7 @@ type speciesField struct {
 }
 
 func newSpeciesField(w *Window, id string, told func()) *speciesField {
-	s := &speciesField{field: w.newField(speciesName(id), "type part of a name"), was: id, found: id, told: told}
+	s := &speciesField{field: w.newField(speciesName(id), say.T("type part of a name")), was: id, found: id, told: told}
 	s.OnChanged = func(text string) {
 		w.mended()
 		s.typed = text
@@ -163,7 +163,7 @@ func (s *speciesField) list() {
 // wood reads the field.
 func (s *speciesField) wood() (string, error) {
 	if s.found == "" {
-		return "", fmt.Errorf("species: no wood in the list is called “%s”; type part of a name, such as maple", strings.TrimSpace(s.Text))
+		return "", say.Errorf("species: no wood in the list is called “%s”; type part of a name, such as maple", strings.TrimSpace(s.Text))
 	}
 	return s.found, nil
 }

@@ -7,6 +7,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // handSpoiled reports whether nothing more is cut from the board in hand.
@@ -20,7 +21,7 @@ func (w *Window) spoil() {
 		return
 	}
 	if b.Spoiled {
-		w.say("Board " + b.ID + " is sound again.")
+		w.say(say.F("Board %s is sound again.", b.ID))
 		return
 	}
 	n := 0
@@ -29,16 +30,16 @@ func (w *Window) spoil() {
 			n++
 		}
 	}
-	text := "Board " + b.ID + " is spoiled: nothing more is cut from it. "
+	text := say.F("Board %s is spoiled: nothing more is cut from it. ", b.ID)
 	if n > 0 {
-		text += count(n, "piece was", "pieces were") + " still to come from it. "
+		text += say.F("%s still to come from it. ", count(n, say.T("piece was"), say.T("pieces were")))
 	}
-	w.say(text + w.acts.byID["undo"].keyNames() + " takes that back.")
+	w.say(say.F("%s%s takes that back.", text, w.acts.byID["undo"].keyNames()))
 }
 
 // spoiledWords says why nothing is laid on a board.
 func spoiledWords(board string) string {
-	return "Board " + board + " is spoiled: nothing more is cut from it. Take another board in hand."
+	return say.F("Board %s is spoiled: nothing more is cut from it. Take another board in hand.", board)
 }
 
 // spoiledIDs lists the boards that are crossed out.
@@ -57,14 +58,14 @@ func spoiledIDs(p *model.Project) []string {
 func (w *Window) mendAsk() {
 	m, err := w.ses.Mend()
 	if err != nil {
-		w.fail("Nothing is replaced", err)
+		w.fail(say.T("Nothing is replaced"), err)
 		return
 	}
-	w.background("Looking for wood to replace what is lost…", func() func() {
+	w.background(say.T("Looking for wood to replace what is lost…"), func() func() {
 		got, err := m.Run(w.work)
 		return func() {
 			if err != nil {
-				w.fail("Nothing is replaced", err)
+				w.fail(say.T("Nothing is replaced"), err)
 				return
 			}
 			w.mendShow(got)
@@ -79,14 +80,14 @@ func (w *Window) mendShow(got session.Mended) {
 		body.Add(wrapped(sentence(text)+".", widget.MediumImportance))
 	}
 	if len(got.Missing) > 0 {
-		body.Add(bold("Nothing is left for"))
+		body.Add(bold(say.T("Nothing is left for")))
 		for _, text := range got.Missing {
 			body.Add(wrapped("⚠ "+sentence(text)+".", widget.WarningImportance))
 		}
 	}
-	q := question{title: "Replace what is lost", body: body, plain: true, size: fyne.NewSize(560, 320)}
+	q := question{title: say.T("Replace what is lost"), body: body, plain: true, size: fyne.NewSize(560, 320)}
 	if got.Edit != nil {
-		q.yes = "Replace " + count(len(got.Changes), "piece", "pieces")
+		q.yes = say.F("Replace %s", count(len(got.Changes), say.T("piece"), say.T("pieces")))
 		q.do = func() error { return w.ses.Commit(got.Edit) }
 	}
 	w.ask(q)

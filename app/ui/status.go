@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/scene"
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // statusLine tells what lies under the pointer and what can be done there.
@@ -23,7 +24,7 @@ type statusLine struct {
 }
 
 func newStatusLine(*Window) *statusLine {
-	s := &statusLine{text: widget.NewLabel(""), read: widget.NewLabel(""), keys: widget.NewLabel("F1 keys"), kept: widget.NewLabel("")}
+	s := &statusLine{text: widget.NewLabel(""), read: widget.NewLabel(""), keys: widget.NewLabel(say.T("F1 keys")), kept: widget.NewLabel("")}
 	s.text.Truncation = fyne.TextTruncateEllipsis
 	s.keys.Importance = widget.LowImportance
 	s.kept.Importance = widget.LowImportance
@@ -38,7 +39,7 @@ func newStatusLine(*Window) *statusLine {
 // say shows one line; "" says what can be done at any time.
 func (s *statusLine) say(text string) {
 	if text == "" {
-		text = "Drag a strip on its board; drag it up or down in the panel to reorder. R rolls it over, T turns it end for end."
+		text = say.T("Drag a strip on its board; drag it up or down in the panel to reorder. R rolls it over, T turns it end for end.")
 	}
 	s.said++
 	if s.text.Text != text {
@@ -107,13 +108,13 @@ func hint(w *Window, h scene.Hit) string {
 	switch h.Part {
 	case scene.PanelStrip:
 		if w.surf.views.Panel.Zoom > 0 {
-			return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag: reorder or slide along its board. To move the view, drag with Space or the middle button held, or press Ctrl+Shift+arrows."
+			return say.F("Strip %s. Drag: reorder or slide along its board. To move the view, drag with Space or the middle button held, or press Ctrl+Shift+arrows.", ses.Number(h.Panel, h.Strip))
 		}
-		return "Strip " + ses.Number(h.Panel, h.Strip) + ". Drag up or down: reorder, with Ctrl: swap. Drag sideways: slide along its board. R roll over, T turn, right click: more."
+		return say.F("Strip %s. Drag up or down: reorder, with Ctrl: swap. Drag sideways: slide along its board. R roll over, T turn, right click: more.", ses.Number(h.Panel, h.Strip))
 	case scene.PanelPlace:
-		return "Empty place " + h.Strip + sizeOf(w, h) + ". Drop it on a board, or sweep along the board in hand." + layHint(w)
+		return say.F("Empty place %s%s. Drop it on a board, or sweep along the board in hand.%s", h.Strip, sizeOf(w, h), layHint(w))
 	case scene.MarkWedge:
-		return "Marked end and marked edge of strip " + ses.Number(h.Panel, h.Strip) + " meet at this corner. Filled: the side with the chalk mark is seen here; open: it is underneath."
+		return say.F("Marked end and marked edge of strip %s meet at this corner. Filled: the side with the chalk mark is seen here; open: it is underneath.", ses.Number(h.Panel, h.Strip))
 	case scene.PlaneArrow:
 		return planeHint(w, h)
 	case scene.JointMark:
@@ -121,32 +122,32 @@ func hint(w *Window, h scene.Hit) string {
 	case scene.Joint:
 		return jointHint(w, h)
 	case scene.PanelGround:
-		return "Wheel: zoom. Drag or Ctrl+Shift+arrows: move the view. 0 fits all, 1 is true size, V shows the other side."
+		return say.T("Wheel: zoom. Drag or Ctrl+Shift+arrows: move the view. 0 fits all, 1 is true size, V shows the other side.")
 	case scene.BeforeSide:
-		return "The panel before the last change. B closes this view."
+		return say.T("The panel before the last change. B closes this view.")
 	case scene.BoardFace:
 		if b := ses.Project().Board(h.Board); b != nil && b.Spoiled {
 			return spoiledWords(h.Board)
 		}
-		text := "Board " + h.Board + ", " + sideName(w, h.Board, h.Face) + ", " + ses.Len(h.At1.X) + " from the marked end, " + ses.Len(h.At1.Y) + " from the marked edge."
+		text := say.F("Board %s, %s, %s from the marked end, %s from the marked edge.", h.Board, sideName(w, h.Board, h.Face), ses.Len(h.At1.X), ses.Len(h.At1.Y))
 		if id, ok := ses.NextEmpty(ses.Selected().Panel); ok {
-			text += " Sweep along it to lay empty place " + id + "."
+			text += say.F(" Sweep along it to lay empty place %s.", id)
 		}
 		return text
 	case scene.BoardEdge:
-		return "The marked edge of board " + h.Board + ". The letter is chalked on the marked end, at this edge's corner, on the face-1 side."
+		return say.F("The marked edge of board %s. The letter is chalked on the marked end, at this edge's corner, on the face-1 side.", h.Board)
 	case scene.BoardStrip:
 		if h.Solid != "" {
-			return "Part " + h.Solid + " on board " + h.Board + ": " + w.cuttingText(h.Strip) + " Double click: place and size. Right click: more."
+			return say.F("Part %s on board %s: %s Double click: place and size. Right click: more.", h.Solid, h.Board, w.cuttingText(h.Strip))
 		}
-		return "Strip " + ses.Number(h.Panel, h.Strip) + " on board " + h.Board + ". Drag to move it, with Shift: along or across only, with Ctrl: without snapping. Arrow keys: 1 mm."
+		return say.F("Strip %s on board %s. Drag to move it, with Shift: along or across only, with Ctrl: without snapping. Arrow keys: 1 mm.", ses.Number(h.Panel, h.Strip), h.Board)
 	case scene.RotateHandle:
-		return "Drag to turn the strip on its board. With Shift: whole degrees; with Ctrl: not held straight near 0°. Keys: , and . turn by 0.5°."
+		return say.T("Drag to turn the strip on its board. With Shift: whole degrees; with Ctrl: not held straight near 0°. Keys: , and . turn by 0.5°.")
 	case scene.Lane:
 		if b := ses.Project().Board(h.Board); b != nil && b.Spoiled {
-			return "Board " + h.Board + " is spoiled: nothing more is cut from it. Click to take it in hand."
+			return say.F("Board %s is spoiled: nothing more is cut from it. Click to take it in hand.", h.Board)
 		}
-		return "Board " + h.Board + ". Click to take it in hand. Strips can be dropped on it."
+		return say.F("Board %s. Click to take it in hand. Strips can be dropped on it.", h.Board)
 	}
 	return ""
 }
@@ -165,9 +166,9 @@ func jointHint(w *Window, h scene.Hit) string {
 	if w.surf.backSeen() {
 		where = "On the show face, joint "
 	}
-	text := where + w.ses.Number(h.Panel, p.Strips[j.I].ID) + " to " + w.ses.Number(h.Panel, p.Strips[j.I+1].ID) + ": " + jointWords(j.Kind)
+	text := say.F("%s%s to %s: %s", where, w.ses.Number(h.Panel, p.Strips[j.I].ID), w.ses.Number(h.Panel, p.Strips[j.I+1].ID), jointWords(j.Kind))
 	if j.Mismatch > 0 {
-		text += ", sapwood meets heartwood on " + session.Percent(j.Mismatch) + " of it"
+		text += say.F(", sapwood meets heartwood on %s of it", session.Percent(j.Mismatch))
 	}
 	return text + "."
 }
@@ -178,7 +179,7 @@ func layHint(w *Window) string {
 	if b == nil || b.Spoiled {
 		return ""
 	}
-	return " Enter lays it on board " + b.ID + "."
+	return say.F(" Enter lays it on board %s.", b.ID)
 }
 
 // sizeOf is the size of an empty place in brackets.
@@ -198,7 +199,7 @@ func jointMarkHint(w *Window, h scene.Hit) string {
 		return ""
 	}
 	front, rear := w.ses.Number(h.Panel, p.Strips[h.Index].ID), w.ses.Number(h.Panel, p.Strips[h.Index+1].ID)
-	return "What meets at the joint, " + rear + " above and " + front + " below: filled is heartwood, hatched is sapwood; a ring round both means that they differ. " + jointHint(w, h)
+	return say.F("What meets at the joint, %s above and %s below: filled is heartwood, hatched is sapwood; a ring round both means that they differ. %s", rear, front, jointHint(w, h))
 }
 
 // planeHint explains the planing arrow of a strip.
@@ -208,27 +209,27 @@ func planeHint(w *Window, h scene.Hit) string {
 		return ""
 	}
 	st := &p.Strips[h.Index]
-	way := "left to right"
+	way := say.T("left to right")
 	if (st.Planing() < 0) != w.surf.backSeen() {
-		way = "right to left"
+		way = say.T("right to left")
 	}
-	return "Strip " + w.ses.Number(h.Panel, st.ID) + " planes cleanly from " + way + " as it lies here, by what was entered for board " + h.Board + "."
+	return say.F("Strip %s planes cleanly from %s as it lies here, by what was entered for board %s.", w.ses.Number(h.Panel, st.ID), way, h.Board)
 }
 
 func zoneHint(w *Window, h scene.Hit) string {
 	switch h.Part {
 	case scene.ZoneVertex:
-		return "Drag the corner to move it. Delete takes it away."
+		return say.T("Drag the corner to move it. Delete takes it away.")
 	case scene.ZoneEdge:
-		return "Drag the edge here to add a corner."
+		return say.T("Drag the edge here to add a corner.")
 	case scene.BoardFace, scene.BoardStrip:
 		if w.surf.show.brush > 0 {
-			return "Paint " + kindWords(w.surf.show.kind) + " with the brush. X takes the next size, C draws corner by corner, Shift+S, H, F or U choose the kind. Esc ends."
+			return say.F("Paint %s with the brush. X takes the next size, C draws corner by corner, Shift+S, H, F or U choose the kind. Esc ends.", kindWords(w.surf.show.kind))
 		}
 		if h.Zone >= 0 {
-			return "Click to take this zone in hand. Ctrl+click begins a new zone of " + kindWords(w.surf.show.kind) + " on top. Delete removes the zone in hand."
+			return say.F("Click to take this zone in hand. Ctrl+click begins a new zone of %s on top. Delete removes the zone in hand.", kindWords(w.surf.show.kind))
 		}
-		return "Click to begin a zone of " + kindWords(w.surf.show.kind) + ". X takes the brush, Shift+S, H, F or U choose the kind. Esc ends."
+		return say.F("Click to begin a zone of %s. X takes the brush, Shift+S, H, F or U choose the kind. Esc ends.", kindWords(w.surf.show.kind))
 	}
 	return ""
 }
@@ -238,7 +239,7 @@ func sideName(w *Window, board string, f int) string {
 	if b := w.ses.Board(board); b != nil {
 		return b.SideName(f)
 	}
-	return "face " + itoa(f)
+	return say.F("face %s", itoa(f))
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

@@ -11,29 +11,30 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // stripAsk changes a strip by figures: the way without a pointer.
 func (w *Window) stripAsk() {
 	panel, s, _ := w.strip()
 	length, width := w.lengthField(s.L, true), w.lengthField(s.W, true)
-	rows := []fyne.CanvasObject{named("Length as glued"), length, named("Width as glued"), width}
+	rows := []fyne.CanvasObject{named(say.T("Length as glued")), length, named(say.T("Width as glued")), width}
 	x, y := w.lengthField(s.X, true), w.lengthField(s.Y, true)
 	turned := angleText(s.Angle)
 	angle := w.newField(turned, "0")
 	shift := w.lengthField(s.Shift, true)
 	if !s.Empty() {
-		rows = append(rows, named("From the marked end"), x, named("From the marked edge"), y, named("Angle, degrees"), angle)
+		rows = append(rows, named(say.T("From the marked end")), x, named(say.T("From the marked edge")), y, named(say.T("Angle, degrees")), angle)
 	}
-	rows = append(rows, named("Shifted along the panel"), shift)
-	w.ask(question{title: "Strip " + w.ses.Number(panel, s.ID), body: pairs(rows...), yes: "Keep", focus: length, size: fyne.NewSize(440, 360),
+	rows = append(rows, named(say.T("Shifted along the panel")), shift)
+	w.ask(question{title: say.F("Strip %s", w.ses.Number(panel, s.ID)), body: pairs(rows...), yes: say.T("Keep"), focus: length, size: fyne.NewSize(440, 360),
 		do: func() error {
 			t := s
 			var errs [6]error
 			t.L, errs[0] = length.kept("length", s.L)
 			t.W, errs[1] = width.kept("width", s.W)
-			t.X, errs[2] = x.kept("from the marked end", s.X)
-			t.Y, errs[3] = y.kept("from the marked edge", s.Y)
+			t.X, errs[2] = x.kept(say.T("from the marked end"), s.X)
+			t.Y, errs[3] = y.kept(say.T("from the marked edge"), s.Y)
 			t.Shift, errs[4] = shift.kept("shift", s.Shift)
 			if angle.Text != turned { // the print is coarser than what stands there
 				t.Angle, errs[5] = angle.number("angle")
@@ -41,7 +42,7 @@ func (w *Window) stripAsk() {
 			if err := first(errs[:]...); err != nil {
 				return err
 			}
-			return w.ses.Commit(model.SetStrip{Panel: panel, Strip: t, Verb: "Size"})
+			return w.ses.Commit(model.SetStrip{Panel: panel, Strip: t, Verb: say.T("Size")})
 		}})
 }
 
@@ -62,7 +63,7 @@ func (w *Window) planedAsk() {
 		return l
 	}
 	g := container.NewGridWithColumns(4, head(""), head("left"), head("middle"), head("right"))
-	for e, name := range [2]string{"its " + back + " side", "its " + front + " side"} {
+	for e, name := range [2]string{say.F("its %s side", back), say.F("its %s side", front)} {
 		g.Add(named(name))
 		for i := range in[e] {
 			in[e][i] = w.lengthField(was[1-e][i], true)
@@ -70,18 +71,18 @@ func (w *Window) planedAsk() {
 			g.Add(in[e][i])
 		}
 	}
-	q := question{title: "Strip " + w.ses.Number(panel, s.ID) + " after planing", yes: "Judge again", focus: in[0][0], size: fyne.NewSize(620, 330),
-		body: container.NewVBox(wrapped("Sapwood widths on the face that shows, measured from each long side as the strip lies in the panel. Only this strip is judged again.", widget.MediumImportance), g),
+	q := question{title: say.F("Strip %s after planing", w.ses.Number(panel, s.ID)), yes: say.T("Judge again"), focus: in[0][0], size: fyne.NewSize(620, 330),
+		body: container.NewVBox(wrapped(say.T("Sapwood widths on the face that shows, measured from each long side as the strip lies in the panel. Only this strip is judged again."), widget.MediumImportance), g),
 		do: func() error {
 			var tape [2]model.Tape // front, back, as it lies
 			for e := range in {
 				for i, f := range in[e] {
-					v, err := f.kept("sapwood width", was[1-e][i])
+					v, err := f.kept(say.T("sapwood width"), was[1-e][i])
 					if err != nil {
 						return err
 					}
 					if v < 0 || v > s.W {
-						return fmt.Errorf("sapwood width: %s does not fit a strip %s wide", f.Text, w.ses.Len(s.W))
+						return say.Errorf("sapwood width: %s does not fit a strip %s wide", f.Text, w.ses.Len(s.W))
 					}
 					tape[1-e][i] = v
 				}
@@ -90,7 +91,7 @@ func (w *Window) planedAsk() {
 			return w.ses.Commit(model.SetPlaned{Panel: panel, Strip: s.ID, Planed: &model.PlanedSap{Near: near, Far: far, Face: s.Up}})
 		}}
 	if s.Planed != nil {
-		q.other = "Forget the measures"
+		q.other = say.T("Forget the measures")
 		q.also = func() { w.commit(model.SetPlaned{Panel: panel, Strip: s.ID}) }
 	}
 	w.ask(q)

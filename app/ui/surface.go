@@ -16,6 +16,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // surface is the drawing surface: panel, board in hand, lanes. It shows what
@@ -175,14 +176,14 @@ func (r *surfaceRenderer) Destroy()                     {}
 func (s *surface) AccessibilityLabel() string {
 	n := s.w.panel()
 	if n == nil {
-		return "Drawing surface, no panel"
+		return say.T("Drawing surface, no panel")
 	}
-	label := "Panel " + n.ID
+	label := say.F("Panel %s", n.ID)
 	if r := s.w.ses.Reading(n.ID); r != nil {
-		label += ", light share " + session.Percent(r.Show.Light.Value)
+		label += say.F(", light share %s", session.Percent(r.Show.Light.Value))
 	}
 	if _, st, ok := s.w.strip(); ok {
-		label += ", strip " + s.w.ses.Number(n.ID, st.ID) + " in hand"
+		label += say.F(", strip %s in hand", s.w.ses.Number(n.ID, st.ID))
 	}
 	return label
 }

@@ -8,23 +8,24 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // addSurfaceActions lists what moves and turns the view of the surface.
 func (w *Window) addSurfaceActions() {
-	w.acts.add(&Action{ID: "back", Label: "Show the back", Short: "Back", Icon: icon("back"), Group: groupView, Keys: []Chord{plain(fyne.KeyV)},
-		Hint: "The panel as it is seen after rolling it over about its length.", Can: w.hasPanel, On: func() bool { return w.surf.show.back }, Do: w.toggleBack})
+	w.acts.add(&Action{ID: "back", Label: say.T("Show the back"), Short: say.T("Back"), Icon: icon("back"), Group: groupView, Keys: []Chord{plain(fyne.KeyV)},
+		Hint: say.T("The panel as it is seen after rolling it over about its length."), Can: w.hasPanel, On: func() bool { return w.surf.show.back }, Do: w.toggleBack})
 	for _, m := range []struct {
 		id, label string
 		key       fyne.KeyName
 		by        geom.Point
 	}{
-		{"left", "to the left", fyne.KeyLeft, geom.Pt(panStep, 0)},
-		{"right", "to the right", fyne.KeyRight, geom.Pt(-panStep, 0)},
+		{"left", say.T("to the left"), fyne.KeyLeft, geom.Pt(panStep, 0)},
+		{"right", say.T("to the right"), fyne.KeyRight, geom.Pt(-panStep, 0)},
 		{"up", "up", fyne.KeyUp, geom.Pt(0, panStep)},
 		{"down", "down", fyne.KeyDown, geom.Pt(0, -panStep)},
 	} {
-		w.acts.add(&Action{ID: "look-" + m.id, Label: "Look farther " + m.label, Group: groupView, Keys: []Chord{ctrlShift(m.key)}, Do: func() { w.surf.pan(m.by) }})
+		w.acts.add(&Action{ID: "look-" + m.id, Label: say.F("Look farther %s", m.label), Group: groupView, Keys: []Chord{ctrlShift(m.key)}, Do: func() { w.surf.pan(m.by) }})
 	}
 }
 
@@ -42,7 +43,7 @@ func (s *surface) pan(by geom.Point) {
 func (w *Window) toggleBack() {
 	w.surf.show.back = !w.surf.show.back
 	if w.surf.show.back {
-		w.say("The back, as it is seen after rolling the panel over about its length. V shows the show face again.")
+		w.say(say.T("The back, as it is seen after rolling the panel over about its length. V shows the show face again."))
 	} else {
 		w.say("")
 	}
@@ -76,9 +77,9 @@ func (s *surface) compare(w *scene.Words, panel string) {
 			f = &r.Back
 		}
 		lone := f.Lone()
-		words := session.Percent(f.Light.Value) + " light wood"
+		words := say.F("%s light wood", session.Percent(f.Light.Value))
 		if lone > 0 {
-			words += ", " + count(lone, "lone streak", "lone streaks")
+			words += ", " + count(lone, say.T("lone streak"), say.T("lone streaks"))
 		}
 		return words
 	}

@@ -11,6 +11,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // snapReach is how near an edge must come to snap, surface units.
@@ -86,21 +87,21 @@ func (h host) others(panel string, m model.Strip, a cutting.Allowances) []geom.P
 func guideWords(key string) string {
 	switch key {
 	case cutting.ToMarkedEnd:
-		return "marked end"
+		return say.T("marked end")
 	case cutting.ToOtherEnd:
-		return "other end"
+		return say.T("other end")
 	case cutting.ToMarkedEdge:
-		return "marked edge"
+		return say.T("marked edge")
 	case cutting.ToOtherEdge:
-		return "other edge"
+		return say.T("other edge")
 	case cutting.ToKerf:
-		return "a saw cut apart"
+		return say.T("a saw cut apart")
 	case cutting.ToInLine:
-		return "in line"
+		return say.T("in line")
 	case cutting.ToHeartLine:
-		return "heartwood begins"
+		return say.T("heartwood begins")
 	case cutting.ToSapLine:
-		return "sapwood begins"
+		return say.T("sapwood begins")
 	}
 	return ""
 }

@@ -6,6 +6,7 @@ import (
 
 	"heartside/app/tool"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // lie tells how a strip lies on its board, as a line of the status line and
@@ -23,8 +24,8 @@ func (w *Window) lie(panel, strip string) (line, short string) {
 	ring := geom.Rotate(s.Angle).Then(geom.Translate(s.X, s.Y)).ApplyTo(geom.R(0, 0, s.L, s.W).Polygon())
 	at := geom.Polygon(ring).Bounds().Min
 	x, y, angle := w.ses.Len(at.X), w.ses.Len(at.Y), degreesOf(s.Angle)
-	short = x + " from marked end  ·  " + y + " from marked edge  ·  " + angle
-	line = "Strip " + w.ses.Number(panel, strip) + " on board " + s.Board + ": " + x + " from the marked end, " + y + " from the marked edge, at " + angle + "."
+	short = say.F("%s from marked end  ·  %s from marked edge  ·  %s", x, y, angle)
+	line = say.F("Strip %s on board %s: %s from the marked end, %s from the marked edge, at %s.", w.ses.Number(panel, strip), s.Board, x, y, angle)
 	return line, short
 }
 

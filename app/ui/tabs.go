@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // tabRow chooses the panel on screen.
@@ -19,9 +21,9 @@ type tabRow struct {
 
 func newTabRow(w *Window) *tabRow {
 	t := &tabRow{w: w, tabs: container.NewHBox()}
-	add := widget.NewButtonWithIcon("Panel", theme.ContentAddIcon(), func() { w.act("new-panel") })
+	add := widget.NewButtonWithIcon(say.T("Panel"), theme.ContentAddIcon(), func() { w.act("new-panel") })
 	add.Importance = widget.LowImportance
-	board := widget.NewButtonWithIcon("Board", theme.ContentAddIcon(), func() { w.act("new-board") })
+	board := widget.NewButtonWithIcon(say.T("Board"), theme.ContentAddIcon(), func() { w.act("new-board") })
 	board.Importance = widget.LowImportance
 	t.box = container.NewPadded(container.NewBorder(nil, nil, nil, container.NewHBox(w.depth.toggle, add, board), container.NewHScroll(t.tabs)))
 	return t
@@ -49,7 +51,7 @@ func (t *tabRow) show() {
 		t.tabs.Add(b)
 	}
 	if len(p.Panels) == 0 {
-		t.tabs.Add(widget.NewLabel("No panel yet"))
+		t.tabs.Add(widget.NewLabel(say.T("No panel yet")))
 	}
 	t.tabs.Refresh()
 }

@@ -4,6 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"heartside/model/say"
 )
 
 // thing is a row of a dialog that lists things of the project.
@@ -54,7 +56,7 @@ func (t *things) fill() {
 		name := wrapped(x.name, widget.MediumImportance)
 		name.TextStyle.Bold = true
 		words := container.New(stackLayout{}, snug(name), line(x.text, widget.MediumImportance))
-		change := newDialogButton(t.w, "Change…", x.change)
+		change := newDialogButton(t.w, say.T("Change…"), x.change)
 		drop := newDialogButton(t.w, t.drop, func() {
 			x.drop()
 			t.refill()

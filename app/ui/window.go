@@ -13,6 +13,7 @@ import (
 	"heartside/app/scene"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Window is the program's one window on one session.
@@ -64,7 +65,7 @@ type Parts struct {
 func New(p Parts) *Window {
 	w := &Window{app: p.App, ses: p.Session, set: settings{p.App.Preferences()}, look: p.Look, faces: p.Faces, post: p.Post, trace: newTracer(p.Start)}
 	w.work, w.stop = context.WithCancel(context.Background())
-	w.win = p.App.NewWindow("Heartside")
+	w.win = p.App.NewWindow(say.T("Heartside"))
 	ses := w.ses
 	w.nudge.w = w
 	w.kept = newKeeping(w, p.Keep)
@@ -126,7 +127,7 @@ func (w *Window) changed() {
 	if w.said != "" && w.saidOver != w.ses.Committed() {
 		w.unsay()
 	}
-	if t := w.ses.Title() + " — Heartside"; w.win.Title() != t {
+	if t := say.F("%s — Heartside", w.ses.Title()); w.win.Title() != t {
 		w.win.SetTitle(t)
 	}
 	w.trace.state(w)
@@ -139,7 +140,7 @@ func (w *Window) say(text string) {
 		text = w.page.hint()
 	}
 	if text == "" && len(w.ses.Project().Boards) == 0 {
-		text = w.acts.byID["new-board"].keyNames() + " enters a board, " + w.acts.byID["demo"].keyNames() + " opens the demo, " + w.acts.byID["help"].keyNames() + " is the help."
+		text = say.F("%s enters a board, %s opens the demo, %s is the help.", w.acts.byID["new-board"].keyNames(), w.acts.byID["demo"].keyNames(), w.acts.byID["help"].keyNames())
 	}
 	w.status.say(text)
 }
@@ -155,7 +156,7 @@ func (w *Window) unsay() {
 func (w *Window) commit(e model.Edit) bool {
 	w.nudge.settle()
 	if err := w.ses.Commit(e); err != nil {
-		w.fail("This cannot be done", err)
+		w.fail(say.T("This cannot be done"), err)
 		return false
 	}
 	return true

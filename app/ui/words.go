@@ -4,39 +4,40 @@ import (
 	"heartside/layout/colour"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // jointWords says what meets at a joint.
 func jointWords(k face.JointKind) string {
 	switch k {
 	case face.HeartHeart:
-		return "heartwood to heartwood"
+		return say.T("heartwood to heartwood")
 	case face.SapSap:
-		return "sapwood to sapwood"
+		return say.T("sapwood to sapwood")
 	case face.SapHeart:
-		return "sapwood to heartwood"
+		return say.T("sapwood to heartwood")
 	}
-	return "not judged, a place is empty"
+	return say.T("not judged, a place is empty")
 }
 
 // kindWords says what a zone is.
 func kindWords(k model.ZoneKind) string {
 	switch k {
 	case model.Sap:
-		return "sapwood"
+		return say.T("sapwood")
 	case model.Flaw:
 		return "flaw"
 	case model.Unseen:
-		return "wood not seen yet"
+		return say.T("wood not seen yet")
 	}
-	return "heartwood"
+	return say.T("heartwood")
 }
 
 // classWords is the class of a contrast, short enough for a column.
 func classWords(de float64) string {
 	switch colour.ClassOf(de) {
 	case colour.OneColour:
-		return "very small"
+		return say.T("very small")
 	case colour.Medium:
 		return "small"
 	case colour.Large:
@@ -47,23 +48,23 @@ func classWords(de float64) string {
 
 // lookWords names the looks, in the terms of the wood that is not wanted.
 func lookWords(l model.Look, wantSap bool) string {
-	tone := "light"
+	tone := say.T("light")
 	if wantSap {
-		tone = "dark"
+		tone = say.T("dark")
 	}
 	switch l {
 	case model.HeartOnly:
-		return "None of the " + tone + " wood on show"
+		return say.F("None of the %s wood on show", tone)
 	case model.SapOut:
-		return title(tone) + " wood to both outside edges"
+		return say.F("%s wood to both outside edges", title(tone))
 	case model.SapIn:
-		return title(tone) + " wood to the middle"
+		return say.F("%s wood to the middle", title(tone))
 	case model.SapToSap:
-		return "Like meets like at every joint"
+		return say.T("Like meets like at every joint")
 	case model.EvenMix:
-		return "An even mix"
+		return say.T("An even mix")
 	}
-	return "As I lay it: only judge"
+	return say.T("As I lay it: only judge")
 }
 
 func looks() []model.Look {
@@ -77,15 +78,15 @@ func roles() []model.Role {
 func roleWords(r model.Role) string {
 	switch r {
 	case model.RoleTop:
-		return "Top"
+		return say.T("Top")
 	case model.RoleSide:
-		return "Side"
+		return say.T("Side")
 	case model.RoleDoor:
-		return "Door"
+		return say.T("Door")
 	case model.RoleDrawerFront:
-		return "Drawer front"
+		return say.T("Drawer front")
 	case model.RoleShelf:
-		return "Shelf"
+		return say.T("Shelf")
 	}
-	return "Other"
+	return say.T("Other")
 }

@@ -3,7 +3,6 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -13,6 +12,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // yardKeys lists the keys of the page.
@@ -62,9 +62,9 @@ type yardRun struct {
 func (w *Window) addYardActions() {
 	st := &yardState{}
 	w.acts.add(
-		&Action{ID: "yard", Label: "At the yard", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyY)}, Hint: "Boards on offer: measure them, see which to buy at least cost and what is missing.",
+		&Action{ID: "yard", Label: say.T("At the yard"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyY)}, Hint: say.T("Boards on offer: measure them, see which to buy at least cost and what is missing."),
 			Do: func() { w.yardShow(st) }},
-		&Action{ID: "terms", Label: "Order terms…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyO)}, Hint: "Which boards keep terms such as 90/70, before or after ripping.",
+		&Action{ID: "terms", Label: say.T("Order terms…"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyO)}, Hint: say.T("Which boards keep terms such as 90/70, before or after ripping."),
 			Do: func() { w.termsAsk(st) }},
 	)
 }
@@ -85,7 +85,7 @@ func (w *Window) yardShow(st *yardState) {
 }
 
 func (p *yardPage) build() {
-	head := wrapped("At the yard", widget.MediumImportance)
+	head := wrapped(say.T("At the yard"), widget.MediumImportance)
 	head.SizeName, head.TextStyle.Bold = theme.SizeNameSubHeadingText, true
 	p.entry = newYardEntry(p)
 	p.list = newYardList(p)
@@ -137,7 +137,7 @@ func (p *yardPage) look() {
 func yardTried[T any](do func() (T, error)) (got T, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("these boards could not be looked through (%v)", r)
+			err = say.Errorf("these boards could not be looked through (%v)", r)
 		}
 	}()
 	return do()
@@ -155,7 +155,7 @@ func (p *yardPage) told(r *yardRun, over bool, err error, put func()) {
 	r.busy = !over
 	switch {
 	case errors.Is(err, context.Canceled):
-		r.trouble = "Stopped. “Look again” begins anew."
+		r.trouble = say.T("Stopped. “Look again” begins anew.")
 	case err != nil:
 		r.trouble = ended(sentence(err.Error()))
 	default:
@@ -206,13 +206,13 @@ func (p *yardPage) take() {
 		return
 	}
 	p.entry.freeLetter()
-	p.w.say(count(len(edit.IDs), "board is", "boards are") + " in the rack. " + p.w.acts.byID["undo"].keyNames() + " takes it back; they are on offer again then.")
+	p.w.say(say.F("%s in the rack. %s takes it back; they are on offer again then.", count(len(edit.IDs), say.T("board is"), say.T("boards are")), p.w.acts.byID["undo"].keyNames()))
 }
 
 // keepChosen says keep at all boards that are to be bought.
 func (p *yardPage) keepChosen() {
 	if p.run == nil || p.run.choice == nil || len(p.run.choice.Chosen) == 0 {
-		p.w.say("Nothing is to be bought.")
+		p.w.say(say.T("Nothing is to be bought."))
 		return
 	}
 	p.w.commit(model.SayOffers{IDs: p.run.choice.Chosen, Say: model.OfferKeep})
@@ -278,5 +278,5 @@ func (p *yardPage) row() []string { return nil }
 
 // hint implements page.
 func (p *yardPage) hint() string {
-	return "Enter: the next field; at the last one the board is recorded. Tab: on to the answers and the list. Esc goes back, what was typed stays."
+	return say.T("Enter: the next field; at the last one the board is recorded. Tab: on to the answers and the list. Esc goes back, what was typed stays.")
 }

@@ -10,6 +10,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -47,9 +48,9 @@ func newYardEntry(p *yardPage) *yardEntry {
 	e := &yardEntry{p: p}
 	e.species = newSpeciesField(w, p.yard().Species, e.wood)
 	e.species.OnSubmitted = func(string) { e.species.settle(); w.win.Canvas().Focus(e.in[yardLetter]) }
-	hints := [yardFields]string{"A", "2400", "210", "26, or 5/4", "22/30/41", "0", "22/30/41", "0", "not known", "keep, leave"}
+	hints := [yardFields]string{"A", "2400", "210", say.T("26, or 5/4"), "22/30/41", "0", "22/30/41", "0", say.T("not known"), say.T("keep, leave")}
 	if w.ses.Units() == unit.Inch {
-		hints = [yardFields]string{"A", "96", "8 1/4", "1 1/8, or 5/4", "1; 1 1/4; 2", "0", "1; 1 1/4; 2", "0", "not known", "keep, leave"}
+		hints = [yardFields]string{"A", "96", "8 1/4", say.T("1 1/8, or 5/4"), "1; 1 1/4; 2", "0", "1; 1 1/4; 2", "0", say.T("not known"), say.T("keep, leave")}
 	}
 	if st.draft[yardLetter] == "" {
 		st.draft[yardLetter] = w.ses.YardID()
@@ -69,17 +70,17 @@ func newYardEntry(p *yardPage) *yardEntry {
 	cell := func(letters float32, head string, o fyne.CanvasObject) fyne.CanvasObject {
 		return least(letters, container.New(stackLayout{}, snug(caption(head)), o))
 	}
-	what := flow([]fyne.CanvasObject{cell(24, "Wood of all boards here", e.species.field)})
-	size := flow([]fyne.CanvasObject{cell(10, "Letter", e.in[yardLetter]), cell(13, "Length"+units, e.in[yardLength]), cell(13, "Width"+units, e.in[yardWidth]), cell(15, "Thickness"+units, e.in[yardThick])})
+	what := flow([]fyne.CanvasObject{cell(24, say.T("Wood of all boards here"), e.species.field)})
+	size := flow([]fyne.CanvasObject{cell(10, say.T("Letter"), e.in[yardLetter]), cell(13, say.F("Length%s", units), e.in[yardLength]), cell(13, say.F("Width%s", units), e.in[yardWidth]), cell(15, say.F("Thickness%s", units), e.in[yardThick])})
 	sap := flow([]fyne.CanvasObject{
-		cell(19, "Face 1, marked edge", e.in[yardSap11]), cell(19, "Face 1, other edge", e.in[yardSap12]),
-		cell(19, "Face 2, marked edge", e.in[yardSap21]), cell(19, "Face 2, other edge", e.in[yardSap22])})
-	pay := flow([]fyne.CanvasObject{cell(13, w.priceName(), e.in[yardPrice]), cell(18, "for", e.per), cell(13, "Keep or leave", e.in[yardSay])})
-	note := wrapped("Sapwood widths"+units+": one that holds all along, or three from the marked end. 0 is clear; a face left empty was not looked at.", widget.LowImportance)
-	e.record = newPageButton(w, "Record the board", e.keep)
+		cell(19, say.T("Face 1, marked edge"), e.in[yardSap11]), cell(19, say.T("Face 1, other edge"), e.in[yardSap12]),
+		cell(19, say.T("Face 2, marked edge"), e.in[yardSap21]), cell(19, say.T("Face 2, other edge"), e.in[yardSap22])})
+	pay := flow([]fyne.CanvasObject{cell(13, w.priceName(), e.in[yardPrice]), cell(18, "for", e.per), cell(13, say.T("Keep or leave"), e.in[yardSay])})
+	note := wrapped(say.F("Sapwood widths%s: one that holds all along, or three from the marked end. 0 is clear; a face left empty was not looked at.", units), widget.LowImportance)
+	e.record = newPageButton(w, say.T("Record the board"), e.keep)
 	e.record.Importance = widget.HighImportance
-	e.photo = newPageButton(w, "Sapwood from photographs…", e.photos)
-	e.drop = newPageButton(w, "Give up the change", e.begin)
+	e.photo = newPageButton(w, say.T("Sapwood from photographs…"), e.photos)
+	e.drop = newPageButton(w, say.T("Give up the change"), e.begin)
 	e.trouble = wrapped("", widget.DangerImportance)
 	e.trouble.Hide()
 	e.box = container.New(stackLayout{}, what, snug(e.title), size, sap, snug(note), pay, snug(e.trouble), flow([]fyne.CanvasObject{e.record, e.photo, e.drop}))
@@ -89,9 +90,9 @@ func newYardEntry(p *yardPage) *yardEntry {
 
 // named says what is being typed.
 func (e *yardEntry) named() {
-	e.title.SetText("A board on offer")
+	e.title.SetText(say.T("A board on offer"))
 	if was := e.p.st.was; was != "" {
-		e.title.SetText("Board " + was + " is changed")
+		e.title.SetText(say.F("Board %s is changed", was))
 	}
 	setShown(e.drop, e.p.st.was != "")
 }
@@ -170,7 +171,7 @@ func decided(text string) (model.Decision, error) {
 	case strings.HasPrefix("leave", t):
 		return model.OfferLeave, nil
 	}
-	return "", fmt.Errorf("keep or leave: “%s” is neither; write k or l, or nothing where that is still open", text)
+	return "", say.Errorf("keep or leave: “%s” is neither; write k or l, or nothing where that is still open", text)
 }
 
 // spell writes k and l in full.
@@ -212,7 +213,7 @@ func (e *yardEntry) keep() {
 		return
 	}
 	e.begin()
-	w.say("Board " + o.ID + " is recorded. Chalk " + o.ID + " on its marked end, on the side you call face 1.")
+	w.say(say.F("Board %s is recorded. Chalk %s on its marked end, on the side you call face 1.", o.ID, o.ID))
 }
 
 // begin empties the fields for the next board. Thickness and a rate stay.
@@ -244,7 +245,7 @@ func (e *yardEntry) freeLetter() {
 func (e *yardEntry) change(o session.Offer) {
 	st, w := e.p.st, e.p.w
 	if !e.blank() || st.was != "" {
-		w.say("A board is half typed: record it first, or empty its fields.")
+		w.say(say.T("A board is half typed: record it first, or empty its fields."))
 		w.win.Canvas().Focus(e.first())
 		return
 	}

@@ -7,6 +7,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // yardList is the list of boards on offer, the newest first.
@@ -35,9 +36,9 @@ func (l *yardList) fill() {
 		}
 	}
 	l.buttons = map[yardButton]*pageButton{}
-	l.box.Objects = []fyne.CanvasObject{snug(bold("On offer"))}
+	l.box.Objects = []fyne.CanvasObject{snug(bold(say.T("On offer")))}
 	if len(y.Offers) == 0 {
-		l.box.Add(line("No board is recorded yet.", widget.LowImportance))
+		l.box.Add(line(say.T("No board is recorded yet."), widget.LowImportance))
 	}
 	for i := len(y.Offers) - 1; i >= 0; i-- {
 		l.box.Add(l.row(&y.Offers[i]))
@@ -57,7 +58,7 @@ func (l *yardList) row(o *session.Offer) fyne.CanvasObject {
 	if text, strong := l.standing(o); text != "" {
 		rows = append(rows, line(text, strong))
 	}
-	say := func(text string, d model.Decision) fyne.CanvasObject {
+	tell := func(text string, d model.Decision) fyne.CanvasObject {
 		return l.button(o.ID, text, o.Say == d, func() {
 			now := d
 			if o.Say == d { // pressed again
@@ -67,26 +68,26 @@ func (l *yardList) row(o *session.Offer) fyne.CanvasObject {
 		})
 	}
 	texts := least(34, container.New(stackLayout{}, rows...))
-	buttons := container.NewHBox(say("Keep", model.OfferKeep), say("Leave", model.OfferLeave),
-		l.button(o.ID, "Change", false, func() { l.p.entry.change(*o) }),
-		l.button(o.ID, "Remove", false, func() { l.remove(o.ID) }))
+	buttons := container.NewHBox(tell(say.T("Keep"), model.OfferKeep), tell(say.T("Leave"), model.OfferLeave),
+		l.button(o.ID, say.T("Change"), false, func() { l.p.entry.change(*o) }),
+		l.button(o.ID, say.T("Remove"), false, func() { l.remove(o.ID) }))
 	return flow([]fyne.CanvasObject{texts, buttons}, texts)
 }
 
 // standing says how a board stands to the job.
 func (l *yardList) standing(o *session.Offer) (string, widget.Importance) {
 	if o.Say == model.OfferLeave {
-		return "Left: it does not count.", widget.LowImportance
+		return say.T("Left: it does not count."), widget.LowImportance
 	}
 	text, strong := "", widget.MediumImportance
 	if r := l.p.run; r != nil && r.choice != nil {
 		for _, id := range r.choice.Chosen {
 			if id == o.ID {
-				text, strong = "To be bought: ", widget.SuccessImportance
+				text, strong = say.T("To be bought: "), widget.SuccessImportance
 			}
 		}
 		if o.Say == model.OfferKeep {
-			text = "Kept: "
+			text = say.T("Kept: ")
 		}
 		if y, ok := r.worths[o.ID]; ok {
 			return sentence(text + y.Text + "."), strong
@@ -94,9 +95,9 @@ func (l *yardList) standing(o *session.Offer) (string, widget.Importance) {
 	}
 	switch {
 	case o.Say == model.OfferKeep:
-		return "Kept.", strong
+		return say.T("Kept."), strong
 	case text != "":
-		return "To be bought.", strong
+		return say.T("To be bought."), strong
 	}
 	return "", strong
 }
@@ -113,11 +114,11 @@ func (l *yardList) button(board, text string, on bool, do func()) fyne.CanvasObj
 // remove takes a board off the list.
 func (l *yardList) remove(id string) {
 	if l.p.st.was == id {
-		l.p.w.say("The board is being changed: record it first, or give up the change.")
+		l.p.w.say(say.T("The board is being changed: record it first, or give up the change."))
 		return
 	}
 	if l.p.w.commit(model.DropOffer{ID: id}) {
 		l.p.entry.freeLetter()
-		l.p.w.say("Board " + id + " is off the list. " + l.p.w.acts.byID["undo"].keyNames() + " brings it back.")
+		l.p.w.say(say.F("Board %s is off the list. %s brings it back.", id, l.p.w.acts.byID["undo"].keyNames()))
 	}
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"heartside/app/intake"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -24,7 +24,7 @@ func (e *yardEntry) photos() {
 	}{{yardLength, "length", &o.Length}, {yardWidth, "width", &o.Width}} {
 		v, err := e.in[x.i].size(x.name)
 		if err != nil {
-			e.tell(ended(sentence(err.Error())) + " Length and width give the photographs their scale.")
+			e.tell(say.F("%s Length and width give the photographs their scale.", ended(sentence(err.Error()))))
 			w.win.Canvas().Focus(e.in[x.i])
 			return
 		}
@@ -34,10 +34,10 @@ func (e *yardEntry) photos() {
 	if v, _, err := unit.ParseThickness(e.in[yardThick].Text, w.ses.Units()); err == nil {
 		o.Thickness = v
 	}
-	w.choose(choosing{title: "Photographs of board " + o.ID + ", one of each face", yes: "Measure", trace: "yard photos", kinds: photoKinds(), must: true,
+	w.choose(choosing{title: say.F("Photographs of board %s, one of each face", o.ID), yes: say.T("Measure"), trace: "yard photos", kinds: photoKinds(), must: true,
 		many: func(paths []string) error {
 			if len(paths) > session.MostPictures {
-				return fmt.Errorf("these are %d photographs: tick one of face 1 and one of face 2", len(paths))
+				return say.Errorf("these are %d photographs: tick one of face 1 and one of face 2", len(paths))
 			}
 			w.post(func() { e.measure(o, facesFirst(paths, o.ID)) })
 			return nil
@@ -80,7 +80,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 	st := e.p.st
 	st.reading++
 	run, size := st.reading, e.size()
-	w.say("Measuring the sapwood of board " + o.ID + " in " + count(len(paths), "photograph", "photographs") + "…")
+	w.say(say.F("Measuring the sapwood of board %s in %s…", o.ID, count(len(paths), say.T("photograph"), say.T("photographs"))))
 	e.photo.greyed(true)
 	go func() {
 		got, doubts, err := yardMeasured(func() (session.Offer, []string, error) { return read(w.work) })
@@ -102,7 +102,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 			e.photo.greyed(false)
 			if err != nil {
 				w.say("")
-				e.tell(ended(sentence(err.Error())) + " What is typed stays as it is.")
+				e.tell(say.F("%s What is typed stays as it is.", ended(sentence(err.Error()))))
 				return
 			}
 			e.measured(got, doubts, size)
@@ -114,7 +114,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 func yardMeasured(do func() (session.Offer, []string, error)) (o session.Offer, doubts []string, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("this photograph could not be measured (%v)", r)
+			err = say.Errorf("this photograph could not be measured (%v)", r)
 		}
 	}()
 	return do()
@@ -134,9 +134,9 @@ func (e *yardEntry) measured(o session.Offer, doubts []string, size [2]string) {
 		}
 		e.p.st.taped[f] = e.widths(f)
 	}
-	text := "The sapwood widths are from the photographs; look at them and go on."
+	text := say.T("The sapwood widths are from the photographs; look at them and go on.")
 	if len(doubts) > 0 {
-		text = "Look at the sapwood widths: " + strings.Join(doubts, "; ") + "."
+		text = say.F("Look at the sapwood widths: %s.", strings.Join(doubts, "; "))
 	}
 	e.p.w.say(text)
 	e.p.w.win.Canvas().Focus(e.in[yardSap11])

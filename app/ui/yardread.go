@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
 	"heartside/app/session"
+	"heartside/model/say"
 	"heartside/model/unit"
 )
 
@@ -24,7 +23,7 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 		o.Note = was.Note
 	}
 	if o.ID = strings.TrimSpace(e.in[yardLetter].Text); o.ID == "" {
-		return fail(yardLetter, errors.New("letter: every board needs one, such as A; chalk it on the board first"))
+		return fail(yardLetter, say.Error("letter: every board needs one, such as A; chalk it on the board first"))
 	}
 	for _, x := range []struct {
 		i    int
@@ -36,10 +35,10 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 		}
 	}
 	if o.Width > o.Length {
-		return fail(yardWidth, fmt.Errorf("width: %s is more than the length; length runs along the grain", e.in[yardWidth].Text))
+		return fail(yardWidth, say.Errorf("width: %s is more than the length; length runs along the grain", e.in[yardWidth].Text))
 	}
 	if o.Thickness, _, err = unit.ParseThickness(e.in[yardThick].Text, e.p.w.ses.Units()); err != nil {
-		return fail(yardThick, fmt.Errorf("thickness: %w", err))
+		return fail(yardThick, say.Errorf("thickness: %w", err))
 	}
 	if was != nil { // finer than it prints
 		for _, x := range []struct {
@@ -54,15 +53,15 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 	}
 	for f := range o.Sap {
 		o.Unseen[f], o.Faces[f] = true, e.pictured(f)
-		for k, edge := range [2]string{"marked edge", "other edge"} {
+		for k, edge := range [2]string{say.T("marked edge"), say.T("other edge")} {
 			i := yardSap11 + 2*f + k
 			tape, seen, err := session.TapeOf(e.in[i].Text, e.p.w.ses.Units())
 			if err != nil {
-				return fail(i, fmt.Errorf("face %d, %s: %w", f+1, edge, err))
+				return fail(i, say.Errorf("face %d, %s: %w", f+1, edge, err))
 			}
 			for _, v := range tape {
 				if v > o.Width {
-					return fail(i, fmt.Errorf("face %d, %s: sapwood %s wide does not fit a board %s wide", f+1, edge, e.p.w.ses.Len(v), e.p.w.ses.Len(o.Width)))
+					return fail(i, say.Errorf("face %d, %s: sapwood %s wide does not fit a board %s wide", f+1, edge, e.p.w.ses.Len(v), e.p.w.ses.Len(o.Width)))
 				}
 			}
 			if o.Sap[f][k] = tape; seen {
@@ -73,7 +72,7 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 	if strings.TrimSpace(e.in[yardPrice].Text) != "" {
 		v, err := e.in[yardPrice].number("price")
 		if err == nil && v < 0 {
-			err = fmt.Errorf("price: “%s” is less than nothing; write what the wood costs", e.in[yardPrice].Text)
+			err = say.Errorf("price: “%s” is less than nothing; write what the wood costs", e.in[yardPrice].Text)
 		}
 		if err != nil {
 			return fail(yardPrice, err)

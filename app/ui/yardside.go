@@ -9,6 +9,7 @@ import (
 
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // yardSide says beside the boards which of them to buy.
@@ -26,24 +27,24 @@ type yardSide struct {
 func newYardSide(p *yardPage) *yardSide {
 	w := p.w
 	s := &yardSide{p: p, text: container.New(stackLayout{}), needs: container.New(stackLayout{})}
-	s.stop = newPageButton(w, "Stop", func() {
+	s.stop = newPageButton(w, say.T("Stop"), func() {
 		if p.run != nil && p.run.busy {
 			p.stopLooking()
 			return
 		}
 		p.look()
 	})
-	s.all = newPageButton(w, "Keep what is to be bought", p.keepChosen)
-	s.take = newPageButton(w, "Take the kept boards into the rack", p.take)
-	s.rack = newTick(w, "Boards in the rack count, as paid", !p.yard().NoRack, func() {
+	s.all = newPageButton(w, say.T("Keep what is to be bought"), p.keepChosen)
+	s.take = newPageButton(w, say.T("Take the kept boards into the rack"), p.take)
+	s.rack = newTick(w, say.T("Boards in the rack count, as paid"), !p.yard().NoRack, func() {
 		y := p.yard()
 		y.NoRack = !s.rack.Checked
 		p.set(y)
 	})
-	terms := newPageButton(w, "Order terms…", func() { w.act("terms") })
-	leave := newPageButton(w, "Back (Esc)", w.leavePage)
+	terms := newPageButton(w, say.T("Order terms…"), func() { w.act("terms") })
+	leave := newPageButton(w, say.T("Back (Esc)"), w.leavePage)
 	terms.Importance, leave.Importance = widget.LowImportance, widget.LowImportance
-	s.box = container.New(stackLayout{}, snug(bold("What to buy")), s.text, flow([]fyne.CanvasObject{s.all, s.take}), s.rack,
+	s.box = container.New(stackLayout{}, snug(bold(say.T("What to buy"))), s.text, flow([]fyne.CanvasObject{s.all, s.take}), s.rack,
 		flow([]fyne.CanvasObject{s.stop, terms, leave}))
 	s.fill()
 	return s
@@ -66,33 +67,33 @@ func (s *yardSide) fill() {
 				add(s.text, c.Proof, widget.MediumImportance)
 			}
 			if len(c.Lacking) > 0 {
-				s.text.Add(snug(bold("What is missing")))
+				s.text.Add(snug(bold(say.T("What is missing"))))
 				for _, t := range c.Lacking {
 					add(s.text, t, widget.MediumImportance)
 				}
 			}
 			if len(c.Cuts) > 0 {
-				add(s.text, "One way to cut them:\n"+strings.Join(c.Cuts, "\n"), widget.LowImportance)
+				add(s.text, say.F("One way to cut them:\n%s", strings.Join(c.Cuts, "\n")), widget.LowImportance)
 			}
 		}
 		switch {
 		case r.busy && r.choice == nil:
-			add(s.text, "Looking through the boards…", widget.LowImportance)
+			add(s.text, say.T("Looking through the boards…"), widget.LowImportance)
 		case r.busy:
-			add(s.text, "Finding out what each board is worth…", widget.LowImportance)
+			add(s.text, say.T("Finding out what each board is worth…"), widget.LowImportance)
 		}
-		s.needs.Add(snug(bold("What is to be made")))
-		list := "Nothing yet."
+		s.needs.Add(snug(bold(say.T("What is to be made"))))
+		list := say.T("Nothing yet.")
 		if len(r.job.Needs) > 0 {
-			list = "All panels and solid parts of the job, laid on boards or not:\n" + strings.Join(r.job.Needs, "\n")
+			list = say.F("All panels and solid parts of the job, laid on boards or not:\n%s", strings.Join(r.job.Needs, "\n"))
 		}
 		add(s.needs, list, widget.MediumImportance)
 		for _, t := range r.job.Notes {
 			add(s.needs, t, widget.WarningImportance)
 		}
 	}
-	add(s.needs, session.YardNote, widget.LowImportance)
-	if text := map[bool]string{true: "Stop", false: "Look again"}[r != nil && r.busy]; s.stop.Text != text {
+	add(s.needs, session.YardNote(), widget.LowImportance)
+	if text := map[bool]string{true: say.T("Stop"), false: say.T("Look again")}[r != nil && r.busy]; s.stop.Text != text {
 		s.stop.SetText(text)
 	}
 	s.all.greyed(r == nil || r.choice == nil || len(r.choice.Chosen) == 0)

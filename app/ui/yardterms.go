@@ -10,6 +10,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/terms"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // termsEntry is what was typed of the terms of an order. It stays while the window
@@ -38,7 +39,7 @@ type termsForm struct {
 // termsAsk shows the dialog.
 func (w *Window) termsAsk(st *yardState) {
 	f := newTermsForm(w, st)
-	w.ask(question{title: "Order terms", body: f.body, size: fyne.NewSize(720, 640), tall: true, focus: f.form})
+	w.ask(question{title: say.T("Order terms"), body: f.body, size: fyne.NewSize(720, 640), tall: true, focus: f.form})
 	f.fill()
 }
 
@@ -53,11 +54,11 @@ func newTermsForm(w *Window, st *yardState) *termsForm {
 	f := &termsForm{w: w, st: st, form: w.newField(e.form, "90/70"), of: w.newField(e.of, "100 %"), said: container.New(stackLayout{})}
 	whens := []terms.When{terms.BeforeRipping, terms.AfterRipping}
 	f.when = choice(w, whens, func(t terms.When) string {
-		return map[terms.When]string{terms.BeforeRipping: "before ripping, of the boards as bought", terms.AfterRipping: "after ripping, of every strip"}[t]
+		return map[terms.When]string{terms.BeforeRipping: say.T("before ripping, of the boards as bought"), terms.AfterRipping: say.T("after ripping, of every strip")}[t]
 	}, e.when)
 	bys := []terms.Count{terms.ByArea, terms.ByCount}
 	f.by = choice(w, bys, func(t terms.Count) string {
-		return map[terms.Count]string{terms.ByArea: "by area", terms.ByCount: "by number"}[t]
+		return map[terms.Count]string{terms.ByArea: say.T("by area"), terms.ByCount: say.T("by number")}[t]
 	}, e.by)
 	f.wood = choice(w, []bool{false, true}, func(sap bool) string {
 		return map[bool]string{false: "heartwood", true: "sapwood"}[sap]
@@ -70,9 +71,9 @@ func newTermsForm(w *Window, st *yardState) *termsForm {
 	f.form.follow(typed)
 	f.of.follow(typed)
 	f.when.changed, f.by.changed, f.wood.changed = typed, typed, typed
-	f.offers = newTick(w, "The boards on offer at the yard too", e.offers, func() { e.offers = f.offers.Checked; f.fill() })
-	ask := pairs(named("Better face / other, %"), f.form, named("of"), f.wood, named("It holds"), f.when,
-		named("Lot counted"), f.by, named("Must keep it"), f.of)
+	f.offers = newTick(w, say.T("The boards on offer at the yard too"), e.offers, func() { e.offers = f.offers.Checked; f.fill() })
+	ask := pairs(named(say.T("Better face / other, %")), f.form, named(say.T("of")), f.wood, named(say.T("It holds")), f.when,
+		named(say.T("Lot counted")), f.by, named(say.T("Must keep it")), f.of)
 	f.body = container.New(stackLayout{}, ask, f.offers, f.said)
 	if len(w.ses.Yard().Offers) == 0 {
 		f.offers.Hide()
@@ -83,7 +84,7 @@ func newTermsForm(w *Window, st *yardState) *termsForm {
 // read reads the form and finds how the boards stand.
 func (f *termsForm) read() (session.TermsRead, error) {
 	e := &f.st.terms
-	of, err := f.of.share("must keep it")
+	of, err := f.of.share(say.T("must keep it"))
 	if err != nil {
 		return session.TermsRead{}, err
 	}
@@ -110,9 +111,9 @@ func (f *termsForm) fill() {
 		f.said.Add(snug(lead))
 		for _, r := range got.Rows {
 			i := map[terms.Keeps]widget.Importance{terms.Yes: widget.SuccessImportance, terms.No: widget.WarningImportance}[r.Keeps]
-			f.said.Add(line(strings.Join([]string{r.Name, "better face " + r.Better, "other " + r.Other, r.Verdict}, " · "), i))
+			f.said.Add(line(strings.Join([]string{r.Name, say.F("better face %s", r.Better), say.F("other %s", r.Other), r.Verdict}, " · "), i))
 		}
-		f.said.Add(line("Knots, splits and wane are in no share. Which face is the better one is found board by board, strip by strip.", widget.LowImportance))
+		f.said.Add(line(say.T("Knots, splits and wane are in no share. Which face is the better one is found board by board, strip by strip."), widget.LowImportance))
 	}
 	f.said.Refresh()
 	if f.w.asks != nil {

@@ -5,6 +5,7 @@ import (
 
 	"heartside/app/tool"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // brushSizes are the radii of the brush, mm.
@@ -15,15 +16,15 @@ func (w *Window) addZoneActions() {
 	w.addGrainActions()
 	on := func() bool { return w.surf.show.zoning }
 	w.acts.add(
-		&Action{ID: "zones", Label: "Edit zones", Short: "Zones", Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: "Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand.", Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},
-		&Action{ID: "zone-sap", Label: "Draw sapwood", Short: "Sapwood", Group: groupZones, Keys: []Chord{shifted(fyne.KeyS)}, Can: w.hasBoard, On: w.isKind(model.Sap), Do: func() { w.zoneKind(model.Sap) }},
-		&Action{ID: "zone-heart", Label: "Draw heartwood", Short: "Heartwood", Group: groupZones, Keys: []Chord{shifted(fyne.KeyH)}, Can: w.hasBoard, On: w.isKind(model.Heart), Do: func() { w.zoneKind(model.Heart) }},
-		&Action{ID: "zone-flaw", Label: "Draw a flaw", Short: "Flaw", Group: groupZones, Keys: []Chord{shifted(fyne.KeyF)}, Hint: "Knot, split, wane or bark.", Can: w.hasBoard, On: w.isKind(model.Flaw), Do: func() { w.zoneKind(model.Flaw) }},
-		&Action{ID: "zone-unseen", Label: "Draw what is not seen yet", Short: "Unseen", Group: groupZones, Keys: []Chord{shifted(fyne.KeyU)}, Can: w.hasBoard, On: w.isKind(model.Unseen), Do: func() { w.zoneKind(model.Unseen) }},
-		&Action{ID: "zone-polygon", Label: "Corner by corner", Short: "Corners", Icon: icon("polygon"), Group: groupZones, Keys: []Chord{plain(fyne.KeyC)}, Hint: "Click the corners; drag a corner to move it, an edge to add one.", Can: on, On: func() bool { return on() && w.surf.show.brush == 0 }, Do: func() { w.zoneBrush(0) }},
-		&Action{ID: "zone-brush", Label: "Brush", Icon: icon("brush"), Group: groupZones, Keys: []Chord{plain(fyne.KeyX)}, Hint: "Paint a zone; the next press takes the next size.", Can: on, On: func() bool { return on() && w.surf.show.brush > 0 }, Do: w.nextBrush},
-		&Action{ID: "zone-become", Label: "Give the zone in hand the kind chosen", Short: "Change kind", Group: groupZones, Keys: []Chord{plain(fyne.KeyK)}, Can: w.hasZone, Do: w.zoneBecomes},
-		&Action{ID: "zone-through", Label: "Take the zones through to the other face", Group: groupZones, Keys: []Chord{shifted(fyne.KeyT)}, Hint: "The other face gets the same zones, straight through the board.", Can: w.hasFace, Do: w.zonesThrough},
+		&Action{ID: "zones", Label: say.T("Edit zones"), Short: say.T("Zones"), Icon: icon("zones"), Group: groupZones, Keys: []Chord{plain(fyne.KeyZ)}, Hint: say.T("Draw and change sapwood, heartwood, flaws and what is not seen on the board in hand."), Can: w.hasBoard, On: on, Do: func() { w.zoneMode(!w.surf.show.zoning) }},
+		&Action{ID: "zone-sap", Label: say.T("Draw sapwood"), Short: say.T("Sapwood"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyS)}, Can: w.hasBoard, On: w.isKind(model.Sap), Do: func() { w.zoneKind(model.Sap) }},
+		&Action{ID: "zone-heart", Label: say.T("Draw heartwood"), Short: say.T("Heartwood"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyH)}, Can: w.hasBoard, On: w.isKind(model.Heart), Do: func() { w.zoneKind(model.Heart) }},
+		&Action{ID: "zone-flaw", Label: say.T("Draw a flaw"), Short: say.T("Flaw"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyF)}, Hint: say.T("Knot, split, wane or bark."), Can: w.hasBoard, On: w.isKind(model.Flaw), Do: func() { w.zoneKind(model.Flaw) }},
+		&Action{ID: "zone-unseen", Label: say.T("Draw what is not seen yet"), Short: say.T("Unseen"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyU)}, Can: w.hasBoard, On: w.isKind(model.Unseen), Do: func() { w.zoneKind(model.Unseen) }},
+		&Action{ID: "zone-polygon", Label: say.T("Corner by corner"), Short: say.T("Corners"), Icon: icon("polygon"), Group: groupZones, Keys: []Chord{plain(fyne.KeyC)}, Hint: say.T("Click the corners; drag a corner to move it, an edge to add one."), Can: on, On: func() bool { return on() && w.surf.show.brush == 0 }, Do: func() { w.zoneBrush(0) }},
+		&Action{ID: "zone-brush", Label: say.T("Brush"), Icon: icon("brush"), Group: groupZones, Keys: []Chord{plain(fyne.KeyX)}, Hint: say.T("Paint a zone; the next press takes the next size."), Can: on, On: func() bool { return on() && w.surf.show.brush > 0 }, Do: w.nextBrush},
+		&Action{ID: "zone-become", Label: say.T("Give the zone in hand the kind chosen"), Short: say.T("Change kind"), Group: groupZones, Keys: []Chord{plain(fyne.KeyK)}, Can: w.hasZone, Do: w.zoneBecomes},
+		&Action{ID: "zone-through", Label: say.T("Take the zones through to the other face"), Group: groupZones, Keys: []Chord{shifted(fyne.KeyT)}, Hint: say.T("The other face gets the same zones, straight through the board."), Can: w.hasFace, Do: w.zonesThrough},
 	)
 }
 
@@ -47,7 +48,7 @@ func (w *Window) zoneMode(on bool) {
 	sel.Strip, sel.Zone = "", -1
 	if on {
 		s.state = tool.NewZones(s.show.kind, s.show.brush)
-		w.say("Click a zone to take it in hand, or bare wood to begin a new one. Ctrl+click begins one on top of another zone. Esc ends.")
+		w.say(say.T("Click a zone to take it in hand, or bare wood to begin a new one. Ctrl+click begins one on top of another zone. Esc ends."))
 	} else {
 		s.state = tool.Arrange{}
 		w.say("")
@@ -95,7 +96,7 @@ func (w *Window) nextBrush() {
 		}
 	}
 	w.zoneBrush(next)
-	w.say("Brush of " + w.ses.Len(2*next) + " across. Press X again for the next size, C for corner by corner.")
+	w.say(say.F("Brush of %s across. Press X again for the next size, C for corner by corner.", w.ses.Len(2*next)))
 }
 
 // zoneBecomes changes the kind of the zone in hand.
@@ -103,7 +104,7 @@ func (w *Window) zoneBecomes() {
 	sel := w.ses.Selected()
 	zones := append([]model.Zone(nil), w.board().Faces[sel.Face-1].Zones...)
 	zones[sel.Zone].Kind = w.surf.show.kind
-	w.commit(model.SetZones{Board: sel.Board, Face: sel.Face, Zones: zones, Verb: "Make a zone " + string(w.surf.show.kind)})
+	w.commit(model.SetZones{Board: sel.Board, Face: sel.Face, Zones: zones, Verb: say.F("Make a zone %s", string(w.surf.show.kind))})
 }
 
 // zonesThrough copies the zones of the face in hand to the other one.
@@ -129,7 +130,7 @@ func (w *Window) toggleHatch() {
 func (w *Window) toggleBefore() {
 	w.surf.show.before = !w.surf.show.before
 	if w.surf.show.before && w.ses.Before() == nil {
-		w.say("Nothing has been changed yet: after a change the panel before it stands at the left.")
+		w.say(say.T("Nothing has been changed yet: after a change the panel before it stands at the left."))
 	}
 	w.changed()
 }

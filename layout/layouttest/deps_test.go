@@ -47,9 +47,10 @@ var arrows = Arrows{
 	"layout/layouttest":     {"layout/geom"},
 
 	"model/unit":    nil,
+	"model/say":     nil,
 	"model/catalog": {"assets", "layout/colour", "layout/colour/ageing", "model/unit"},
-	"model":         {"layout/geom", "layout/colour", "model/unit"},
-	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog", "model/disk", "model/disk/faulty"},
+	"model":         {"layout/geom", "layout/colour", "model/unit", "model/say"},
+	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog", "model/disk", "model/disk/faulty", "model/say"},
 
 	// The file system, and one that fails for tests.
 	"model/disk":        nil,
@@ -58,9 +59,9 @@ var arrows = Arrows{
 	// None of these knows the window.
 	"app/render":            {"layout/geom", "assets"},
 	"app/render/rendertest": {"layout/layouttest"},
-	"app/scene":             {"layout/...", "app/render"},
+	"app/scene":             {"layout/...", "app/render", "model/say"},
 	"app/tool":              {"layout/...", "model/..."},
-	"app/picture":           {"layout/colour"},
+	"app/picture":           {"layout/colour", "model/say"},
 	"app/intake":            {"layout/...", "model/...", "app/picture"},
 	"app/session":           {"layout/...", "model/...", "assets", "app/intake", "app/picture"},
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},

@@ -1,12 +1,13 @@
 package file
 
 import (
-	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"heartside/model/say"
 )
 
 // decoder fills the structs of a version from YAML nodes, gathering faults.
@@ -96,7 +97,7 @@ func (d *decoder) mapping(path string, n *yaml.Node, v reflect.Value) {
 	}
 	fields := fieldsOf(v.Type())
 	if n.Kind != yaml.MappingNode && !null(n) {
-		d.fail(n, path, "needs keys with values, found "+found(n), "write them as {"+fields[0].key+": ...} or one a line, indented")
+		d.fail(n, path, say.F("needs keys with values, found %s", found(n)), say.F("write them as {%s: ...} or one a line, indented", fields[0].key))
 		return
 	}
 	seen := make(map[string]bool, len(fields))
@@ -104,11 +105,11 @@ func (d *decoder) mapping(path string, n *yaml.Node, v reflect.Value) {
 		k, val := n.Content[i], n.Content[i+1]
 		at := join(path, k.Value)
 		if k.Kind != yaml.ScalarNode {
-			d.fail(k, path, "a key must be a plain word", "")
+			d.fail(k, path, say.T("a key must be a plain word"), "")
 			continue
 		}
 		if seen[k.Value] {
-			d.fail(k, at, "the key stands twice", "keep one of them")
+			d.fail(k, at, say.T("the key stands twice"), say.T("keep one of them"))
 			continue
 		}
 		seen[k.Value] = true
@@ -125,12 +126,12 @@ func (d *decoder) mapping(path string, n *yaml.Node, v reflect.Value) {
 			for i, f := range fields {
 				keys[i] = f.key
 			}
-			d.fail(k, at, "unknown key "+strconv.Quote(short(k.Value)), suggest(k.Value, keys))
+			d.fail(k, at, say.F("unknown key %s", strconv.Quote(short(k.Value))), suggest(k.Value, keys))
 		}
 	}
 	for _, f := range fields {
 		if f.required && !seen[f.key] {
-			d.fail(n, join(path, f.key), "is missing", "add "+f.key+": ...")
+			d.fail(n, join(path, f.key), say.T("is missing"), say.F("add %s: ...", f.key))
 		}
 	}
 }
@@ -140,7 +141,7 @@ func (d *decoder) list(path string, n *yaml.Node, v reflect.Value) {
 		return
 	}
 	if n.Kind != yaml.SequenceNode {
-		d.fail(n, path, "needs a list, found "+found(n), "write [] for an empty list, or one entry a line beginning with a hyphen")
+		d.fail(n, path, say.F("needs a list, found %s", found(n)), say.T("write [] for an empty list, or one entry a line beginning with a hyphen"))
 		return
 	}
 	if len(n.Content) == 0 {
@@ -175,9 +176,9 @@ func (d *decoder) array(path string, n *yaml.Node, v reflect.Value) {
 	if n.Kind != yaml.SequenceNode || len(n.Content) != v.Len() {
 		have := found(n)
 		if n.Kind == yaml.SequenceNode {
-			have = fmt.Sprintf("a list of %d", len(n.Content))
+			have = say.F("a list of %d", len(n.Content))
 		}
-		d.fail(n, path, fmt.Sprintf("needs a list of %d, found %s", v.Len(), have), "")
+		d.fail(n, path, say.F("needs a list of %d, found %s", v.Len(), have), "")
 		return
 	}
 	for i, e := range n.Content {
@@ -191,7 +192,7 @@ func (d *decoder) polygon(path string, n *yaml.Node, to *polygonV1) {
 		return
 	}
 	if n.Kind != yaml.SequenceNode {
-		d.fail(n, path, "needs a list of points, found "+found(n), "write [[x, y], [x, y], [x, y]]")
+		d.fail(n, path, say.F("needs a list of points, found %s", found(n)), say.T("write [[x, y], [x, y], [x, y]]"))
 		return
 	}
 	if len(n.Content) == 0 {

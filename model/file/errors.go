@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Error is one fault of a file: where it is, what is wrong and what to do.
@@ -72,7 +73,7 @@ type VersionError struct {
 
 // Error implements error.
 func (e *VersionError) Error() string {
-	return fmt.Sprintf("%s: the file has version %d and this program reads versions up to %d; open it with a newer Heartside",
+	return say.F("%s: the file has version %d and this program reads versions up to %d; open it with a newer Heartside",
 		e.File, e.Have, e.Want)
 }
 

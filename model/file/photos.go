@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 type photo struct {
@@ -20,12 +21,12 @@ func photosOf(b *model.Board) []photo {
 	var out []photo
 	for i, f := range b.Faces {
 		if f.Photo != "" {
-			out = append(out, photo{fmt.Sprintf("faces.%d.photo", i+1), fmt.Sprintf("face %d", i+1), f.Photo})
+			out = append(out, photo{fmt.Sprintf("faces.%d.photo", i+1), say.F("face %d", i+1), f.Photo})
 		}
 	}
 	for i, e := range b.Ends {
 		if e.Photo != "" {
-			out = append(out, photo{"ends." + string(rune('a'+i)) + ".photo", [...]string{"marked end", "other end"}[i], e.Photo})
+			out = append(out, photo{"ends." + string(rune('a'+i)) + ".photo", [...]string{say.T("marked end"), say.T("other end")}[i], e.Photo})
 		}
 	}
 	return out
@@ -55,8 +56,8 @@ func MissingPhotos(p *model.Project, dir string) []Notice {
 			if err == nil && !info.IsDir() {
 				continue
 			}
-			out = append(out, Notice{File: ph.name, Field: "board " + b.ID + ", " + ph.where,
-				Text: "the photo is not found; put it back or choose another, until then the face is drawn without it"})
+			out = append(out, Notice{File: ph.name, Field: say.F("board %s, %s", b.ID, ph.where),
+				Text: say.T("the photo is not found; put it back or choose another, until then the face is drawn without it")})
 		}
 	}
 	return out

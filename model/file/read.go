@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"errors"
-	"fmt"
 	"io"
 	"reflect"
 	"regexp"
@@ -16,6 +15,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Read reads a project from the text of its file; name is the file's name in
@@ -62,35 +62,35 @@ func (d *decoder) sorted() Errors {
 // parse returns the file's one mapping, or nil with the fault told.
 func (d *decoder) parse(data []byte) *yaml.Node {
 	if len(data) > maxBytes {
-		d.fail(nil, "", fmt.Sprintf("the file has %d MB, more than the %d that are read", len(data)>>20, maxBytes>>20),
-			"keep photographs beside the project, not in it")
+		d.fail(nil, "", say.F("the file has %d MB, more than the %d that are read", len(data)>>20, maxBytes>>20),
+			say.T("keep photographs beside the project, not in it"))
 		return nil
 	}
 	if n := separators(data); n > maxNodes {
-		d.fail(nil, "", fmt.Sprintf("the file holds more than %d values", maxNodes), "zones with fewer corners will do")
+		d.fail(nil, "", say.F("the file holds more than %d values", maxNodes), say.T("zones with fewer corners will do"))
 		return nil
 	}
 	if line := badText(data); line > 0 {
-		d.fail(&yaml.Node{Line: line}, "", "this is no text", "open a project file, or save this one as UTF-8 text")
+		d.fail(&yaml.Node{Line: line}, "", say.T("this is no text"), say.T("open a project file, or save this one as UTF-8 text"))
 		return nil
 	}
 	var doc, more yaml.Node
 	err := decodeYAML(data, &doc, &more)
 	switch {
 	case errors.Is(err, io.EOF) || err == nil && doc.Kind == 0:
-		d.fail(nil, "heartside", "the file is empty", "a project begins with heartside: "+strconv.Itoa(Version))
+		d.fail(nil, "heartside", say.T("the file is empty"), say.F("a project begins with heartside: %s", strconv.Itoa(Version)))
 		return nil
 	case err != nil:
 		line, what := syntax(err)
-		d.fail(&yaml.Node{Line: line}, "", "this is not YAML: "+what, "look at the indentation, the brackets and the quotation marks of this line and the one before")
+		d.fail(&yaml.Node{Line: line}, "", say.F("this is not YAML: %s", what), say.T("look at the indentation, the brackets and the quotation marks of this line and the one before"))
 		return nil
 	case more.Kind != 0:
-		d.fail(&more, "", "a second document begins here", "keep one project a file")
+		d.fail(&more, "", say.T("a second document begins here"), say.T("keep one project a file"))
 		return nil
 	}
 	root := doc.Content[0]
 	if root.Kind != yaml.MappingNode {
-		d.fail(root, "heartside", "this is no Heartside project: found "+found(root), "a project begins with heartside: "+strconv.Itoa(Version))
+		d.fail(root, "heartside", say.F("this is no Heartside project: found %s", found(root)), say.F("a project begins with heartside: %s", strconv.Itoa(Version)))
 		return nil
 	}
 	return root
@@ -101,7 +101,7 @@ func (d *decoder) parse(data []byte) *yaml.Node {
 func decodeYAML(data []byte, doc, more *yaml.Node) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("yaml: %v", r)
+			err = say.Errorf("yaml: %v", r)
 		}
 	}()
 	dec := yaml.NewDecoder(bytes.NewReader(data))
@@ -167,24 +167,24 @@ func badText(data []byte) int {
 
 // header reads the version, which comes first.
 func (d *decoder) header(root *yaml.Node) (int, bool) {
-	hint := "a project begins with heartside: " + strconv.Itoa(Version)
+	hint := say.F("a project begins with heartside: %s", strconv.Itoa(Version))
 	for i := 0; i+1 < len(root.Content); i += 2 {
 		k, v := root.Content[i], root.Content[i+1]
 		if k.Value != "heartside" {
 			continue
 		}
 		if i > 0 {
-			d.fail(k, "heartside", "the version does not come first", "move it to the first line")
+			d.fail(k, "heartside", say.T("the version does not come first"), say.T("move it to the first line"))
 			return 0, false
 		}
 		n, ok := d.whole("heartside", v)
 		if ok && n < 1 {
-			d.fail(v, "heartside", "there is no version "+strconv.Itoa(n), hint)
+			d.fail(v, "heartside", say.F("there is no version %s", strconv.Itoa(n)), hint)
 			return 0, false
 		}
 		return n, ok
 	}
-	d.fail(root, "heartside", "is missing: this is no Heartside project", hint)
+	d.fail(root, "heartside", say.T("is missing: this is no Heartside project"), hint)
 	return 0, false
 }
 
@@ -192,10 +192,10 @@ func (d *decoder) header(root *yaml.Node) (int, bool) {
 func (d *decoder) aliases(n *yaml.Node) {
 	switch {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		d.fail(n, "", "anchors (&) and aliases (*) are not used in a project", "write the value out; quote a word that begins with & or *")
+		d.fail(n, "", say.T("anchors (&) and aliases (*) are not used in a project"), say.T("write the value out; quote a word that begins with & or *"))
 		return
 	case n.Style&yaml.TaggedStyle != 0 && !strings.HasPrefix(n.ShortTag(), "!!"):
-		d.fail(n, "", "tags (!) are not used in a project", "quote a word that begins with !")
+		d.fail(n, "", say.T("tags (!) are not used in a project"), say.T("quote a word that begins with !"))
 		return
 	}
 	for _, c := range n.Content {

@@ -2,13 +2,13 @@ package file
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"path/filepath"
 	"syscall"
 
 	"heartside/model"
 	"heartside/model/disk"
+	"heartside/model/say"
 )
 
 // BackupSuffix is added to the name of the file that a save replaced.
@@ -27,9 +27,9 @@ type SaveError struct {
 // Error implements error: what, where, and what to do.
 func (e *SaveError) Error() string {
 	if e.Placed {
-		return fmt.Sprintf("%s was written, but is not sure to be there after a power cut: %s: %v; save again, or in another place", e.Path, e.Step, Cause(e.Err))
+		return say.F("%s was written, but is not sure to be there after a power cut: %s: %v; save again, or in another place", e.Path, e.Step, Cause(e.Err))
 	}
-	return fmt.Sprintf("%s was not saved: %s: %v; %s; the file that was there is as it was", e.Path, e.Step, Cause(e.Err), e.hint())
+	return say.F("%s was not saved: %s: %v; %s; the file that was there is as it was", e.Path, e.Step, Cause(e.Err), e.hint())
 }
 
 // Unwrap returns the cause.
@@ -41,19 +41,19 @@ func (e *SaveError) hint() string { return Hint(e.Err) }
 func Hint(err error) string {
 	switch {
 	case errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT):
-		return "the disk is full: free some space, or save in another place"
+		return say.T("the disk is full: free some space, or save in another place")
 	case errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS):
-		return "the folder may not be written: save in another one, or change its permissions"
+		return say.T("the folder may not be written: save in another one, or change its permissions")
 	case errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ESTALE):
-		return "the folder is not there any more: save in another one"
+		return say.T("the folder is not there any more: save in another one")
 	case errors.Is(err, syscall.ENOTDIR) || errors.Is(err, syscall.EISDIR):
-		return "the path leads through something that is no folder, or to a folder: choose another name"
+		return say.T("the path leads through something that is no folder, or to a folder: choose another name")
 	case errors.Is(err, syscall.ENAMETOOLONG):
-		return "the name is too long: choose a shorter one"
+		return say.T("the name is too long: choose a shorter one")
 	case errors.Is(err, syscall.EIO):
-		return "the disk does not take it: save on another one, and look after this one"
+		return say.T("the disk does not take it: save on another one, and look after this one")
 	}
-	return "try again, or save in another place"
+	return say.T("try again, or save in another place")
 }
 
 // Save writes p to path so that the file is either the old or the new one,
@@ -65,7 +65,7 @@ func Save(path string, p *model.Project) error { return SaveOn(disk.Real{}, path
 // SaveOn is Save on another file system than the computer's own.
 func SaveOn(d disk.Disk, path string, p *model.Project) error {
 	if err := model.Validate(p); err != nil {
-		return &SaveError{Path: path, Step: "check the project", Err: err}
+		return &SaveError{Path: path, Step: say.T("check the project"), Err: err}
 	}
 	data := Marshal(p)
 	// A link stays a link to the file it names.

@@ -10,6 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // maxNumber bounds every number of a file; what a number means is bounded
@@ -33,19 +34,19 @@ func (d *decoder) number(path string, n *yaml.Node) (float64, bool) {
 	if ok {
 		return x, true
 	}
-	what, hint := "needs a number, found "+found(n), "write a plain decimal number, as in 12.5"
+	what, hint := say.F("needs a number, found %s", found(n)), say.T("write a plain decimal number, as in 12.5")
 	switch v := strings.ToLower(n.Value); {
 	case n.Kind != yaml.ScalarNode:
 	case decimal.MatchString(n.Value) && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0:
-		hint = "take the quotation marks away"
+		hint = say.T("take the quotation marks away")
 	case decimal.MatchString(n.Value):
-		what, hint = "the number "+short(n.Value)+" is too large", "numbers go up to 1e9"
+		what, hint = say.F("the number %s is too large", short(n.Value)), say.T("numbers go up to 1e9")
 	case strings.Contains(v, "nan") || strings.Contains(v, "inf"):
-		what = strconv.Quote(short(n.Value)) + " is no number that can be measured"
+		what = say.F("%s is no number that can be measured", strconv.Quote(short(n.Value)))
 	case decimal.MatchString(strings.Replace(v, ",", ".", 1)):
-		hint = "write a point, not a comma: " + strings.Replace(v, ",", ".", 1)
+		hint = say.F("write a point, not a comma: %s", strings.Replace(v, ",", ".", 1))
 	case strings.HasSuffix(v, "mm") || strings.HasSuffix(v, `"`) || strings.HasSuffix(v, "in"):
-		hint = "lengths are millimetres, without a unit"
+		hint = say.T("lengths are millimetres, without a unit")
 	}
 	d.fail(n, path, what, hint)
 	return 0, false
@@ -54,7 +55,7 @@ func (d *decoder) number(path string, n *yaml.Node) (float64, bool) {
 func (d *decoder) whole(path string, n *yaml.Node) (int, bool) {
 	x, ok := d.number(path, n)
 	if ok && x != math.Trunc(x) {
-		d.fail(n, path, "needs a whole number, found "+short(n.Value), "")
+		d.fail(n, path, say.F("needs a whole number, found %s", short(n.Value)), "")
 		return 0, false
 	}
 	return int(x), ok
@@ -69,13 +70,13 @@ func (d *decoder) truth(path string, n *yaml.Node) (v, ok bool) {
 			return false, true
 		}
 	}
-	d.fail(n, path, "needs true or false, found "+found(n), "")
+	d.fail(n, path, say.F("needs true or false, found %s", found(n)), "")
 	return false, false
 }
 
 func (d *decoder) text(path string, n *yaml.Node, enum []string) (string, bool) {
 	if n.Kind != yaml.ScalarNode || null(n) {
-		d.fail(n, path, "needs a word, found "+found(n), "")
+		d.fail(n, path, say.F("needs a word, found %s", found(n)), "")
 		return "", false
 	}
 	if enum == nil {
@@ -86,7 +87,7 @@ func (d *decoder) text(path string, n *yaml.Node, enum []string) (string, bool) 
 			return w, true
 		}
 	}
-	d.fail(n, path, strconv.Quote(short(n.Value))+" is not a word that can stand here", suggest(n.Value, enum))
+	d.fail(n, path, say.F("%s is not a word that can stand here", strconv.Quote(short(n.Value))), suggest(n.Value, enum))
 	return "", false
 }
 
@@ -98,9 +99,9 @@ func null(n *yaml.Node) bool {
 func found(n *yaml.Node) string {
 	switch {
 	case n.Kind == yaml.MappingNode:
-		return "keys with values"
+		return say.T("keys with values")
 	case n.Kind == yaml.SequenceNode:
-		return "a list"
+		return say.T("a list")
 	case null(n):
 		return "nothing"
 	}
@@ -127,7 +128,7 @@ func suggest(word string, known []string) string {
 		}
 	}
 	if best != "" && at <= 1+len(best)/4 {
-		return "did you mean " + best + "?"
+		return say.F("did you mean %s?", best)
 	}
-	return "use one of " + strings.Join(known, ", ")
+	return say.F("use one of %s", strings.Join(known, ", "))
 }

@@ -1,0 +1,244 @@
+package ui
+
+import (
+	"encoding/json"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"heartside/model/say"
+)
+
+// saidTexts gathers what the program says: the texts that are given to package say,
+// literally or as a constant of their package.
+func saidTexts(t *testing.T) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	for _, top := range []string{"../../app", "../../model"} {
+		err := filepath.WalkDir(top, func(dir string, d fs.DirEntry, err error) error {
+			if err != nil || !d.IsDir() {
+				return err
+			}
+			paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+			if err != nil {
+				return err
+			}
+			textsIn(t, paths, out)
+			return nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out
+}
+
+func textsIn(t *testing.T, paths []string, out map[string]string) {
+	fset := token.NewFileSet()
+	consts := map[string]string{}
+	var files []*ast.File
+	for _, p := range paths {
+		if strings.HasSuffix(p, "_test.go") {
+			continue
+		}
+		f, err := parser.ParseFile(fset, p, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, f)
+		for _, d := range f.Decls {
+			if g, ok := d.(*ast.GenDecl); ok && g.Tok == token.CONST {
+				for _, s := range g.Specs {
+					v := s.(*ast.ValueSpec)
+					for i, name := range v.Names {
+						if i < len(v.Values) {
+							if text, ok := literal(v.Values[i]); ok {
+								consts[name.Name] = text
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, f := range files {
+		ast.Inspect(f, func(n ast.Node) bool {
+			c, ok := n.(*ast.CallExpr)
+			if !ok || len(c.Args) == 0 {
+				return true
+			}
+			s, ok := c.Fun.(*ast.SelectorExpr)
+			if !ok {
+				return true
+			}
+			if id, is := s.X.(*ast.Ident); !is || id.Name != "say" {
+				return true
+			}
+			text, ok := literal(c.Args[0])
+			if id, is := c.Args[0].(*ast.Ident); is && !ok {
+				text, ok = consts[id.Name]
+			}
+			at := fset.Position(c.Pos()).String()
+			switch s.Sel.Name {
+			case "T", "F", "Errorf", "Error", "Later":
+				if !ok {
+					t.Errorf("%s: what is said is no text of the program: it cannot be translated", at)
+					return true
+				}
+				if want := len(verbs(text)); s.Sel.Name != "T" && s.Sel.Name != "Error" && s.Sel.Name != "Later" && !c.Ellipsis.IsValid() && want != len(c.Args)-1 {
+					t.Errorf("%s: %q has %d places and %d values", at, text, want, len(c.Args)-1)
+				}
+				out[text] = at
+			}
+			return true
+		})
+	}
+}
+
+func literal(e ast.Expr) (string, bool) {
+	b, ok := e.(*ast.BasicLit)
+	if !ok || b.Kind != token.STRING {
+		return "", false
+	}
+	s, err := strconv.Unquote(b.Value)
+	return s, err == nil
+}
+
+var verbForm = regexp.MustCompile(`%(\[(\d+)\])?[-+# 0]*(\d+)?(\.\d+)?([a-zA-Z%])`)
+
+// verbs are the places of a format, by the number of their value: its letter and
+// precision.
+func verbs(format string) map[int]string {
+	out, next := map[int]string{}, 1
+	for _, m := range verbForm.FindAllStringSubmatch(format, -1) {
+		if m[5] == "%" {
+			continue
+		}
+		if m[2] != "" {
+			next, _ = strconv.Atoi(m[2])
+		}
+		out[next] = m[4] + m[5]
+		next++
+	}
+	return out
+}
+
+// sameVerbs reports whether two formats have the same places for values.
+func sameVerbs(a, b string) bool {
+	x, y := verbs(a), verbs(b)
+	if len(x) != len(y) {
+		return false
+	}
+	for i, v := range x {
+		if y[i] != v {
+			return false
+		}
+	}
+	return true
+}
+
+// Every text has its translation in every language, with the same places for values;
+// no translation is of a text that is gone. UPDATE_WORDS=1 brings the files up to
+// date: texts that are new stand empty, to be filled in.
+func TestEveryTextIsTranslated(t *testing.T) {
+	said := saidTexts(t)
+	if len(said) < 1000 {
+		t.Fatalf("only %d texts are found", len(said))
+	}
+	for _, l := range languages()[2:] {
+		path := filepath.Join("..", "..", "assets", "lang", string(l)+".json")
+		var have map[string]string
+		if data, err := os.ReadFile(path); err == nil {
+			if err := json.Unmarshal(data, &have); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if os.Getenv("UPDATE_WORDS") != "" {
+			next := map[string]string{}
+			for text := range said {
+				next[text] = have[text]
+			}
+			var b strings.Builder
+			enc := json.NewEncoder(&b)
+			enc.SetEscapeHTML(false)
+			enc.SetIndent("", "\t")
+			if err := enc.Encode(next); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(path, []byte(b.String()), 0o666); err != nil {
+				t.Fatal(err)
+			}
+			have = next
+		}
+		var lacking []string
+		for text, at := range said {
+			switch got := have[text]; {
+			case got == "":
+				lacking = append(lacking, at+": "+text)
+			case !sameVerbs(text, got):
+				t.Errorf("%s: %q is said as %q: other places for values", l, text, got)
+			case strings.Contains(got, "{{"):
+				t.Errorf("%s: %q is taken for a template", l, got)
+			case strings.HasPrefix(text, " ") != strings.HasPrefix(got, " ") || strings.HasSuffix(text, " ") != strings.HasSuffix(got, " "):
+				t.Errorf("%s: %q is said as %q: the blanks at its ends join it to what stands beside it", l, text, got)
+			}
+		}
+		slices.Sort(lacking)
+		if n := len(lacking); n > 0 {
+			t.Errorf("%s: %d of %d texts have no translation, such as\n%s", l, n, len(said), strings.Join(lacking[:min(n, 10)], "\n"))
+		}
+		for text := range have {
+			if _, is := said[text]; !is {
+				t.Errorf("%s: nobody says %q any more", l, text)
+			}
+		}
+	}
+}
+
+// The toolkit keeps what the program says, words with a meaning of their own in its
+// files included.
+func TestSpokenLanguage(t *testing.T) {
+	t.Cleanup(func() { say.Use(nil) })
+	if Language("en-GB").resolved() != English || Language("xx").resolved() != English {
+		t.Error("the languages are not told apart")
+	}
+	texts := map[string]string{"other": "andere", "one": "eins", "description": "Beschreibung", "Boards": "Bretter", "%s to %s": "%[2]s vor %[1]s", "100 %": "100 Prozent"}
+	if err := speakWith(German, texts); err != nil {
+		t.Fatal(err)
+	}
+	for english, text := range texts {
+		if say.T(english) != text {
+			t.Errorf("%q is said as %q, want %q", english, say.T(english), text)
+		}
+	}
+	if got := say.F("%s to %s", "A", "B"); got != "B vor A" {
+		t.Error(got)
+	}
+	if err := speak(English); err != nil || say.T("Boards") != "Boards" {
+		t.Error("English is not spoken again")
+	}
+}
+
+func TestLanguagesToChooseFrom(t *testing.T) {
+	list := languages()
+	if len(list) < 2 || list[0] != SystemLanguage || list[1] != English {
+		t.Fatalf("%q", list)
+	}
+	for _, l := range list[1:] {
+		if l.resolved() != l {
+			t.Errorf("%q is spoken as %q", l, l.resolved())
+		}
+		if err := speak(l); err != nil {
+			t.Error(err)
+		}
+	}
+	say.Use(nil)
+}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -22,6 +23,7 @@ type Language string
 const (
 	SystemLanguage Language = ""
 	English        Language = "en"
+	American       Language = "en-US"
 	German         Language = "de"
 	Spanish        Language = "es"
 )
@@ -45,6 +47,8 @@ func languageName(l Language) string {
 	switch l {
 	case English:
 		return "English"
+	case American:
+		return "English (US)"
 	case German:
 		return "Deutsch"
 	case Spanish:
@@ -61,13 +65,12 @@ func (l Language) resolved() Language {
 	if l == SystemLanguage {
 		l = Language(lang.SystemLocale().LanguageString())
 	}
-	for _, known := range languages()[1:] {
-		if l == known {
-			return l
-		}
-		if len(l) > 2 && l[:2] == known {
-			return known
-		}
+	known := languages()[1:]
+	if slices.Contains(known, l) {
+		return l
+	}
+	if short, _, _ := strings.Cut(string(l), "-"); slices.Contains(known, Language(short)) {
+		return Language(short)
 	}
 	return English
 }

@@ -23,7 +23,7 @@ type LeftWish struct {
 // Leftover is a piece of board that is left.
 type Leftover struct {
 	offcut.Offcut
-	Name string // A1: board and number
+	Name string // Aa: board and letter, which no strip has
 	Size string
 	At   string // where on the board
 	Wood string // what it holds
@@ -94,7 +94,7 @@ func (s *Session) Left(w LeftWish) (LeftRead, error) {
 			lb.Labels = append(lb.Labels, s.cutLabel(strips[i].ID))
 		}
 		for i, o := range list {
-			piece := Leftover{Offcut: o, Name: fmt.Sprintf("%s%d", m.ID, i+1), Wood: leftWood(m, t, &o), Cost: s.leftCost(m, &o)}
+			piece := Leftover{Offcut: o, Name: leftName(m.ID, i), Wood: leftWood(m, t, &o), Cost: s.leftCost(m, &o)}
 			piece.Size = fmt.Sprintf("%s × %s × %s", s.Len(o.Length()), s.Len(o.Width()), s.Len(o.Thickness))
 			piece.At = say.F("%s to %s from the marked end, %s to %s from the marked edge",
 				s.Len(o.Place.Min.X), s.Len(o.Place.Max.X), s.Len(o.Place.Min.Y), s.Len(o.Place.Max.Y))
@@ -135,6 +135,16 @@ func (s *Session) cutLabel(id string) string {
 		}
 	}
 	return id
+}
+
+// leftName is the name of the piece of a board that is left, counted from 0: Aa, Ab
+// and so on, for A1 is a strip's number.
+func leftName(board string, i int) string {
+	out := ""
+	for i++; i > 0; i = (i - 1) / 26 {
+		out = string(rune('a'+(i-1)%26)) + out
+	}
+	return board + out
 }
 
 // leftCell is how finely what an offcut holds is measured, mm. An engineering

@@ -38,7 +38,7 @@ func leftSession(t *testing.T) *Session {
 }
 
 // By hand, as in layout/offcut: 1000 x 97 beside the strip, 397 x 100 beyond its
-// end. Of A1 40/97 is sapwood on face 1: 41 %; it is 97/200 of the board: 19.40 of
+// end. Of Aa 40/97 is sapwood on face 1: 41 %; it is 97/200 of the board: 19.40 of
 // 40. Of strips of 300 x 30 it gives (1003/303 = 3) x (100/33 = 3).
 func TestWhatIsLeftByHand(t *testing.T) {
 	s := leftSession(t)
@@ -50,7 +50,7 @@ func TestWhatIsLeftByHand(t *testing.T) {
 		t.Fatalf("%+v", got)
 	}
 	a := got.Boards[0].Pieces[0]
-	if a.Name != "A1" || a.Size != "1000 mm × 97 mm × 25 mm" || a.At != "0 mm to 1000 mm from the marked end, 103 mm to 200 mm from the marked edge" ||
+	if a.Name != "Aa" || a.Size != "1000 mm × 97 mm × 25 mm" || a.At != "0 mm to 1000 mm from the marked end, 103 mm to 200 mm from the marked edge" ||
 		a.Wood != "face 1 with 41 % sapwood, face 2 heartwood" || a.Cost != "19.40 EUR" || len(a.Uses) != 1 || !strings.HasPrefix(a.Uses[0], "9 of strips 300 mm × 30 mm of shelf") {
 		t.Errorf("%+v", a)
 	}
@@ -105,7 +105,7 @@ func TestTestPieceIsReserved(t *testing.T) {
 	}
 }
 
-// A1 becomes a board of 1000 x 97 with the sapwood still 40 wide along its other
+// Aa becomes a board of 1000 x 97 with the sapwood still 40 wide along its other
 // edge, at its share of the price; nothing of the old project changes.
 func TestNextProjectStartsFromOffcuts(t *testing.T) {
 	s := leftSession(t)
@@ -122,7 +122,7 @@ func TestNextProjectStartsFromOffcuts(t *testing.T) {
 		t.Error("the old project changed")
 	}
 	b := p.Boards[0]
-	if len(p.Boards) != 1 || len(p.Panels) != 0 || p.Currency != "EUR" || b.ID != "A" || b.Length != 1000 || b.Width != 97 || !strings.Contains(b.Note, "A1, left of board A of Shelf") {
+	if len(p.Boards) != 1 || len(p.Panels) != 0 || p.Currency != "EUR" || b.ID != "A" || b.Length != 1000 || b.Width != 97 || !strings.Contains(b.Note, "Aa, left of board A of Shelf") {
 		t.Errorf("%+v, %+v", p, b)
 	}
 	layouttest.Near(t, "price", b.Price.Amount, 19.40, 1e-9)

@@ -2,7 +2,6 @@ package session
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"heartside/layout/cutting"
@@ -87,7 +86,7 @@ func (s *Session) TestPieces(want offcut.Trial, w LeftWish) (Reserved, error) {
 		}
 		from := say.T("from waste")
 		if x.Offcut >= 0 {
-			from = say.F("from %s", fmt.Sprintf("%s%d", x.Board, x.Offcut+1))
+			from = say.F("from %s", leftName(x.Board, x.Offcut))
 		}
 		text := say.F("Board %s, %s: %s from the marked end, %s from the marked edge; finish face %d, %s heartwood and %s sapwood",
 			x.Board, from, s.Len(at.X), s.Len(at.Y), x.Face, s.Area(x.Heart), s.Area(x.Sap))

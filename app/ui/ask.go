@@ -212,7 +212,7 @@ func (a *asked) close() {
 
 // keyButton is a button of a dialog that knows Escape and Enter.
 type keyButton struct {
-	widget.Button
+	ringButton
 	a *asked
 }
 

@@ -15,7 +15,7 @@ import (
 // behaveButton is a button of the page. Keys that mean nothing to a button are
 // the page's: the arrows scroll from wherever the keys are.
 type behaveButton struct {
-	widget.Button
+	ringButton
 	p      *behavePage
 	beside func(by int) // what ← and → do, nil nothing
 }
@@ -29,7 +29,7 @@ func newBehaveButton(p *behavePage, text string, do func()) *behaveButton {
 
 // FocusGained implements fyne.Focusable.
 func (b *behaveButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.p.last = b
 	b.p.w.reached(b)
 }

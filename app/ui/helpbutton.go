@@ -18,7 +18,7 @@ func newHelpButton(p *helpPage, text string, do func()) *helpButton {
 
 // FocusGained implements fyne.Focusable.
 func (b *helpButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.reached(b)
 }
 

@@ -9,7 +9,7 @@ import (
 // hintButton is a button of the action row: it says in the status line what it
 // does and which key does the same.
 type hintButton struct {
-	widget.Button
+	ringButton
 	w *Window
 	a *Action
 }
@@ -42,7 +42,7 @@ func (b *hintButton) MouseOut() {
 
 // FocusGained implements fyne.Focusable.
 func (b *hintButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.say(b.hint())
 }
 

@@ -101,7 +101,7 @@ func TestNextProjectFromThePage(t *testing.T) {
 	if !l.next.Disabled() {
 		t.Error("with nothing ticked the button can be pressed")
 	}
-	l.st.ticked["A2"] = true
+	l.st.ticked["Ab"] = true
 	l.fill()
 	if err := s.ses.Commit(model.SetSettings{Settings: model.Settings{Name: "Shelf", Units: unit.MM, Allowances: model.Allowances{Kerf: 3}}}); err != nil {
 		t.Fatal(err)

@@ -264,7 +264,7 @@ func newDialogButton(w *Window, text string, do func()) *dialogButton {
 // dialogButton is a button in the body of a dialog: Escape cancels, Enter
 // presses it.
 type dialogButton struct {
-	widget.Button
+	ringButton
 	w *Window
 }
 
@@ -284,7 +284,7 @@ func (b *dialogButton) TypedKey(ev *fyne.KeyEvent) {
 
 // FocusGained implements fyne.Focusable.
 func (b *dialogButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.reached(b)
 }
 

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 )
 
 // page is what the window shows in the place of panel, boards and readings,
@@ -113,7 +112,7 @@ func (w *Window) onPanels() {
 
 // pageButton is a button of a page that knows Escape and Enter.
 type pageButton struct {
-	widget.Button
+	ringButton
 	w    *Window
 	keys func(*fyne.KeyEvent) bool // of the page, for keys that mean nothing to a button; nil: none
 }
@@ -127,7 +126,7 @@ func newPageButton(w *Window, text string, do func()) *pageButton {
 
 // FocusGained implements fyne.Focusable.
 func (b *pageButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.reached(b)
 }
 

@@ -339,7 +339,7 @@ func (s *depthSlider) TypedRune(r rune) { s.b.w.surf.TypedRune(r) }
 // barButton is a small button of the bar that says in the status line what
 // it does.
 type barButton struct {
-	widget.Button
+	ringButton
 	w    *Window
 	hint string
 }
@@ -365,6 +365,6 @@ func (b *barButton) MouseOut() {
 
 // FocusGained implements fyne.Focusable.
 func (b *barButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.say(b.hint)
 }

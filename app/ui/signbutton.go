@@ -9,7 +9,7 @@ import (
 // signButton is a small button with a picture alone. What it does is said in the
 // status line while it has the keys or the pointer is on it.
 type signButton struct {
-	widget.Button
+	ringButton
 	w     *Window
 	words func() string
 }
@@ -38,6 +38,6 @@ func (b *signButton) MouseOut() {
 
 // FocusGained implements fyne.Focusable.
 func (b *signButton) FocusGained() {
-	b.Button.FocusGained()
+	b.ringButton.FocusGained()
 	b.w.say(b.hint())
 }

@@ -2,8 +2,8 @@ package ui
 
 import (
 	"context"
-	"errors"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -14,12 +14,13 @@ import (
 	"heartside/app/phone"
 	"heartside/app/session"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // addPhoneActions lists what takes photographs straight from a telephone.
 func (w *Window) addPhoneActions() {
-	w.acts.add(&Action{ID: "rack-phone", Label: "Photographs from the phone…", Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyI)},
-		Hint: "A page for the phone, over the network of the shop, that sends pictures for the boards of the rack.",
+	w.acts.add(&Action{ID: "rack-phone", Label: say.T("Photographs from the phone…"), Group: groupBoard, Keys: []Chord{ctrlShift(fyne.KeyI)},
+		Hint: say.T("A page for the phone, over the network of the shop, that sends pictures for the boards of the rack."),
 		Do:   func() { w.pastDraft(w.phoneBegin) }})
 }
 
@@ -28,13 +29,13 @@ func (w *Window) phoneBegin() {
 	if len(w.ses.Project().Boards) == 0 {
 		w.rack.content()
 		w.rack.step = stepBoards
-		w.rack.tell("Photographs from the phone are sent for a board. First give the boards their letters and sizes.")
+		w.rack.tell(say.T("Photographs from the phone are sent for a board. First give the boards their letters and sizes."))
 		w.showRack()
 		return
 	}
 	if w.ses.Path() == "" || w.ses.LookOnly() {
-		w.ask(question{title: "Save the project first", yes: "Save…", plain: true,
-			body: wrapped("Pictures from the phone are kept in the folder photos beside the project. It has no file of its own yet.", widget.MediumImportance),
+		w.ask(question{title: say.T("Save the project first"), yes: say.T("Save…"), plain: true,
+			body: wrapped(say.T("Pictures from the phone are kept in the folder photos beside the project. It has no file of its own yet."), widget.MediumImportance),
 			do: func() error {
 				w.post(func() { w.saveAs(w.phoneBegin) })
 				return nil
@@ -43,10 +44,10 @@ func (w *Window) phoneBegin() {
 	}
 	list, err := phone.Addresses()
 	if err == nil && len(list) == 0 {
-		err = errors.New("this computer is in no private network. Join it and the phone to the same wireless network, then try again. Pictures can also be copied by cable and chosen in the rack")
+		err = say.Error("this computer is in no private network. Join it and the phone to the same wireless network, then try again. Pictures can also be copied by cable and chosen in the rack")
 	}
 	if err != nil {
-		w.fail("No page for the phone", err)
+		w.fail(say.T("No page for the phone"), err)
 		return
 	}
 	w.phoneAsk(list)
@@ -58,10 +59,10 @@ const phoneCaution = "Only on a network you trust: the pictures travel unencrypt
 // phoneAsk asks which network, and for a yes to the caution.
 func (w *Window) phoneAsk(list []phone.Address) {
 	which := choice(w, list, phone.Address.String, list[0])
-	rows := []fyne.CanvasObject{wrapped(phoneCaution, widget.WarningImportance),
-		wrapped("A page is open until you press Stop or nothing was sent for 10 minutes. One browser can use it; it can only send pictures. The phone has to be in the same network.", widget.MediumImportance)}
-	rows = append(rows, pairs(widget.NewLabel("Network"), which))
-	w.ask(question{title: "Photographs from the phone", yes: "Open the page", plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 340),
+	rows := []fyne.CanvasObject{wrapped(say.T(phoneCaution), widget.WarningImportance),
+		wrapped(say.T("A page is open until you press Stop or nothing was sent for 10 minutes. One browser can use it; it can only send pictures. The phone has to be in the same network."), widget.MediumImportance)}
+	rows = append(rows, pairs(widget.NewLabel(say.T("Network")), which))
+	w.ask(question{title: say.T("Photographs from the phone"), yes: say.T("Open the page"), plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 340),
 		do: func() error {
 			s, err := phone.Start(phone.Options{IP: chosen(which, list).IP, Boards: phoneBoards(w.ses.Project()), Take: w.phoneTake(w.ses.Path())})
 			if err != nil {
@@ -89,29 +90,57 @@ func phoneBoards(p *model.Project) []phone.Board {
 }
 
 // phoneTake keeps a picture beside the project, whatever the setting for
-// copies, and takes it into the project, one edit a picture.
+// copies, and takes it into the project, one edit a picture. What a face has been
+// read from already is not replaced from afar.
 func (w *Window) phoneTake(project string) func(context.Context, phone.Picture) error {
 	return func(_ context.Context, p phone.Picture) error {
+		err := w.phoneDo(project, func() error {
+			if phoneHas(w.ses.Project(), p.Place) {
+				return say.Errorf("board %s, %s has a photograph already: take that off in the rack first, or choose another face", p.Place.Board, p.Place.Part.String())
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
 		name, err := intake.CopyBeside(filepath.Dir(project), p.Path)
 		if err != nil {
 			return err
 		}
-		done := make(chan error, 1)
-		w.post(func() {
-			if w.ses.Path() != project {
-				done <- errors.New("another project is open now; the picture is in the folder photos beside the one before")
-				return
-			}
+		return w.phoneDo(project, func() error {
 			w.nudge.settle()
-			done <- w.ses.TakeIn([]session.Taking{{Place: p.Place, Name: name}})
+			return w.ses.TakeIn([]session.Taking{{Place: p.Place, Name: name}})
 		})
-		select {
-		case err := <-done:
-			return err
-		case <-w.work.Done():
-			return errors.New("the program ends; the picture is in the folder photos beside the project")
-		case <-time.After(time.Minute):
-			return errors.New("the program is busy; the picture is in the folder photos beside the project")
+	}
+}
+
+// phoneHas reports whether a place has a photograph.
+func phoneHas(p *model.Project, at intake.Place) bool {
+	for _, b := range phoneBoards(p) {
+		if b.ID == at.Board {
+			return slices.Contains(b.Have, at.Part)
 		}
+	}
+	return false
+}
+
+// phoneDo does something on the window's goroutine, as long as the project is the
+// one the page was opened for, and waits for it.
+func (w *Window) phoneDo(project string, do func() error) error {
+	done := make(chan error, 1)
+	w.post(func() {
+		if w.ses.Path() != project {
+			done <- say.Error("another project is open now: press Stop there and open the page anew")
+			return
+		}
+		done <- do()
+	})
+	select {
+	case err := <-done:
+		return err
+	case <-w.work.Done():
+		return say.Error("the program ends; what was copied is in the folder photos beside the project")
+	case <-time.After(time.Minute):
+		return say.Error("the program is busy; what was copied is in the folder photos beside the project")
 	}
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/phone"
+	"heartside/model/say"
 )
 
 // codeSide is the least side of the QR code as shown.
@@ -22,7 +22,7 @@ func (w *Window) phoneShow(s *phone.Server) {
 	img, err := phone.Code(s.URL(), 2*codeSide)
 	if err != nil {
 		s.Close()
-		w.fail("No page for the phone", err)
+		w.fail(say.T("No page for the phone"), err)
 		return
 	}
 	code := canvas.NewImageFromImage(img)
@@ -53,15 +53,15 @@ func (w *Window) phoneShow(s *phone.Server) {
 		s.Close()
 		if arrived > 0 {
 			w.rack.content()
-			w.rack.tell(count(arrived, "photograph", "photographs") + " came from the phone.")
+			w.rack.tell(say.F("%s came from the phone.", count(arrived, say.T("photograph"), say.T("photographs"))))
 			w.rack.step = stepFaces
 			w.showRack()
 		}
 	}
-	w.ask(question{title: "Photographs from the phone", no: "Stop", undo: stop, size: fyne.NewSize(620, 660),
+	w.ask(question{title: say.T("Photographs from the phone"), no: say.T("Stop"), undo: stop, size: fyne.NewSize(620, 660),
 		body: container.New(stackLayout{},
-			wrapped("Point the camera of the phone at the code, or type the address in its browser.", widget.MediumImportance),
-			container.NewCenter(code), address, now, last, wrapped(phoneCaution, widget.WarningImportance))})
+			wrapped(say.T("Point the camera of the phone at the code, or type the address in its browser."), widget.MediumImportance),
+			container.NewCenter(code), address, now, last, wrapped(say.T(phoneCaution), widget.WarningImportance))})
 	go func() {
 		tick := time.NewTicker(time.Second)
 		defer tick.Stop()
@@ -86,17 +86,17 @@ func (w *Window) phoneShow(s *phone.Server) {
 
 // phoneWords say how far the page has come.
 func phoneWords(st phone.State) string {
-	text := count(st.Arrived, "photograph", "photographs") + " arrived"
+	text := say.F("%s arrived", count(st.Arrived, say.T("photograph"), say.T("photographs")))
 	if st.Refused > 0 {
-		text += ", " + itoa(st.Refused) + " refused"
+		text += say.F(", %s refused", itoa(st.Refused))
 	}
 	if st.Over {
-		return text + ". Closed: " + st.OverWhy
+		return say.F("%s. Closed: %s", text, st.OverWhy)
 	}
 	left := st.Left.Round(time.Second)
-	text += fmt.Sprintf(". Closes by itself in %d:%02d min", int(left.Minutes()), int(left.Seconds())%60)
+	text += say.F(". Closes by itself in %d:%02d min", int(left.Minutes()), int(left.Seconds())%60)
 	if !st.Claimed {
-		return text + "; no phone has opened it yet."
+		return say.F("%s; no phone has opened it yet.", text)
 	}
-	return text + " without a picture."
+	return say.F("%s without a picture.", text)
 }

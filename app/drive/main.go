@@ -73,6 +73,10 @@ func (p plan) drive(out io.Writer) error {
 			undone += steps
 		}
 		if err != nil {
+			if shot := prog.shot(p.home); shot != "" {
+				fmt.Fprintln(out, "the screen is in", shot)
+			}
+			fmt.Fprintln(out, "the program said last:\n"+prog.seen.tail())
 			said := prog.stop()
 			return fmt.Errorf("seed %d, after %d gestures: %w", p.seed, total, errors.Join(err, said))
 		}

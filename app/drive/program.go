@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
@@ -123,6 +124,16 @@ func (p *program) resident() int {
 	}
 	pages, _ := strconv.Atoi(f[1])
 	return pages * os.Getpagesize() >> 20
+}
+
+// shot takes a picture of the screen into a folder, where ImageMagick is there; it
+// returns its path, else "".
+func (p *program) shot(folder string) string {
+	path := filepath.Join(folder, "failure.png")
+	if exec.Command("import", "-window", "root", path).Run() != nil {
+		return ""
+	}
+	return path
 }
 
 // stop ends the program; what it still has to say is in the error.

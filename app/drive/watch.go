@@ -19,6 +19,7 @@ type watch struct {
 	place map[string][2]int
 	worst []string // what looks like a crash
 	ready bool
+	lines []string // the last ones
 }
 
 func newWatch() *watch {
@@ -38,6 +39,7 @@ func (w *watch) follow(from io.Reader) {
 func (w *watch) heard(line string) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
+	w.lines = append(w.lines[max(0, len(w.lines)-mostLines+1):], line)
 	rest, ours := strings.CutPrefix(line, "trace: ")
 	if !ours {
 		if len(w.worst) > 0 && len(w.worst) < 200 || strings.HasPrefix(line, "panic:") || strings.HasPrefix(line, "fatal error:") || strings.Contains(line, "runtime error") {
@@ -117,6 +119,15 @@ func (w *watch) places() [][2]int {
 		out = append(out, w.place[k])
 	}
 	return out
+}
+
+// mostLines is how much of what the program said is kept to be told of a failure.
+const mostLines = 40
+
+func (w *watch) tail() string {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return strings.Join(w.lines, "\n")
 }
 
 func (w *watch) isReady() bool {

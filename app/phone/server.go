@@ -154,10 +154,12 @@ func Start(opt Options) (*Server, error) {
 			s.have[intake.Place{Board: b.ID, Part: p}] = true
 		}
 	}
-	s.until = time.Now().Add(s.lim.Idle)
-	s.timer = time.AfterFunc(s.lim.Idle, s.idle)
 	s.http = &http.Server{Handler: s, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute,
 		WriteTimeout: s.lim.Upload + time.Minute, MaxHeaderBytes: 16 << 10, ErrorLog: log.New(io.Discard, "", 0)}
+	s.mu.Lock()
+	s.until = time.Now().Add(s.lim.Idle)
+	s.timer = time.AfterFunc(s.lim.Idle, s.idle) // it may end at once
+	s.mu.Unlock()
 	go s.http.Serve(l)
 	return s, nil
 }

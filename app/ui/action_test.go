@@ -30,10 +30,10 @@ func TestEveryActionHasAKeyOfItsOwn(t *testing.T) {
 
 func TestMenusNameActionsOnce(t *testing.T) {
 	s := demo(t, 100)
-	seen := map[string]bool{"recent": true, "look": true, "text": true}
+	seen := map[string]bool{"recent": true, "look": true, "text": true, "language": true}
 	for _, m := range menuLists() {
 		for _, id := range m.ids {
-			if id == "" || id == "recent" || id == "look" || id == "text" {
+			if id == "" || id == "recent" || id == "look" || id == "text" || id == "language" {
 				continue
 			}
 			if s.acts.byID[id] == nil {

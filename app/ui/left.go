@@ -149,9 +149,12 @@ func (p *leftPage) fill() {
 			p.body.Add(line(say.T("Nothing of that size is left."), widget.LowImportance))
 		}
 	}
-	if len(p.w.ses.Project().Boards) == 0 {
-		p.body.Add(line(say.F("There are no boards: %s takes some into the rack.", p.w.acts.byID["rack"].keyNames()), widget.MediumImportance))
-	} else {
+	if len(p.read.Pieces()) == 0 {
+		steps := newNextSteps(p.w)
+		steps.show(p.w.missing())
+		p.body.Add(steps.box)
+	}
+	if len(p.w.ses.Project().Boards) > 0 {
 		p.body.Add(line(say.T("Rectangles square to the board, the largest first, with the saw cut between them and round what is cut. What is smaller is waste. Costs are shares by area."), widget.LowImportance))
 	}
 	p.next.greyed(len(p.chosen()) == 0)

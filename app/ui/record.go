@@ -97,7 +97,10 @@ func (p *recordPage) fill() {
 		p.panel(n.ID)
 	}
 	if len(w.ses.Project().Panels) == 0 {
-		p.body.Add(line(say.F("There is no panel yet: %s makes one.", w.acts.byID["new-panel"].keyNames()), widget.MediumImportance))
+		p.body.Add(line(say.T("There is no panel yet."), widget.MediumImportance))
+		steps := newNextSteps(w)
+		steps.show(w.missing())
+		p.body.Add(steps.box)
 	} else {
 		p.body.Add(line(session.PlaceNote(), widget.LowImportance))
 	}

@@ -144,6 +144,16 @@ func TestBrowser(t *testing.T) {
 		json.Unmarshal(d.do("GET", "/screenshot", nil), &shot)
 		os.WriteFile(filepath.Join(to, "phone.png"), shot, 0o600)
 	}
+	// A picture refused while most of it is still to come: the words are seen.
+	small := open(t, Limits{Total: 1 << 20})
+	large := filepath.Join(dir, "large.jpg")
+	os.WriteFile(large, make([]byte, 70<<20), 0o600)
+	d.do("POST", "/url", map[string]string{"url": small.URL()})
+	d.do("POST", d.find("#picture")+"/value", map[string]string{"text": large})
+	d.click("button")
+	if said := d.text("#trouble"); !strings.Contains(said, "More than 1 MB was sent in all") {
+		t.Errorf("it says %q", said)
+	}
 	code, text := s.get(browser(), s.URL()) // a second browser
 	s.want(code, text, 403, "has been used")
 }

@@ -36,17 +36,21 @@ type shownPage struct {
 	Boards  []option
 	Parts   []option
 	Picture string // size one may have
+	Count   string // how many there may be
 }
 
 // option is a choice of a list.
-type option struct{ Value, Text string }
+type option struct {
+	Value, Text string
+	Now         bool // is chosen
+}
 
 // form shows the form, and what became of what was sent last.
 func (s *Server) form(w http.ResponseWriter) {
-	p := shownPage{Picture: size(s.lim.Picture)}
+	p := shownPage{Picture: size(s.lim.Picture), Count: count(s.lim.Count)}
 	s.mu.Lock()
 	p.Results = s.results
-	p.Boards = append(p.Boards, option{"", "the next board without one"})
+	p.Boards = append(p.Boards, option{Text: "the next board without one"})
 	for _, b := range s.opt.Boards {
 		text := "board " + b.ID
 		for i, part := range intake.Parts() {
@@ -54,17 +58,20 @@ func (s *Server) form(w http.ResponseWriter) {
 				text += [...]string{", face 1 ✓", ", face 2 ✓", ", end ✓", ", end ✓"}[i]
 			}
 		}
-		p.Boards = append(p.Boards, option{b.ID, text})
+		p.Boards = append(p.Boards, option{b.ID, text, b.ID == s.board})
+	}
+	for _, part := range intake.Parts() {
+		p.Parts = append(p.Parts, option{part.String(), part.String(), part == s.part})
 	}
 	s.mu.Unlock()
-	for _, part := range intake.Parts() {
-		p.Parts = append(p.Parts, option{part.String(), part.String()})
-	}
 	write(w, http.StatusOK, p)
 }
 
 // refuse says why there is no form.
-func (s *Server) refuse(w http.ResponseWriter, code int, text string) {
+func (s *Server) refuse(w http.ResponseWriter, r *http.Request, code int, text string) {
+	if r.Method == http.MethodPost {
+		s.drain(w, r)
+	}
 	write(w, code, shownPage{Trouble: text})
 }
 

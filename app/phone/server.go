@@ -12,61 +12,16 @@ import (
 	"net/http"
 	"net/netip"
 	"os"
-	"slices"
 	"sync"
 	"time"
 
 	"heartside/app/intake"
 )
 
-// Limits bound what a phone may send. Zero fields take the values of
-// DefaultLimits; all are engineering choices.
-type Limits struct {
-	Picture int64         // bytes of one picture
-	Count   int           // pictures in all
-	Total   int64         // bytes in all, refused ones too
-	Abreast int           // uploads at the same time
-	Idle    time.Duration // without an upload, then it ends
-	Stall   time.Duration // without a byte in an upload
-	Upload  time.Duration // one upload
-}
-
-// DefaultLimits returns the limits that hold where none are given.
-func DefaultLimits() Limits {
-	return Limits{Picture: 60 << 20, Count: 100, Total: 2 << 30, Abreast: 2,
-		Idle: 10 * time.Minute, Stall: 30 * time.Second, Upload: 15 * time.Minute}
-}
-
-func (l Limits) filled() Limits {
-	d := DefaultLimits()
-	if l.Picture <= 0 {
-		l.Picture = d.Picture
-	}
-	if l.Count <= 0 {
-		l.Count = d.Count
-	}
-	if l.Total <= 0 {
-		l.Total = d.Total
-	}
-	if l.Abreast <= 0 {
-		l.Abreast = d.Abreast
-	}
-	if l.Idle <= 0 {
-		l.Idle = d.Idle
-	}
-	if l.Stall <= 0 {
-		l.Stall = d.Stall
-	}
-	if l.Upload <= 0 {
-		l.Upload = d.Upload
-	}
-	return l
-}
-
 // Board is a board of the rack.
 type Board struct {
 	ID   string
-	Have []intake.Part // that have a photograph
+	Have []intake.Part // that take none: they have a photograph, or other work
 }
 
 // Picture is one that arrived.
@@ -114,6 +69,8 @@ type Server struct {
 	cookie  string // of the browser that came first
 	have    map[intake.Place]bool
 	results []result
+	board   string // the form offers first, "" the next one
+	part    intake.Part
 	state   State
 	number  int
 	spent   int64
@@ -154,13 +111,13 @@ func Start(opt Options) (*Server, error) {
 			s.have[intake.Place{Board: b.ID, Part: p}] = true
 		}
 	}
-	s.http = &http.Server{Handler: s, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute,
+	s.http = &http.Server{Handler: s, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: 15 * time.Second,
 		WriteTimeout: s.lim.Upload + time.Minute, MaxHeaderBytes: 16 << 10, ErrorLog: log.New(io.Discard, "", 0)}
 	s.mu.Lock()
 	s.until = time.Now().Add(s.lim.Idle)
 	s.timer = time.AfterFunc(s.lim.Idle, s.idle) // it may end at once
 	s.mu.Unlock()
-	go s.http.Serve(l)
+	go s.http.Serve(limited(l, s.lim.Open))
 	return s, nil
 }
 
@@ -229,7 +186,7 @@ func (s *Server) idle() {
 		return
 	}
 	s.mu.Unlock()
-	s.end("It closed by itself: nothing was sent for a while.")
+	s.end("It closed by itself: nothing was sent for " + span(s.lim.Idle) + ".")
 }
 
 // begin counts an upload in; false where there is no room, or it is over.
@@ -261,33 +218,4 @@ func (s *Server) ended() {
 	s.mu.Unlock()
 	<-s.slots
 	s.uploads.Done()
-}
-
-// placeFor finds where a picture goes: to the place asked for, or, where next
-// is asked for or pictures follow one another, to the next one that has none.
-func (s *Server) placeFor(board string, part intake.Part) (intake.Place, bool) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	for _, b := range s.opt.Boards {
-		if at := (intake.Place{Board: b.ID, Part: part}); b.ID == board || board == "" && !s.have[at] {
-			return at, true
-		}
-	}
-	return intake.Place{}, false
-}
-
-// after is the place that follows one: the other face of the board, then the
-// faces of the boards behind it, each only where it has no picture.
-func (s *Server) after(last intake.Place) (intake.Place, bool) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	from := slices.IndexFunc(s.opt.Boards, func(b Board) bool { return b.ID == last.Board })
-	for _, b := range s.opt.Boards[from:] {
-		for _, part := range []intake.Part{intake.Face1, intake.Face2} {
-			if at := (intake.Place{Board: b.ID, Part: part}); !s.have[at] {
-				return at, true
-			}
-		}
-	}
-	return intake.Place{}, false
 }

@@ -3,14 +3,18 @@ package phone
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"image"
 	"image/jpeg"
 	"io"
 	"mime/multipart"
+	"net"
 	"net/http"
 	"net/http/cookiejar"
+	"net/http/httptest"
 	"net/netip"
 	"net/textproto"
+	"net/url"
 	"os"
 	"strings"
 	"sync"
@@ -205,9 +209,60 @@ func TestBounds(t *testing.T) {
 	c := browser()
 	s.get(c, s.URL())
 	code, text := s.send(c, nil, "A", "face 1", sent{"x", photo()}, sent{"y", photo()})
-	s.want(code, text, 200, "1 pictures arrived already")
+	s.want(code, text, 200, "1 picture arrived already")
 	code, text = s.send(c, nil, "A", "face 1", sent{"x", make([]byte, 30_000)})
 	s.want(code, text, 413, "was sent in all")
+}
+
+// A browser reads the answer when it has sent all. What is refused at once is read
+// to its end: a sender of 70 MB gets the words and not a broken connection.
+func TestLargeRefused(t *testing.T) {
+	s := open(t, Limits{Total: 1 << 20})
+	c := browser()
+	s.get(c, s.URL())
+	kind, body := formOf("A", "face 1", sent{"x", make([]byte, 70<<20)})
+	at, _ := url.Parse(s.URL())
+	for _, f := range []struct{ cookie, code, words string }{
+		{"", "403", "did not open the page"},
+		{c.Jar.Cookies(at)[0].String(), "413", "More than 1 MB was sent in all"},
+	} {
+		l, err := net.Dial("tcp", s.host)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fmt.Fprintf(l, "POST %s HTTP/1.1\r\nHost: %s\r\nOrigin: http://%s\r\nCookie: %s\r\nContent-Type: %s\r\nContent-Length: %d\r\n\r\n",
+			at.Path, s.host, s.host, f.cookie, kind, len(body))
+		if _, err := l.Write(body); err != nil {
+			t.Errorf("cut off while sending: %v", err)
+		}
+		text, err := io.ReadAll(l)
+		if err != nil || !strings.HasPrefix(string(text), "HTTP/1.1 "+f.code) || !strings.Contains(string(text), f.words) {
+			t.Errorf("%v, %s, want %s with %q", err, text, f.code, f.words)
+		}
+		l.Close()
+	}
+}
+
+// More than the bound is not read, whoever sends it.
+func TestDrainEnds(t *testing.T) {
+	s := open(t, Limits{Drain: 1000})
+	body := &endless{}
+	r := httptest.NewRequest("POST", s.path(), body)
+	r.Host = s.host
+	w := httptest.NewRecorder()
+	s.ServeHTTP(w, r)
+	s.want(w.Code, w.Body.String(), 403, "did not open the page")
+	if body.n != 1000 {
+		t.Errorf("%d bytes were read", body.n)
+	}
+}
+
+// endless never ends, and counts.
+type endless struct{ n int }
+
+func (e *endless) Read(p []byte) (int, error) {
+	e.n += len(p)
+	return len(p), nil
 }
 
 func TestSlow(t *testing.T) {

@@ -25,10 +25,11 @@ type result struct {
 
 // steady counts and times what is read.
 type steady struct {
-	s    *Server
-	r    io.Reader
-	ctl  *http.ResponseController
-	ends time.Time
+	s     *Server
+	r     io.Reader
+	ctl   *http.ResponseController
+	ends  time.Time
+	broke bool // the connection, or the time was over
 }
 
 // errTotal ends an upload that goes over what may be sent in all.
@@ -42,6 +43,9 @@ func (b *steady) Read(p []byte) (int, error) {
 	}
 	_ = b.ctl.SetReadDeadline(at) // not supported by recorders of tests
 	n, err := b.r.Read(p)
+	if err != nil && err != io.EOF {
+		b.broke = true
+	}
 	b.s.mu.Lock()
 	defer b.s.mu.Unlock()
 	b.s.spent += int64(n)
@@ -54,18 +58,20 @@ func (b *steady) Read(p []byte) (int, error) {
 // upload takes the pictures of a form, one after the other as they come.
 func (s *Server) upload(w http.ResponseWriter, r *http.Request) {
 	if !s.begin() {
-		s.refuse(w, http.StatusServiceUnavailable, "Other pictures are still on their way. Wait until they are in, then send again.")
+		s.refuse(w, r, http.StatusServiceUnavailable, "Other pictures are still on their way. Wait until they are in, then send again.")
 		return
 	}
 	defer s.ended()
 	body := r.Body
+	in := &steady{s: s, r: body, ctl: http.NewResponseController(w), ends: time.Now().Add(s.lim.Upload)}
 	r.Body = struct {
 		io.Reader
 		io.Closer
-	}{&steady{s, body, http.NewResponseController(w), time.Now().Add(s.lim.Upload)}, body}
+	}{in, body}
 	form, err := r.MultipartReader()
+	r.Body = body // for what is refused; the form has the other
 	if err != nil {
-		s.refuse(w, http.StatusUnsupportedMediaType, "This is no form with pictures.")
+		s.refuse(w, r, http.StatusUnsupportedMediaType, "This is no form with pictures.")
 		return
 	}
 	list, err := s.parts(r, form)
@@ -74,11 +80,12 @@ func (s *Server) upload(w http.ResponseWriter, r *http.Request) {
 	s.mu.Unlock()
 	switch {
 	case errors.Is(err, errTotal):
-		w.Header().Set("Connection", "close")
-		s.refuse(w, http.StatusRequestEntityTooLarge, fmt.Sprintf("More than %s was sent in all. In the program press Stop and open the page again.", size(s.lim.Total)))
+		s.refuse(w, r, http.StatusRequestEntityTooLarge, fmt.Sprintf("More than %s was sent in all. In the program press Stop and open the page again.", size(s.lim.Total)))
 	case err != nil:
-		w.Header().Set("Connection", "close")
-		s.refuse(w, http.StatusBadRequest, "The sending broke off. "+fmt.Sprint(count(good(list)))+" arrived. Go back and send the rest again.")
+		if in.broke { // nothing more comes
+			r.Body = http.NoBody
+		}
+		s.refuse(w, r, http.StatusBadRequest, "The sending broke off. "+fmt.Sprint(count(good(list)))+" arrived. Go back and send the rest again.")
 	default:
 		http.Redirect(w, r, s.path(), http.StatusSeeOther)
 	}
@@ -98,6 +105,7 @@ func (s *Server) parts(r *http.Request, form *multipart.Reader) ([]result, error
 			if len(out) == 0 {
 				out = append(out, result{Text: "No picture was chosen."})
 			}
+			s.offer(board, part, last)
 			return out, nil
 		}
 		if err != nil {
@@ -161,7 +169,7 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	number := s.number
 	s.mu.Unlock()
 	if full {
-		return no(fmt.Sprintf("Not taken: %d pictures arrived already, more are not taken at a time. In the program press Stop and open the page again.", s.lim.Count))
+		return no("Not taken: " + count(s.lim.Count) + " arrived already, more are not taken at a time. In the program press Stop and open the page again.")
 	}
 	if !ok {
 		return no("Not taken: there is no board or face left for it. Choose its board and face, then send it again.")
@@ -268,17 +276,6 @@ func shown(name string) string {
 		return string(list[:60]) + "…"
 	}
 	return name
-}
-
-// size says bytes in words.
-func size(n int64) string {
-	switch {
-	case n >= 1<<30 && n%(1<<30) == 0:
-		return fmt.Sprintf("%d GB", n>>30)
-	case n >= 1<<20:
-		return fmt.Sprintf("%d MB", n>>20)
-	}
-	return fmt.Sprintf("%d bytes", n)
 }
 
 func good(list []result) (n int) {

@@ -60,11 +60,16 @@ const phoneCaution = "Only on a network you trust: the pictures travel unencrypt
 func (w *Window) phoneAsk(list []phone.Address) {
 	which := choice(w, list, phone.Address.String, list[0])
 	rows := []fyne.CanvasObject{wrapped(say.T(phoneCaution), widget.WarningImportance),
-		wrapped(say.T("A page is open until you press Stop or nothing was sent for 10 minutes. One browser can use it; it can only send pictures. The phone has to be in the same network."), widget.MediumImportance)}
+		wrapped(say.F("A page is open until you press Stop or nothing was sent for %s. One browser can use it; it can only send pictures. The phone has to be in the same network.", phone.DefaultLimits().IdleWords()), widget.MediumImportance)}
 	rows = append(rows, pairs(widget.NewLabel(say.T("Network")), which))
-	w.ask(question{title: say.T("Photographs from the phone"), yes: say.T("Open the page"), plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 340),
+	over := newTick(w, say.T("Replace what was entered by hand"), false, nil)
+	if n := handMadeFaces(w.ses.Project()); n > 0 {
+		rows = append(rows, wrapped(say.F("%s entered by hand, without a photograph. A picture would replace that, one undo a picture; without the tick none is taken there.",
+			count(n, say.T("face was"), say.T("faces were"))), widget.MediumImportance), over)
+	}
+	w.ask(question{title: say.T("Photographs from the phone"), yes: say.T("Open the page"), plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 460),
 		do: func() error {
-			s, err := phone.Start(phone.Options{IP: chosen(which, list).IP, Boards: phoneBoards(w.ses.Project()), Take: w.phoneTake(w.ses.Path())})
+			s, err := phone.Start(phone.Options{IP: chosen(which, list).IP, Boards: phoneBoards(w.ses.Project(), over.Checked), Take: w.phoneTake(w.ses.Path(), over.Checked)})
 			if err != nil {
 				return err
 			}
@@ -73,13 +78,32 @@ func (w *Window) phoneAsk(list []phone.Address) {
 		}})
 }
 
-// phoneBoards are the boards of the rack and what they have pictures of.
-func phoneBoards(p *model.Project) []phone.Board {
+// handMade reports whether a face without a photograph has wood that was taped or
+// drawn: work that a picture would replace.
+func handMade(f *model.Face) bool {
+	return f.Photo == "" && (byHand(f) || len(f.Outline) > 0 || len(f.Grain) > 0)
+}
+
+// handMadeFaces counts such faces.
+func handMadeFaces(p *model.Project) (n int) {
+	for _, b := range p.Boards {
+		for i := range b.Faces {
+			if handMade(&b.Faces[i]) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// phoneBoards are the boards of the rack and what of them takes no picture: what has
+// one, and, unless over, faces entered by hand.
+func phoneBoards(p *model.Project, over bool) []phone.Board {
 	var out []phone.Board
 	for i := range p.Boards {
 		b := phone.Board{ID: p.Boards[i].ID}
 		for _, part := range intake.Parts() {
-			if f := part.Face(); f > 0 && p.Boards[i].Faces[f-1].Photo != "" ||
+			if f := part.Face(); f > 0 && (p.Boards[i].Faces[f-1].Photo != "" || !over && handMade(&p.Boards[i].Faces[f-1])) ||
 				f == 0 && p.Boards[i].Ends[int(part-intake.EndA)].Photo != "" {
 				b.Have = append(b.Have, part)
 			}
@@ -91,12 +115,16 @@ func phoneBoards(p *model.Project) []phone.Board {
 
 // phoneTake keeps a picture beside the project, whatever the setting for
 // copies, and takes it into the project, one edit a picture. What a face has been
-// read from already is not replaced from afar.
-func (w *Window) phoneTake(project string) func(context.Context, phone.Picture) error {
+// read from already is not replaced from afar, nor, unless over, what was entered by hand.
+func (w *Window) phoneTake(project string, over bool) func(context.Context, phone.Picture) error {
 	return func(_ context.Context, p phone.Picture) error {
 		err := w.phoneDo(project, func() error {
-			if phoneHas(w.ses.Project(), p.Place) {
+			switch {
+			case !phoneHas(w.ses.Project(), p.Place, over):
+			case phoneHas(w.ses.Project(), p.Place, true):
 				return say.Errorf("board %s, %s has a photograph already: take that off in the rack first, or choose another face", p.Place.Board, p.Place.Part.String())
+			default:
+				return say.Errorf("board %s, %s was entered by hand, and the picture would replace that: choose another face, or press Stop and open the page again with the tick that lets it", p.Place.Board, p.Place.Part.String())
 			}
 			return nil
 		})
@@ -114,9 +142,9 @@ func (w *Window) phoneTake(project string) func(context.Context, phone.Picture) 
 	}
 }
 
-// phoneHas reports whether a place has a photograph.
-func phoneHas(p *model.Project, at intake.Place) bool {
-	for _, b := range phoneBoards(p) {
+// phoneHas reports whether a place takes no picture, see phoneBoards.
+func phoneHas(p *model.Project, at intake.Place, over bool) bool {
+	for _, b := range phoneBoards(p, over) {
 		if b.ID == at.Board {
 			return slices.Contains(b.Have, at.Part)
 		}

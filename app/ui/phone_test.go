@@ -76,7 +76,7 @@ func TestPictureFromThePhone(t *testing.T) {
 	if err := os.WriteFile(picture, data, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	take := s.phoneTake(path)
+	take := s.phoneTake(path, false)
 	arrived := phone.Picture{Place: intake.Place{Board: "A", Part: intake.Face1}, Path: picture}
 	before := s.steps()
 	if err := s.taken(t, take, arrived); err != nil {
@@ -93,7 +93,7 @@ func TestPictureFromThePhone(t *testing.T) {
 	if list, _ := filepath.Glob(filepath.Join(filepath.Dir(path), "photos", "*")); len(list) != 1 {
 		t.Errorf("copied: %v", list)
 	}
-	if got := phoneBoards(s.ses.Project()); len(got) != 1 || len(got[0].Have) != 1 || got[0].Have[0] != intake.Face1 {
+	if got := phoneBoards(s.ses.Project(), false); len(got) != 1 || len(got[0].Have) != 1 || got[0].Have[0] != intake.Face1 {
 		t.Errorf("the page is told of %+v", got)
 	}
 	s.ses.Undo()
@@ -106,6 +106,42 @@ func TestPictureFromThePhone(t *testing.T) {
 	}
 }
 
+// What was taped on a face stays, unless the maker said before that pictures may
+// replace it; then it is one step to take back.
+func TestThePhoneKeepsWhatWasTaped(t *testing.T) {
+	s, path := phoneStage(t)
+	c := *s.ses.Project().Board("A")
+	c.Faces[0] = model.Face{Known: true, Zones: model.FaceTapeZones(1, 835, 237, model.Tape{10, 20, 30}, model.Tape{})}
+	if !s.setBoard(c, "tape") {
+		t.Fatal("the tape is not taken")
+	}
+	picture := filepath.Join(t.TempDir(), "board-A-1.jpg")
+	data, err := os.ReadFile("../../testdata/photos/walnut.jpg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(picture, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	arrived := phone.Picture{Place: intake.Place{Board: "A", Part: intake.Face1}, Path: picture}
+	face := func() *model.Face { return &s.ses.Project().Board("A").Faces[0] }
+	zones := len(face().Zones)
+	err = s.taken(t, s.phoneTake(path, false), arrived)
+	if err == nil || !strings.Contains(err.Error(), "entered by hand") || len(face().Zones) != zones || zones == 0 {
+		t.Errorf("%v, %d zones of %d", err, len(face().Zones), zones)
+	}
+	if n := len(phoneBoards(s.ses.Project(), false)[0].Have); n != 1 || len(phoneBoards(s.ses.Project(), true)[0].Have) != 0 || handMadeFaces(s.ses.Project()) != 1 {
+		t.Errorf("the page is told of %d places", n)
+	}
+	if err := s.taken(t, s.phoneTake(path, true), arrived); err != nil || face().Photo == "" {
+		t.Fatalf("%v, the photograph is %q", err, face().Photo)
+	}
+	s.ses.Undo()
+	if face().Photo != "" || len(face().Zones) != zones {
+		t.Error("undo does not bring the tape back")
+	}
+}
+
 // Stop ends the page and its folder, and so does the window's end.
 func TestPhonePageEnds(t *testing.T) {
 	for name, end := range map[string]func(s stage){
@@ -115,7 +151,7 @@ func TestPhonePageEnds(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			s, path := phoneStage(t)
 			temp := t.TempDir()
-			server, err := phone.Start(phone.Options{IP: netip.MustParseAddr("127.0.0.1"), Boards: phoneBoards(s.ses.Project()), Take: s.phoneTake(path), Temp: temp})
+			server, err := phone.Start(phone.Options{IP: netip.MustParseAddr("127.0.0.1"), Boards: phoneBoards(s.ses.Project(), false), Take: s.phoneTake(path, false), Temp: temp})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -138,9 +174,9 @@ func TestPhonePageEnds(t *testing.T) {
 
 func TestPhoneWords(t *testing.T) {
 	for want, st := range map[string]phone.State{
-		"0 photographs arrived. Closes by itself in 10:00 min; no phone has opened it yet.": {Left: 10 * time.Minute},
-		"1 photograph arrived, 2 refused. Closes by itself in 1:05 min without a picture.":  {Left: 65 * time.Second, Claimed: true, Arrived: 1, Refused: 2},
-		"3 photographs arrived. Closed: it was stopped":                                     {Arrived: 3, Over: true, OverWhy: "it was stopped"},
+		"No phone has opened the page yet. It closes by itself in 10:00 min.":              {Left: 10 * time.Minute},
+		"1 photograph arrived, 2 refused. Closes by itself in 1:05 min without a picture.": {Left: 65 * time.Second, Claimed: true, Arrived: 1, Refused: 2},
+		"3 photographs arrived. Closed: it was stopped":                                    {Arrived: 3, Over: true, OverWhy: "it was stopped"},
 	} {
 		if got := phoneWords(st); got != want {
 			t.Errorf("%q, want %q", got, want)

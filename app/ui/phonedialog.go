@@ -61,7 +61,7 @@ func (w *Window) phoneShow(s *phone.Server) {
 	w.ask(question{title: say.T("Photographs from the phone"), no: say.T("Stop"), undo: stop, size: fyne.NewSize(620, 660),
 		body: container.New(stackLayout{},
 			wrapped(say.T("Point the camera of the phone at the code, or type the address in its browser."), widget.MediumImportance),
-			container.NewCenter(code), address, now, last, wrapped(say.T(phoneCaution), widget.WarningImportance))})
+			container.NewCenter(code), address, now, wrapped(say.T(phoneCaution), widget.WarningImportance), container.New(keepLayout{3}, last))})
 	go func() {
 		tick := time.NewTicker(time.Second)
 		defer tick.Stop()
@@ -86,6 +86,10 @@ func (w *Window) phoneShow(s *phone.Server) {
 
 // phoneWords say how far the page has come.
 func phoneWords(st phone.State) string {
+	left := st.Left.Round(time.Second)
+	if !st.Claimed && !st.Over {
+		return say.F("No phone has opened the page yet. It closes by itself in %d:%02d min.", int(left.Minutes()), int(left.Seconds())%60)
+	}
 	text := say.F("%s arrived", count(st.Arrived, say.T("photograph"), say.T("photographs")))
 	if st.Refused > 0 {
 		text += say.F(", %s refused", itoa(st.Refused))
@@ -93,10 +97,5 @@ func phoneWords(st phone.State) string {
 	if st.Over {
 		return say.F("%s. Closed: %s", text, st.OverWhy)
 	}
-	left := st.Left.Round(time.Second)
-	text += say.F(". Closes by itself in %d:%02d min", int(left.Minutes()), int(left.Seconds())%60)
-	if !st.Claimed {
-		return say.F("%s; no phone has opened it yet.", text)
-	}
-	return say.F("%s without a picture.", text)
+	return say.F("%s. Closes by itself in %d:%02d min without a picture.", text, int(left.Minutes()), int(left.Seconds())%60)
 }

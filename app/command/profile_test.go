@@ -3,6 +3,7 @@ package command
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -67,13 +68,30 @@ func TestCheckReadsABevel(t *testing.T) {
 	}
 }
 
-// Sapwood 40 mm wide on face 1, just beside the strip, and 80 mm on face 2: it
-// reaches 40 + 2 z at depth z. With 2.5 mm off face 1 and half of 1.5 after
-// glue-up, 6.5 mm of it come into the strip.
+// Sapwood 40 mm wide on face 1, just beside the strip, and 80 mm on face 2, 20 mm
+// below: 2.5 mm come off face 1 and half of 1.5 after glue-up. The chord at 3.25 mm
+// has 6.5 mm of it in the strip, an arc of 90 mm, heart to the far side, 3.98: its
+// centre lies 98.99 across and 67.98 above face 1, so y = 98.99 - sqrt(8100 -
+// 71.23^2). The line that is drawn is to lie nearer to the arc than to the chord.
 func TestCheckTellsWhatPlaningBrings(t *testing.T) {
 	_, out, _ := checkText(t, edgedWith("40", "{kind: sap, polygon: [[0, 160], [1100, 160], [1100, 240], [0, 240]]}",
 		"look: as-laid", ", off: {1: 2.5, 2: 0}"), "--json")
-	if !strings.Contains(out, "Planing brings 6.5 mm of sapwood into strip A1") {
+	var r reportJSON
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, w := range r.Panels[0].Warnings {
+		if s, ok := strings.CutPrefix(w.Text, "Planing brings "); ok {
+			got, rest, _ := strings.Cut(s, " ")
+			mm, err := strconv.ParseFloat(got, 64)
+			found = true
+			if err != nil || math.Abs(mm-3.98) > 1 || !strings.HasPrefix(rest, "mm of sapwood into strip A1") {
+				t.Error(w.Text)
+			}
+		}
+	}
+	if !found {
 		t.Error(out)
 	}
 }

@@ -156,6 +156,11 @@ func (b *behaving) planeHow(list []StripPlaning) moisture.Working {
 			Values:  append([]moisture.Value{{Name: say.F("strip %s: z/T", k.Number), Number: z / k.Stock.Thickness}, mm("z", z), mm("T", k.Stock.Thickness)}, about(depth.Between)...),
 			Source:  say.T("rule of the project"), Flag: moisture.Choice})
 	}
+	if how[depth.Between] || how[depth.About] {
+		out = append(out, moisture.Step{
+			Formula: say.T("a line that both faces show is bent outward as heartwood of 90 mm radius would be where no pith is told, and left as the nearer face shows it where it stands within 15 degrees of upright; where one face shows none it lies as far beyond the edge as the sections beside it say"),
+			Source:  say.T("rule of the project"), Flag: moisture.Choice})
+	}
 	if how[depth.About] {
 		out = append(out, moisture.Step{
 			Formula: say.T("where the pith is told, the line is drawn about it: its angle and its radius go over from what face 1 shows to what face 2 does, so that it runs through both sawn lines"),

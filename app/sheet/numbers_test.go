@@ -22,8 +22,10 @@ import (
 // back and the marked end at the right.
 //
 // Finished it is 20 of the 24 thick, 2 off face 1, a twelfth of the way to face
-// 2, where the sap is 13.3, 17.95 and 23.367 wide there. Across, the line goes a
-// twelfth of the way from face to face: 7.86, 13.93 and 22.18 of it stay.
+// 2, where the sap is 13.3, 17.95 and 23.367 wide there. Across, the chord goes a
+// twelfth of the way from face to face: 7.86, 13.93 and 22.18 of it stay. The arc
+// of 90 mm lies outside by chord chord 1/12 11/12 / 180 square to it, the chord
+// going over by some 10.6, 12 and 14.3: by 0.32, 0.34 and 0.39 across.
 func TestWidthsOfTurnedStrip(t *testing.T) {
 	in := load(t, project(t, "shelf-one-strip.yaml"), A4, faces(t))
 	r := readSap(&in.Panels[0].Panel.Strips[0])

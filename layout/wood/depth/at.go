@@ -49,7 +49,12 @@ func (s *Solid) At(side int, z float64) (face.BoardFace, Note) {
 		level = s.b.Thickness - z
 	}
 	p := s.profile(level)
-	out := s.draw(k, z, p)
+	var out face.BoardFace
+	if s.still && z <= shallow*s.b.Thickness {
+		out = face.BoardFace{Base: f.Base, Zones: f.Zones}
+	} else {
+		out = s.draw(k, z, p)
+	}
 	note := Note{How: s.how}
 	if p.guesses > 0 {
 		note.Uncertain = p.guess / p.guesses
@@ -101,6 +106,8 @@ func (s *Solid) profile(z float64) *profile {
 		}
 		if s.how == Between {
 			s.plain(p, i, t)
+			s.bend(p, i, t)
+			s.stand(p, i, t)
 			if !p.bare[i] {
 				for b, y := range [2]float64{p.lo[i], p.hi[i]} {
 					if y > p.y0[i] && y < p.y1[i] {
@@ -126,6 +133,7 @@ func (s *Solid) profile(z float64) *profile {
 		case z < sec.close[0] || z > sec.close[1]:
 			p.bare[i] = true
 		}
+		s.stand(p, i, t)
 		if math.Max(p.lo[i], p.y0[i]) >= math.Min(p.hi[i], p.y1[i]) {
 			p.bare[i] = true
 		}

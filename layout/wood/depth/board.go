@@ -62,6 +62,8 @@ type Solid struct {
 	gap     [2][2][]float64 // by face and branch: mm along to the nearest section with a line there
 	radius  [2][]float64    // by branch: radius of the line near a section, 0 none
 	mean    float64         // radius of heartwood, 0 unknown
+	shift   [2][]float64    // by branch: how far the line goes over from face 1 to face 2 near a section, NaN unknown
+	still   bool            // near its faces it is as they are
 	outline bool
 }
 
@@ -84,6 +86,11 @@ func New(b Board) (*Solid, error) {
 	}
 	s.findPith()
 	s.look()
+	s.shifts()
+	s.still = s.stands()
+	if s.how == Between {
+		s.beyond()
+	}
 	return s, nil
 }
 

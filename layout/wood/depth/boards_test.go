@@ -199,7 +199,7 @@ func judge(t *testing.T, w *truth) row {
 	return r
 }
 
-// slack is what a mean distance may differ by chance, mm: a board shows some
+// slack is what a mean distance may differ by chance on boards nobody chose, mm: a board shows some
 // twenty teeth of its sap line of 1 mm and more, and masks have cells of 1 mm.
 const slack = 0.2
 
@@ -241,16 +241,15 @@ func table(t *testing.T, ws []*truth, each func(w *truth, r row)) map[string]*su
 	return by
 }
 
-// restless lists boards where the rule of distances is known to do worse than
-// leaving the line as it is, by how much, mm: its heartwood swings between the
-// faces. The share of sapwood is nearer the truth there all the same.
-var restless = map[string]float64{"c20-yew-L5": 0.25, "c22-douglas-L3": 0.35}
+// hair is half of the last figure of the table, mm.
+const hair = 0.005
 
-// The truth is the masks of testdata/boards below the faces.
+// The truth is the masks of testdata/boards below the faces. On no board is the
+// line farther off than where it is left as it is.
 func TestLinesBelowTheFacesOfModelledBoards(t *testing.T) {
 	by := table(t, stored(t), func(w *truth, r row) {
 		for j := 1; j < 3; j++ {
-			if most := max(slack, restless[w.name]); r.mean[j] > r.mean[0]+most {
+			if r.mean[j] > r.mean[0]+hair {
 				t.Errorf("%s: the line lies %.2f mm off, %.2f where it is left as it is", w.name, r.mean[j], r.mean[0])
 			}
 		}
@@ -263,7 +262,7 @@ func TestLinesBelowTheFacesOfModelledBoards(t *testing.T) {
 func gate(t *testing.T, by map[string]*sums) {
 	t.Helper()
 	for cut, most := range map[string]struct{ mean, share float64 }{
-		"flat": {0.9, 0.6}, "rift": {0.6, 0.4}, "quarter": {1.15, 1.6}, "all": {0.85, 0.5},
+		"flat": {0.85, 0.6}, "rift": {0.6, 0.4}, "quarter": {1.01, 1.15}, "all": {0.85, 0.5},
 	} {
 		s := by[cut]
 		if s == nil {

@@ -9,8 +9,12 @@
 //
 // with d1 and d2 how far the place lies into the sapwood of face 1 and of face 2,
 // measured across the board and held to 40 mm. Where both faces show a line it
-// goes straight from one to the other. The rule is an engineering choice, no
-// source.
+// goes from one to the other, bent outward as the arc of a log is; where one has
+// run off its face it lies as far beyond the edge as the sections beside it say.
+// The rule is an engineering choice, no source.
+//
+// A line that stands upright through the board is left as the nearer face shows
+// it, whether the pith is told or not.
 //
 // Where the pith is told, the heartwood of a section is one stretch and its line
 // is drawn about the pith: angle and radius go over from what one face shows to

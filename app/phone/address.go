@@ -6,6 +6,8 @@ import (
 	"net/netip"
 	"slices"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Address is a place in the network this machine can be reached at.
@@ -21,7 +23,7 @@ func (a Address) String() string { return fmt.Sprintf("%v (%s)", a.IP, a.Name) }
 func Addresses() ([]Address, error) {
 	faces, err := net.Interfaces()
 	if err != nil {
-		return nil, fmt.Errorf("the networks of this machine cannot be listed: %w", err)
+		return nil, say.Errorf("the networks of this machine cannot be listed: %w", err)
 	}
 	var out []Address
 	for _, f := range faces {

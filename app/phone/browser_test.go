@@ -102,6 +102,8 @@ func drive(t *testing.T) *driver {
 	json.Unmarshal(d.do("POST", "/session", map[string]any{"capabilities": map[string]any{"alwaysMatch": map[string]any{
 		"browserName": "chrome", "goog:chromeOptions": map[string]any{"args": args}}}}), &session)
 	d.base += "/session/" + session.SessionID
+	// What is looked for may be on a page that is still on its way.
+	d.do("POST", "/timeouts", map[string]any{"implicit": 30000})
 	t.Cleanup(func() { d.do("DELETE", "", nil) })
 	return d
 }

@@ -3,6 +3,8 @@ package phone
 import (
 	"fmt"
 	"time"
+
+	"heartside/model/say"
 )
 
 // Limits bound what a phone may send. Zero fields take the values of
@@ -64,8 +66,8 @@ func span(d time.Duration) string {
 	case d < time.Minute:
 		return d.Round(time.Second).String()
 	case n == 1:
-		return "1 minute"
+		return say.T("1 minute")
 	default:
-		return fmt.Sprintf("%d minutes", n)
+		return say.F("%d minutes", n)
 	}
 }

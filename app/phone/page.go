@@ -9,6 +9,7 @@ import (
 	"net/http"
 
 	"heartside/app/intake"
+	"heartside/model/say"
 )
 
 //go:embed page.css
@@ -31,6 +32,7 @@ var pages = template.Must(template.New("page").Parse(html))
 // shownPage is what a page shows.
 type shownPage struct {
 	CSS     template.CSS
+	Words   words
 	Trouble string // where there is no form
 	Results []result
 	Boards  []option
@@ -50,12 +52,12 @@ func (s *Server) form(w http.ResponseWriter) {
 	p := shownPage{Picture: size(s.lim.Picture), Count: count(s.lim.Count)}
 	s.mu.Lock()
 	p.Results = s.results
-	p.Boards = append(p.Boards, option{Text: "the next board without one"})
+	p.Boards = append(p.Boards, option{Text: say.T("the next board without one")})
 	for _, b := range s.opt.Boards {
-		text := "board " + b.ID
+		text := say.F("board %s", b.ID)
 		for i, part := range intake.Parts() {
 			if s.have[intake.Place{Board: b.ID, Part: part}] {
-				text += [...]string{", face 1 ✓", ", face 2 ✓", ", end ✓", ", end ✓"}[i]
+				text += [...]string{say.T(", face 1 ✓"), say.T(", face 2 ✓"), say.T(", end ✓"), say.T(", end ✓")}[i]
 			}
 		}
 		p.Boards = append(p.Boards, option{b.ID, text, b.ID == s.board})
@@ -76,10 +78,10 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, code int, text s
 }
 
 func write(w http.ResponseWriter, code int, p shownPage) {
-	p.CSS = template.CSS(css)
+	p.CSS, p.Words = template.CSS(css), pageWords(p.Count, p.Picture)
 	var b bytes.Buffer
 	if err := pages.Execute(&b, p); err != nil {
-		http.Error(w, "The page could not be made.", http.StatusInternalServerError)
+		http.Error(w, say.T("The page could not be made."), http.StatusInternalServerError)
 		return
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")

@@ -1,9 +1,10 @@
 package phone
 
 import (
-	"fmt"
 	"image"
 	"image/color"
+
+	"heartside/model/say"
 
 	"rsc.io/qr"
 )
@@ -16,7 +17,7 @@ const quiet = 4
 func Code(text string, least int) (image.Image, error) {
 	c, err := qr.Encode(text, qr.M)
 	if err != nil {
-		return nil, fmt.Errorf("the address gives no QR code: %w", err)
+		return nil, say.Errorf("the address gives no QR code: %w", err)
 	}
 	n := c.Size + 2*quiet
 	k := max(1, (least+n-1)/n)

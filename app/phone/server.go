@@ -4,8 +4,6 @@ import (
 	"context"
 	"crypto/rand"
 	"encoding/base64"
-	"errors"
-	"fmt"
 	"io"
 	"log"
 	"net"
@@ -16,6 +14,7 @@ import (
 	"time"
 
 	"heartside/app/intake"
+	"heartside/model/say"
 )
 
 // Board is a board of the rack.
@@ -84,10 +83,10 @@ type Server struct {
 // Start listens at a free port of an address.
 func Start(opt Options) (*Server, error) {
 	if !shopAddress(opt.IP) && !opt.IP.IsLoopback() {
-		return nil, fmt.Errorf("%v is no address of a private network: choose one that begins with 10., 172.16. to 172.31. or 192.168", opt.IP)
+		return nil, say.Errorf("%v is no address of a private network: choose one that begins with 10., 172.16. to 172.31. or 192.168", opt.IP)
 	}
 	if len(opt.Boards) == 0 {
-		return nil, errors.New("there are no boards: give the boards their letters first")
+		return nil, say.Error("there are no boards: give the boards their letters first")
 	}
 	token, err := secret()
 	if err != nil {
@@ -100,7 +99,7 @@ func Start(opt Options) (*Server, error) {
 	l, err := net.Listen("tcp4", netip.AddrPortFrom(opt.IP, 0).String())
 	if err != nil {
 		os.RemoveAll(dir)
-		return nil, fmt.Errorf("nothing can listen at %v: %w; look whether the network is still there, or choose another", opt.IP, err)
+		return nil, say.Errorf("nothing can listen at %v: %w; look whether the network is still there, or choose another", opt.IP, err)
 	}
 	s := &Server{opt: opt, lim: opt.Limits.filled(), host: l.Addr().String(), token: token, dir: dir,
 		done: make(chan struct{}), have: map[intake.Place]bool{}}
@@ -125,7 +124,7 @@ func Start(opt Options) (*Server, error) {
 func secret() (string, error) {
 	var b [16]byte
 	if _, err := rand.Read(b[:]); err != nil {
-		return "", fmt.Errorf("no random number for the address: %w", err)
+		return "", say.Errorf("no random number for the address: %w", err)
 	}
 	return base64.RawURLEncoding.EncodeToString(b[:]), nil
 }
@@ -153,7 +152,7 @@ func (s *Server) State() State {
 }
 
 // Close ends the server; it does not wait, see Done.
-func (s *Server) Close() { s.end("It was stopped.") }
+func (s *Server) Close() { s.end(say.T("It was stopped.")) }
 
 func (s *Server) end(why string) {
 	s.mu.Lock()
@@ -186,7 +185,7 @@ func (s *Server) idle() {
 		return
 	}
 	s.mu.Unlock()
-	s.end("It closed by itself: nothing was sent for " + span(s.lim.Idle) + ".")
+	s.end(say.F("It closed by itself: nothing was sent for %s.", span(s.lim.Idle)))
 }
 
 // begin counts an upload in; false where there is no room, or it is over.

@@ -2,11 +2,11 @@ package phone
 
 import (
 	"encoding/json"
-	"fmt"
 	"os"
 	"path/filepath"
 
 	"heartside/app/keep"
+	"heartside/model/say"
 )
 
 // Folders of pictures on their way begin so.
@@ -19,7 +19,7 @@ const ownerFile = "owner.json"
 func newSpool(in string) (string, error) {
 	dir, err := os.MkdirTemp(in, spoolPrefix) // 0700
 	if err != nil {
-		return "", fmt.Errorf("no folder for the pictures can be made: %w", err)
+		return "", say.Errorf("no folder for the pictures can be made: %w", err)
 	}
 	text, err := json.Marshal(keep.ThisMachine().Self)
 	if err == nil {
@@ -27,7 +27,7 @@ func newSpool(in string) (string, error) {
 	}
 	if err != nil {
 		os.RemoveAll(dir)
-		return "", fmt.Errorf("the folder for the pictures cannot be written: %w", err)
+		return "", say.Errorf("the folder for the pictures cannot be written: %w", err)
 	}
 	return dir, nil
 }

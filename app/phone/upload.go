@@ -14,6 +14,7 @@ import (
 
 	"heartside/app/intake"
 	"heartside/app/picture"
+	"heartside/model/say"
 )
 
 // result is what became of one picture.
@@ -33,7 +34,7 @@ type steady struct {
 }
 
 // errTotal ends an upload that goes over what may be sent in all.
-var errTotal = errors.New("more was sent than this page takes in all")
+var errTotal = say.Later("more was sent than this page takes in all")
 
 // Read implements io.Reader: every read has to bring something in time.
 func (b *steady) Read(p []byte) (int, error) {
@@ -58,7 +59,7 @@ func (b *steady) Read(p []byte) (int, error) {
 // upload takes the pictures of a form, one after the other as they come.
 func (s *Server) upload(w http.ResponseWriter, r *http.Request) {
 	if !s.begin() {
-		s.refuse(w, r, http.StatusServiceUnavailable, "Other pictures are still on their way. Wait until they are in, then send again.")
+		s.refuse(w, r, http.StatusServiceUnavailable, say.T("Other pictures are still on their way. Wait until they are in, then send again."))
 		return
 	}
 	defer s.ended()
@@ -71,7 +72,7 @@ func (s *Server) upload(w http.ResponseWriter, r *http.Request) {
 	form, err := r.MultipartReader()
 	r.Body = body // for what is refused; the form has the other
 	if err != nil {
-		s.refuse(w, r, http.StatusUnsupportedMediaType, "This is no form with pictures.")
+		s.refuse(w, r, http.StatusUnsupportedMediaType, say.T("This is no form with pictures."))
 		return
 	}
 	list, err := s.parts(r, form)
@@ -80,12 +81,12 @@ func (s *Server) upload(w http.ResponseWriter, r *http.Request) {
 	s.mu.Unlock()
 	switch {
 	case errors.Is(err, errTotal):
-		s.refuse(w, r, http.StatusRequestEntityTooLarge, fmt.Sprintf("More than %s was sent in all. In the program press Stop and open the page again.", size(s.lim.Total)))
+		s.refuse(w, r, http.StatusRequestEntityTooLarge, say.F("More than %s was sent in all. In the program press Stop and open the page again.", size(s.lim.Total)))
 	case err != nil:
 		if in.broke { // nothing more comes
 			r.Body = http.NoBody
 		}
-		s.refuse(w, r, http.StatusBadRequest, "The sending broke off. "+fmt.Sprint(count(good(list)))+" arrived. Go back and send the rest again.")
+		s.refuse(w, r, http.StatusBadRequest, say.F("The sending broke off. %s arrived. Go back and send the rest again.", count(good(list))))
 	default:
 		http.Redirect(w, r, s.path(), http.StatusSeeOther)
 	}
@@ -103,7 +104,7 @@ func (s *Server) parts(r *http.Request, form *multipart.Reader) ([]result, error
 		p, err := form.NextPart()
 		if err == io.EOF {
 			if len(out) == 0 {
-				out = append(out, result{Text: "No picture was chosen."})
+				out = append(out, result{Text: say.T("No picture was chosen.")})
 			}
 			s.offer(board, part, last)
 			return out, nil
@@ -112,7 +113,7 @@ func (s *Server) parts(r *http.Request, form *multipart.Reader) ([]result, error
 			return out, err
 		}
 		if n > s.lim.Count+mostFields {
-			return out, errors.New("a form with too many parts")
+			return out, say.Error("a form with too many parts")
 		}
 		switch p.FormName() {
 		case "board", "part":
@@ -169,20 +170,20 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	number := s.number
 	s.mu.Unlock()
 	if full {
-		return no("Not taken: " + count(s.lim.Count) + " arrived already, more are not taken at a time. In the program press Stop and open the page again.")
+		return no(say.F("Not taken: %s arrived already, more are not taken at a time. In the program press Stop and open the page again.", count(s.lim.Count)))
 	}
 	if !ok {
-		return no("Not taken: there is no board or face left for it. Choose its board and face, then send it again.")
+		return no(say.T("Not taken: there is no board or face left for it. Choose its board and face, then send it again."))
 	}
 	dir := filepath.Join(s.dir, fmt.Sprint(number))
 	if err := os.Mkdir(dir, 0o700); err != nil {
-		return no("Not taken: the computer has no room for it.")
+		return no(say.T("Not taken: the computer has no room for it."))
 	}
 	defer os.RemoveAll(dir)
 	raw := filepath.Join(dir, "arriving")
 	f, err := os.OpenFile(raw, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
 	if err != nil {
-		return no("Not taken: the computer has no room for it.")
+		return no(say.T("Not taken: the computer has no room for it."))
 	}
 	defer f.Close()
 	from := &noting{r: p}
@@ -191,12 +192,12 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	case from.err != nil:
 		return res, from.err
 	case err != nil:
-		return no("Not taken: the computer has no room for it.")
+		return no(say.T("Not taken: the computer has no room for it."))
 	case n > s.lim.Picture:
-		return no("Not taken: it is larger than " + size(s.lim.Picture) + ". Take it with a lower resolution.")
+		return no(say.F("Not taken: it is larger than %s. Take it with a lower resolution.", size(s.lim.Picture)))
 	}
 	if _, err := f.Seek(0, io.SeekStart); err != nil {
-		return no("Not taken: the computer could not read it again.")
+		return no(say.T("Not taken: the computer could not read it again."))
 	}
 	info, err := picture.Stat(f, picture.Limits{Bytes: s.lim.Picture})
 	if err != nil {
@@ -205,7 +206,7 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	f.Close()
 	path := filepath.Join(dir, fileName(at, info.Format))
 	if err := os.Rename(raw, path); err != nil {
-		return no("Not taken: the computer could not name it.")
+		return no(say.T("Not taken: the computer could not name it."))
 	}
 	s.taking.Lock()
 	defer s.taking.Unlock()
@@ -289,7 +290,7 @@ func good(list []result) (n int) {
 
 func count(n int) string {
 	if n == 1 {
-		return "1 picture"
+		return say.T("1 picture")
 	}
-	return fmt.Sprintf("%d pictures", n)
+	return say.F("%d pictures", n)
 }

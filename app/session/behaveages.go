@@ -193,7 +193,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			}
 		}
 		for _, c := range sp.Notes {
-			out.Notes = append(out.Notes, capital(c.Text)+".")
+			out.Notes = append(out.Notes, say.Upper(c.Text)+".")
 		}
 	}
 	streaks := Row{Name: say.T("Lone streaks")}
@@ -300,7 +300,7 @@ func (b *behaving) dyeSection() (Section, bool) {
 	}
 	out.Notes = append(out.Notes, say.T("The figures are colour differences from the heartwood; under 2 the eye calls it one colour. Dye stays put while the heartwood goes on changing."))
 	for _, c := range plan.Cautions {
-		out.Notes = append(out.Notes, capital(c.Text)+".")
+		out.Notes = append(out.Notes, say.Upper(c.Text)+".")
 		out.How = append(out.How, claimStep(c.Text, c))
 	}
 	return out, true

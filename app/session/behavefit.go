@@ -82,7 +82,7 @@ func (b *behaving) fitSection() (Section, bool) {
 		}
 	}
 	if err != nil {
-		out.Lead, out.Rows, out.Strong = capital(err.Error())+".", nil, true
+		out.Lead, out.Rows, out.Strong = say.Upper(err.Error())+".", nil, true
 	}
 	return out, true
 }
@@ -133,7 +133,7 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 	names := b.n.Role.SideNames()
 	out.Rows = append(out.Rows, Row{Name: say.T("Gap to leave"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, g := range []movement.Gap{front, back} {
-		out.Rows = append(out.Rows, Row{Name: capital(names[i]), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
+		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
 		out.How = append(out.How, g.Working()...)
 	}
 	out.Notes = append(out.Notes, say.F("Today's gap is right for wood at %s; made in another season the same door needs another gap. At least %s stays at the dampest.", MC(m.Span.Now.MC), b.s.Fine(usualGap)))
@@ -165,7 +165,7 @@ func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixe
 	out.Rows = append(out.Rows, Row{Name: say.T("To the bottom of the groove"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, k := range []movement.GrooveSide{g.Front, g.Back} {
 		out.Rows = append(out.Rows,
-			Row{Name: say.F("%s, gap", capital(names[i])), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
+			Row{Name: say.F("%s, gap", say.Upper(names[i])), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
 			Row{Name: say.T("in the groove"), Values: []string{b.s.Fine(k.OverlapNow), b.s.Fine(k.OverlapDry), b.s.Fine(k.Depth - k.WetGap)}, Quiet: true})
 		out.How = append(out.How, k.Working()...)
 		if !k.Holds {
@@ -188,7 +188,7 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 	names := b.n.Role.SideNames()
 	out.Rows = append(out.Rows, Row{Name: say.T("End cut to today's width stands out by"), Values: []string{"today", "driest", "dampest"}, Head: true})
 	for i, p := range []movement.Proud{k.Front, k.Back} {
-		out.Rows = append(out.Rows, Row{Name: capital(names[i]), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
+		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
 	}
 	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from the %s", names[0]), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), "away", "towards"}, Head: true})
 	for _, p := range k.Pins {

@@ -88,7 +88,7 @@ func (b *behaving) flatSection() (Section, bool) {
 			out.Notes = append(out.Notes, note+".")
 		}
 		for _, s := range l.Working {
-			s.Formula = say.F("Strip %s: %s", c.strip.number, s.Formula)
+			s.Formula = say.F("Strip %s: %s", c.strip.number, say.Of(s.Formula))
 			out.How = append(out.How, s)
 		}
 	}

@@ -58,8 +58,8 @@ func (b *behaving) joinSection() (Section, bool) {
 		}
 		m, panels, err := b.meeting(j)
 		if err != nil {
-			out.Rows = append(out.Rows, Row{Name: capital(other), Values: []string{""}, Head: true})
-			out.Notes = append(out.Notes, capital(other)+": "+err.Error()+".")
+			out.Rows = append(out.Rows, Row{Name: say.Upper(other), Values: []string{""}, Head: true})
+			out.Notes = append(out.Notes, say.Upper(other)+": "+err.Error()+".")
 			continue
 		}
 		how := "fixed"
@@ -67,11 +67,11 @@ func (b *behaving) joinSection() (Section, bool) {
 			how = "free"
 		}
 		out.Rows = append(out.Rows,
-			Row{Name: capital(other) + ", " + how, Values: []string{"driest", "dampest"}, Head: true},
+			Row{Name: say.Upper(other) + ", " + how, Values: []string{"driest", "dampest"}, Head: true},
 			Row{Name: say.F("%s along the joint", m.A.Name), Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
 			Row{Name: say.F("%s along the joint", m.B.Name), Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
 			Row{Name: say.T("Part by"), Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})
-		out.Notes = append(out.Notes, say.F("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", capital(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
+		out.Notes = append(out.Notes, say.F("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", say.Upper(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
 		if m.Class == movement.WillSplit && m.Held {
 			out.Strong = true
 		}
@@ -108,7 +108,7 @@ func (b *behaving) why(m *movement.Meeting, panels [2]*movement.Panel) []string 
 	var out []string
 	if apart := d.ShareA - d.ShareB; apart > 0.05 || apart < -0.05 {
 		out = append(out, say.F("%s holds %s of sapwood, %s %s: that makes %s of the difference; were sapwood to move a tenth more than heartwood, %s.",
-			capital(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(math.Abs(greater(d.Sap))), b.s.Fine(math.Abs(greater(d.IfOneTenth)))))
+			say.Upper(m.A.Name), Percent(d.ShareA), m.B.Name, Percent(d.ShareB), b.s.Fine(math.Abs(greater(d.Sap))), b.s.Fine(math.Abs(greater(d.IfOneTenth)))))
 	}
 	if math.Abs(greater(d.Rings)) >= 0.1 {
 		out = append(out, say.F("How the rings lie makes %s of it.", b.s.Fine(math.Abs(greater(d.Rings)))))

@@ -29,7 +29,7 @@ func woodOf(id string, factor float64) movement.Wood {
 
 func speciesName(sp catalog.Species, id string) string {
 	if sp.Known() {
-		return sp.Name
+		return say.Of(sp.Name)
 	}
 	return id
 }
@@ -188,7 +188,7 @@ func (b *behaving) widthSection() (Section, bool) {
 	out := Section{ID: "width", Title: say.T("Width through the year")}
 	m, notes, err := b.movement()
 	if err != nil {
-		out.Lead = capital(err.Error()) + "."
+		out.Lead = say.Upper(err.Error()) + "."
 		return out, true
 	}
 	dry, wet := m.Change(moisture.Dry), m.Change(moisture.Wet)
@@ -200,14 +200,14 @@ func (b *behaving) widthSection() (Section, bool) {
 		{Name: say.T("Change"), Values: []string{"", b.s.signed(dry.Value), b.s.signed(wet.Value)}},
 		{Name: say.T("single boards may differ:"), Values: []string{"", b.s.between(dry), b.s.between(wet)}, Quiet: true},
 	}
-	out.Notes = append(notes, movement.AverageText)
+	out.Notes = append(notes, say.Of(movement.AverageText))
 	if f := b.p.Behaviour.Factor(); f != 1 {
 		out.Notes = append(out.Notes, say.F("Sapwood is taken to move %.2f times as heartwood does: a factor entered in the settings.", f))
 	}
 	for i := range m.Strips {
 		if i == 0 || m.Strips[i].Strip.Wood.Name != m.Strips[i-1].Strip.Wood.Name {
 			for _, step := range m.Strips[i].Working(moisture.Dry, m.Options) {
-				step.Formula = say.F("Strip %s, driest: %s", m.Strips[i].Strip.ID, step.Formula)
+				step.Formula = say.F("Strip %s, driest: %s", m.Strips[i].Strip.ID, say.Of(step.Formula))
 				out.How = append(out.How, step)
 			}
 		}

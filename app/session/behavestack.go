@@ -56,7 +56,7 @@ func (b *behaving) stackSection() (Section, bool) {
 		return Section{}, false
 	}
 	out := Section{ID: "stack", Title: say.T("The stack before glue-up"), Lead: say.T("Nothing in the readings speaks against gluing it.")}
-	out.Rows = []Row{{Name: say.T("Strip"), Values: []string{"board", "moisture"}, Head: true}}
+	out.Rows = []Row{{Name: say.T("Strip"), Values: []string{say.T("board"), say.T("moisture")}, Head: true}}
 	for _, k := range list {
 		mc := say.T("not read")
 		if k.board.Moisture > 0 {
@@ -66,7 +66,7 @@ func (b *behaving) stackSection() (Section, bool) {
 	}
 	hard := 0
 	for _, f := range b.stack() {
-		out.Notes = append(out.Notes, f.Text)
+		out.Notes = append(out.Notes, say.Of(f.Text))
 		if f.Source != "" || f.Flag != moisture.NoFlag {
 			out.How = append(out.How, moisture.Step{Formula: f.Text, Values: []moisture.Value{{Name: "found", Number: f.Measure}, {Name: "limit", Number: f.Limit}}, Source: f.Source, Flag: f.Flag})
 		}

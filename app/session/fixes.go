@@ -7,6 +7,7 @@ import (
 	"heartside/layout/arrange"
 	"heartside/layout/face"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // fixBook holds the fixes found for the panels of the committed project.
@@ -170,7 +171,7 @@ func fixEdit(p *model.Project, panel string, f *arrange.Fix, verb string) model.
 			known[st.ID] = st
 		}
 	}
-	e := model.SetStrips{Panel: panel, Strips: laid(known, f.Panel), Verb: capital(verb)}
+	e := model.SetStrips{Panel: panel, Strips: laid(known, f.Panel), Verb: say.Upper(verb)}
 	if f.Spares != nil {
 		e.Spares = laid(known, f.Spares)
 		for _, st := range p.Spares { // those that were not offered stay

@@ -124,7 +124,7 @@ func (s *Session) DepthView(panel, board, strip string, done float64) DepthView 
 			if len(still) > 0 {
 				words := say.F("strip %s as sawn: what lies below is not known", strings.Join(still, ", "))
 				if v.PanelBadge == "" {
-					v.PanelBadge = capital(words)
+					v.PanelBadge = say.Upper(words)
 				} else {
 					v.PanelBadge += "; " + words
 				}

@@ -33,7 +33,7 @@ func titleOf(aims []stock.Objective, without string) string {
 	for i, a := range aims {
 		text := AimWords(a)
 		if i > 0 {
-			text = strings.ToLower(text)
+			text = say.Lower(text)
 		}
 		out = append(out, text)
 	}

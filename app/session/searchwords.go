@@ -13,18 +13,18 @@ func (w words) term(t *looks.Term) string {
 	joint := say.F("joint of %s", who)
 	switch t.Kind {
 	case looks.JointBorder:
-		return say.F("%s on one side only of the %s, along %s of it", capital(wood), joint, share)
+		return say.F("%s on one side only of the %s, along %s of it", say.Upper(wood), joint, share)
 	case looks.JointStep:
-		return say.F("%s on both sides of the %s, the widths %s apart", capital(wood), joint, share)
+		return say.F("%s on both sides of the %s, the widths %s apart", say.Upper(wood), joint, share)
 	case looks.ColourStep:
 		return say.F("Colours differ over the %s (CIEDE2000 %.1f)", joint, t.Measure)
 	case looks.PlanesApart:
-		return say.F("%s plane in opposite ways", capital(who))
+		return say.F("%s plane in opposite ways", say.Upper(who))
 	case looks.RingsWrong:
 		if len(t.Strips) > 1 {
-			return say.F("%s lie the same way up; rings are to alternate", capital(who))
+			return say.F("%s lie the same way up; rings are to alternate", say.Upper(who))
 		}
-		return say.F("%s lies against the growth rings asked for", capital(who))
+		return say.F("%s lies against the growth rings asked for", say.Upper(who))
 	case looks.Moisture:
 		return say.F("Moisture of %s differs by %.1f %%, over %.0f %%", who, t.Measure, t.Limit)
 	case looks.FigureStep:
@@ -34,11 +34,11 @@ func (w words) term(t *looks.Term) string {
 	case looks.FigureApart:
 		return say.F("Arches of %s point opposite ways", who)
 	case looks.FigureOrder:
-		return say.F("%s come from one log, but were not neighbours in it", capital(who))
+		return say.F("%s come from one log, but were not neighbours in it", say.Upper(who))
 	case looks.OnShow:
-		return say.F("%s of %s shows: %s of the face", capital(wood), who, share)
+		return say.F("%s of %s shows: %s of the face", say.Upper(wood), who, share)
 	case looks.Astray:
-		return say.F("%s of %s lies away from %s: %s of the face", capital(wood), who, w.where(), share)
+		return say.F("%s of %s lies away from %s: %s of the face", say.Upper(wood), who, w.where(), share)
 	case looks.EdgeBare:
 		return say.F("The outside edge of %s has no %s along %s", who, wood, share)
 	case looks.EdgeLight:
@@ -54,7 +54,7 @@ func (w words) term(t *looks.Term) string {
 	case looks.Uneven:
 		return say.F("The %s is unevenly spread: %s of the width to move", wood, share)
 	case looks.OffMix:
-		return say.F("%s %s of the face, outside the mix asked", capital(wood), share)
+		return say.F("%s %s of the face, outside the mix asked", say.Upper(wood), share)
 	case looks.MiddleBare:
 		return say.F("The middle has too little %s", wood)
 	case looks.Stripes:

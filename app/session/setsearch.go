@@ -209,6 +209,6 @@ func (q *Search) setReason(t *looks.Term, panel string) Reason {
 		}
 		return text
 	}
-	r.Text = capital(panel) + ": " + w.term(t)
+	r.Text = say.Upper(panel) + ": " + w.term(t)
 	return r
 }

@@ -78,7 +78,7 @@ func (p Papers) Words() []string {
 		if n > 1 {
 			pages = say.F("these %d pages", n)
 		}
-		out = append(out, say.F("%s %s changed since %s: print %s again.", capital(listed(names)), have, sheetCodes(p.Again), pages))
+		out = append(out, say.F("%s %s changed since %s: print %s again.", say.Upper(listed(names)), have, sheetCodes(p.Again), pages))
 	}
 	if n := len(p.Fresh); n > 0 {
 		pages := say.T("1 page")
@@ -96,7 +96,7 @@ func (p Papers) Words() []string {
 		if n > 1 {
 			its = say.F("the %d pages", n)
 		}
-		out = append(out, say.F("%s %s not on the sheet any more: throw %s away.", capital(listed(names)), is, its))
+		out = append(out, say.F("%s %s not on the sheet any more: throw %s away.", say.Upper(listed(names)), is, its))
 	}
 	return out
 }

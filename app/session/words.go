@@ -149,7 +149,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 		title = say.F("One %s streak%s: %s, %s, %s", w.tone(), on, where, w.from(x), w.long(x))
 		text = say.T("Nothing balances it, so it will look like a mistake.")
 		if x.Later {
-			text = say.F("It will appear as the wood ages: %s%s", strings.ToLower(text[:1]), text[1:])
+			text = say.F("It will appear as the wood ages: %s", say.Lower(text))
 		}
 		if x.Why == "hard" {
 			text += say.T(" Its straight border along the glue line shouts.")
@@ -161,10 +161,10 @@ func (w words) say(x *face.Warning) (title, text string) {
 			text = strings.Replace(text, "2 mm", w.len(2), 1)
 		}
 	case face.OneSidedJoint:
-		title = say.F("%s wood on one side of a joint only%s: %s", capital(w.tone()), on, where)
+		title = say.F("%s wood on one side of a joint only%s: %s", say.Upper(w.tone()), on, where)
 		text = say.F("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
 	case face.OneSidedEdge:
-		title = say.F("%s wood along one edge only%s: %s", capital(w.tone()), on, where)
+		title = say.F("%s wood along one edge only%s: %s", say.Upper(w.tone()), on, where)
 		text = say.T("The other outside edge has none. Many like it; some see an unfinished pair.")
 	case face.Lopsided:
 		title = say.F("The %s wood lies to one side%s", w.tone(), on)
@@ -275,9 +275,9 @@ func (w words) tooSmall(x *face.Warning, where string) (string, string) {
 	}
 	edges := say.F("%s is wanted over the width for trimming both edges. Widen a strip or add one.", w.len(x.Limit))
 	if x.Measure < 0 {
-		return say.F("The strips are too narrow for the panel by %s", w.some(-x.Measure)), capital(edges)
+		return say.F("The strips are too narrow for the panel by %s", w.some(-x.Measure)), say.Upper(edges)
 	}
-	return say.F("Only %s to trim off the width", w.len(x.Measure)), capital(edges)
+	return say.F("Only %s to trim off the width", w.len(x.Measure)), say.Upper(edges)
 }
 
 func (w words) overWidth(x *face.Warning, where string) (string, string) {
@@ -314,11 +314,4 @@ func shortOr(why string) string {
 		return say.T("narrow")
 	}
 	return say.T("short")
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -128,7 +128,7 @@ func speciesNames(ids []string) []string {
 
 func speciesName(id string) string {
 	if n := catalog.Find(id).Name; n != "" {
-		return n
+		return say.Of(n)
 	}
 	return id
 }

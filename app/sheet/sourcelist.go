@@ -28,13 +28,14 @@ func sourceLines(list []session.Section) []sourceLine {
 	at := map[string]int{}
 	for _, s := range list {
 		for _, step := range s.How {
+			step.Formula, step.Source = say.Of(step.Formula), say.Of(step.Source)
 			rank := sourceRank(step.Flag)
 			what := formulaOf(step.Formula)
 			switch {
 			case step.Source == "" && rank == 2:
 				continue // arithmetic
 			case step.Source != "" && (len(what) > shortFormula || rank == 2):
-				what = strings.ToLower(s.Title[:1]) + s.Title[1:]
+				what = say.Lower(s.Title)
 			}
 			key := step.Source + "\x00" + string(step.Flag)
 			i, ok := at[key]
@@ -72,7 +73,7 @@ func sourceRank(f moisture.Flag) int {
 
 // formulaOf leaves out for which strip and season a step was worked out.
 func formulaOf(s string) string {
-	if strings.HasPrefix(s, "Strip ") {
+	if strip, _, _ := strings.Cut(say.T("Strip %s: %s"), "%"); strings.HasPrefix(s, strip) {
 		if _, rest, ok := strings.Cut(s, ": "); ok {
 			s = rest
 		}
@@ -84,13 +85,13 @@ func formulaOf(s string) string {
 func (l *sourceLine) text() string {
 	what := strings.TrimSuffix(strings.Join(l.what, "; "), "?")
 	if l.source == "" {
-		return what + ": " + l.flag.Text() + "."
+		return what + ": " + say.Of(l.flag.Text()) + "."
 	}
-	source := strings.ToUpper(l.source[:1]) + strings.TrimSuffix(l.source[1:], ".")
-	if strings.HasSuffix(source, "no source") {
+	source := say.Upper(strings.TrimSuffix(l.source, "."))
+	if strings.HasSuffix(source, say.Of("no source")) {
 		return source + ": " + what + "."
 	}
-	return source + " (" + l.flag.Text() + "): " + what + "."
+	return source + " (" + say.Of(l.flag.Text()) + "): " + what + "."
 }
 
 // sourceText is the block of sources.

@@ -83,7 +83,7 @@ func (f *airForm) fill() {
 		f.read[i].SetText(figureText(v))
 	}
 	f.about.SetText(say.F("%s to %s %%, usually %s %%: %s (range: %s). %s",
-		figureText(p.Low), figureText(p.High), figureText(p.Usual), p.Source, p.RangeFlag.Text(), p.Note))
+		figureText(p.Low), figureText(p.High), figureText(p.Usual), say.Of(p.Source), say.Of(p.RangeFlag.Text()), say.Of(p.Note)))
 	f.about.Show()
 }
 

@@ -92,7 +92,7 @@ func (p *arrangePage) keptLies() []keptLie {
 		l := keptLie{name: k.Name, strips: k.Strips}
 		q, err := model.Apply(now, model.UseKept{Panel: p.panel, Name: k.Name})
 		if err != nil {
-			l.fault = sentence(err.Error()) + "."
+			l.fault = sentence(say.Err(err)) + "."
 		} else {
 			l.strips = q.Panel(p.panel).Strips
 		}

@@ -98,7 +98,7 @@ func (p *arrangePage) see(s seeing) {
 	p.seen = s
 	p.gallery.laid = ""
 	p.shown()
-	p.w.say(say.F("Seen: %s%s. V goes on.", strings.ToLower(s.String()[:1]), s.String()[1:]))
+	p.w.say(say.F("Seen: %s. V goes on.", say.Lower(s.String())))
 }
 
 // setRings changes how the growth rings of the panel are to lie.

@@ -53,7 +53,7 @@ func (p *arrangePage) search() {
 	p.restsOn = p.restsOnNow()
 	s, err := p.begin(p.wish())
 	if err != nil {
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 		p.shown()
 		return
 	}
@@ -103,7 +103,7 @@ func (p *arrangePage) done(turn int, f session.Found, err error) {
 	case err != nil && p.stopped && errors.Is(err, context.Canceled): // what was found stays
 		p.shown()
 	case err != nil:
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 		p.shown()
 	default:
 		p.take(f)

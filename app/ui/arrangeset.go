@@ -140,7 +140,7 @@ func (p *arrangePage) pinned() (out []pinnable) {
 func (p *arrangePage) pinText(o pinnable) string {
 	text := pinWords(p.w, o.n, o.i)
 	if p.whole {
-		text = title(o.n.ID) + ": " + strings.ToLower(text[:1]) + text[1:]
+		text = title(o.n.ID) + ": " + say.Lower(text)
 	}
 	return text
 }
@@ -197,7 +197,7 @@ func (p *arrangePage) gatherSet() []*layEntry {
 		e := &layEntry{kind: layKept, id: say.F("kept %s", name), name: name}
 		list := now
 		if edit, err := session.UseKeptOfSet(p.w.ses.Committed(), set, name); err != nil {
-			e.fault = sentence(err.Error()) + "."
+			e.fault = sentence(say.Err(err)) + "."
 		} else {
 			e.edit, list = edit, nil
 			for k, part := range edit.(model.SetPlan).Panels {

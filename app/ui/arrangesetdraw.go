@@ -12,6 +12,7 @@ import (
 	"heartside/layout/geom"
 	"heartside/layout/together"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // frame fills an entry with the panels of a set as they lie: where each stands,
@@ -24,7 +25,7 @@ func (p *arrangePage) frame(e *layEntry, set model.Set, list []*face.Panel) {
 	}
 	f, err := together.Of(list, l)
 	if err != nil {
-		e.fault = sentence(err.Error()) + "."
+		e.fault = sentence(say.Err(err)) + "."
 		e.panel, e.at = list[0], []geom.Rect{geom.R(0, 0, list[0].Length, list[0].Width)}
 		e.parts = list[:1]
 		return

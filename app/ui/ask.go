@@ -147,7 +147,7 @@ func (a *asked) confirm() {
 	if a.q.do != nil {
 		if err := a.q.do(); err != nil {
 			if !errors.Is(err, errAsked) {
-				a.tell(sentence(err.Error()))
+				a.tell(sentence(say.Err(err)))
 			}
 			return
 		}
@@ -239,7 +239,7 @@ func (b *keyButton) TypedKey(ev *fyne.KeyEvent) {
 
 // fail tells what went wrong.
 func (w *Window) fail(title string, err error) {
-	w.ask(question{title: title, body: wrapped(sentence(err.Error()), widget.MediumImportance), size: fyne.NewSize(520, 220)})
+	w.ask(question{title: title, body: wrapped(sentence(say.Err(err)), widget.MediumImportance), size: fyne.NewSize(520, 220)})
 }
 
 // tellAll shows a longer text.

@@ -104,7 +104,7 @@ func (w *Window) balanceByGround(places []intake.Place) {
 		},
 		func(got session.Balanced, err error) {
 			if err != nil {
-				text := sentence(err.Error()) + "."
+				text := sentence(say.Err(err)) + "."
 				if odd := namedIn(err, places); len(odd) > 0 && len(places)-len(odd) > 1 {
 					for _, p := range odd {
 						out[p] = true
@@ -122,7 +122,7 @@ func (w *Window) balanceByGround(places []intake.Place) {
 func namedIn(err error, places []intake.Place) []intake.Place {
 	var out []intake.Place
 	for _, p := range places {
-		if strings.Contains(err.Error(), p.String()) {
+		if strings.Contains(say.Err(err), p.String()) {
 			out = append(out, p)
 		}
 	}

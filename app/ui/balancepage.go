@@ -159,7 +159,7 @@ func (p *balancePage) load() {
 			}
 			p.said = ""
 			if err != nil {
-				p.said = say.F("The photograph cannot be opened: %s.", err.Error())
+				p.said = say.F("The photograph cannot be opened: %s.", say.Err(err))
 			} else {
 				p.img = img
 				p.pic.put(img, small)
@@ -185,7 +185,7 @@ func (p *balancePage) fault() string {
 		return ""
 	}
 	if _, err := light.Card(p.img, p.ring(), cardKinds()[p.kind].lightness); err != nil {
-		return sentence(err.Error()) + "."
+		return sentence(say.Err(err)) + "."
 	}
 	return ""
 }

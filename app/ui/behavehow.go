@@ -28,7 +28,7 @@ func (w *Window) workedOut(s session.Section) {
 		}
 		number := widget.NewLabel(itoa(i+1) + ".")
 		number.Importance = widget.LowImportance
-		step := container.New(stackLayout{}, line(g.step.Formula, widget.MediumImportance))
+		step := container.New(stackLayout{}, line(say.Of(g.step.Formula), widget.MediumImportance))
 		for _, v := range g.values {
 			l := wrapped(w.valuesText(v), widget.MediumImportance)
 			l.SizeName = theme.SizeNameCaptionText
@@ -100,7 +100,7 @@ func (l gutterLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func (w *Window) valuesText(list []moisture.Value) string {
 	var out []string
 	for _, v := range list {
-		out = append(out, v.Name+" = "+w.valueText(v))
+		out = append(out, say.Of(v.Name)+" = "+w.valueText(v))
 	}
 	return strings.Join(out, ";  ")
 }
@@ -145,13 +145,13 @@ func significant(v float64) string {
 func sourceText(s moisture.Step) string {
 	how := ""
 	if s.Flag != moisture.NoFlag {
-		how = s.Flag.Text()
+		how = say.Of(s.Flag.Text())
 	}
 	switch {
 	case s.Source == "":
 		return sentence(how)
 	case how == "":
-		return s.Source
+		return say.Of(s.Source)
 	}
-	return s.Source + " (" + how + ")"
+	return say.Of(s.Source) + " (" + how + ")"
 }

@@ -85,7 +85,7 @@ func (p *endPage) open() {
 			}
 			p.wait("")
 			if err != nil {
-				p.trouble = say.F("The photograph cannot be opened: %s.", err.Error())
+				p.trouble = say.F("The photograph cannot be opened: %s.", say.Err(err))
 				w.say(p.trouble)
 				p.show()
 				return
@@ -128,7 +128,7 @@ func (p *endPage) find() {
 			p.wait("")
 			switch {
 			case err != nil:
-				p.w.say(say.F("The end was not found: %s.", err.Error()))
+				p.w.say(say.F("The end was not found: %s.", say.Err(err)))
 			case !from.lie.same(p.now.lie):
 				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			default:
@@ -147,7 +147,7 @@ func (p *endPage) read() {
 	}
 	m, err := p.section()
 	if err != nil {
-		p.w.say(sentence(err.Error()) + ".")
+		p.w.say(sentence(say.Err(err)) + ".")
 		return
 	}
 	a := endAsk{bow: p.now.lie.bow, width: p.width, thickness: p.thickness, none: p.now.none,
@@ -181,7 +181,7 @@ func (p *endPage) read() {
 			p.reading, p.trouble = false, ""
 			p.got = got
 			if err != nil {
-				p.got, p.trouble = endAnswer{}, say.F("The end cannot be read: %s.", err.Error())
+				p.got, p.trouble = endAnswer{}, say.F("The end cannot be read: %s.", say.Err(err))
 			}
 			p.pic.Refresh()
 			p.show()

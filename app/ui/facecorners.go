@@ -185,7 +185,7 @@ func (c *faceCorners) read() {
 	}
 	got, err := parseCorners(c.figures.Text, cornerNames(c.p.face))
 	if err != nil {
-		c.p.w.say(sentence(err.Error()))
+		c.p.w.say(sentence(say.Err(err)))
 		return
 	}
 	l := c.lie

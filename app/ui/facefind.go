@@ -51,7 +51,7 @@ func (c *faceCorners) seek(what string, do func(context.Context, imageOf, float6
 			c.busy = ""
 			switch {
 			case err != nil:
-				p.w.say(say.F("The board was not found: %s. Set the corners by hand.", err.Error()))
+				p.w.say(say.F("The board was not found: %s. Set the corners by hand.", say.Err(err)))
 			case !from.same(c.lie):
 				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			case f.Confidence == [4]float64{}:

@@ -37,7 +37,7 @@ func (p *facePage) open() {
 			}
 			p.wait("")
 			if err != nil {
-				p.trouble = say.F("The photograph cannot be opened: %s.", err.Error())
+				p.trouble = say.F("The photograph cannot be opened: %s.", say.Err(err))
 				p.withoutPhoto()
 				return
 			}
@@ -128,7 +128,7 @@ func (p *facePage) make(lie faceLie, mask *photo.Mask) {
 			p.wait("")
 			if err != nil {
 				p.ready = nil
-				p.trouble = say.F("The face cannot be split: %s.", err.Error())
+				p.trouble = say.F("The face cannot be split: %s.", say.Err(err))
 				w.say(p.trouble)
 				p.show()
 				return
@@ -179,7 +179,7 @@ func (c *faceCorners) use(then func()) {
 		return
 	}
 	if err := c.good(); err != nil {
-		p.w.say(sentence(err.Error()))
+		p.w.say(sentence(say.Err(err)))
 		return
 	}
 	if c.lie.waney && c.lie.ring == nil {

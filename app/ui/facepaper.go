@@ -92,7 +92,7 @@ func (c *faceCorners) paperMeasure(paper outline.Paper) {
 			c.busy = ""
 			p.show()
 			if err != nil {
-				p.w.say(say.F("The board was not measured: %s.", err.Error()))
+				p.w.say(say.F("The board was not measured: %s.", say.Err(err)))
 				return
 			}
 			p.w.say("")

@@ -28,7 +28,7 @@ func (t *faceTape) enter() {
 	wide, high := p.img.Bounds().Dx(), p.img.Bounds().Dy()
 	if err := scale.Marks(c.lie.view(), wide, high, t.marks[2*k], t.marks[2*k+1]); err != nil {
 		t.shown()
-		p.w.say("⚠ " + sentence(err.Error()) + ".")
+		p.w.say("⚠ " + sentence(say.Err(err)) + ".")
 		return
 	}
 	t.shown()

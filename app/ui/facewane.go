@@ -61,7 +61,7 @@ func (c *faceCorners) lay(what string, ask intake.Ask, then func()) {
 			c.busy = ""
 			switch {
 			case err != nil:
-				p.w.say(sentence(err.Error()))
+				p.w.say(sentence(say.Err(err)))
 			case !from.same(c.lie) || from.waney != c.lie.waney:
 				p.w.say(say.T("The corners were moved meanwhile; what was found is dropped."))
 			default:

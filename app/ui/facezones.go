@@ -62,7 +62,7 @@ func (z *faceZones) done(err error) {
 		z.waits = z.waits[1:]
 	}
 	if err != nil {
-		z.p.w.say(sentence(err.Error()))
+		z.p.w.say(sentence(say.Err(err)))
 	}
 	z.outlined()
 	z.canvas.renew()
@@ -123,7 +123,7 @@ func (z *faceZones) evenLight(on bool) {
 				w.say("")
 				if err != nil {
 					z.show.even = false
-					w.say(say.F("The light cannot be made even: %s", err.Error()))
+					w.say(say.F("The light cannot be made even: %s", say.Err(err)))
 				}
 				z.even = out
 				z.canvas.renew()

@@ -29,9 +29,12 @@ type helpScreen struct {
 	parts []helpPart
 }
 
-// readHelp reads the screens built into the program.
+// readHelp reads the screens built into the program, in the language in use.
 func readHelp() ([]helpScreen, error) {
-	names, err := fs.Glob(assets.Help, "help/*.md")
+	names, err := fs.Glob(assets.Help, "help/"+say.Language()+"/*.md")
+	if err == nil && len(names) == 0 { // there is none in this language
+		names, err = fs.Glob(assets.Help, "help/*.md")
+	}
 	if err != nil {
 		return nil, say.Errorf("help: %w", err)
 	}

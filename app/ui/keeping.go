@@ -263,7 +263,7 @@ func failedWords(err error) string {
 	if errors.As(err, &e) && e.Path != "" {
 		where = " in " + filepath.Dir(e.Path)
 	}
-	what := say.F("What is on screen could not be kept%s in case the program ends: %s. Nothing is lost: the window keeps your work; ", where, file.Cause(rootCause(err)).Error())
+	what := say.F("What is on screen could not be kept%s in case the program ends: %s. Nothing is lost: the window keeps your work; ", where, say.Err(file.Cause(rootCause(err))))
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
 		return say.F("%sfree some space, then save again.", what)

@@ -100,7 +100,7 @@ func at(when, now time.Time) string {
 
 // heldAsk says that another window has the project.
 func (w *Window) heldAsk(held *keep.HeldError) {
-	text := sentence(held.Error()) + ". "
+	text := sentence(say.Err(held)) + ". "
 	if held.Owner.PID != 0 {
 		text = say.F("It is open %s. ", held.Who())
 	}
@@ -132,7 +132,7 @@ func (w *Window) heldAsk(held *keep.HeldError) {
 
 // saveFailed says that the project is still here, and what to do.
 func (w *Window) saveFailed(err error) {
-	text := say.F("%s. Nothing is lost: the window keeps your work", sentence(err.Error()))
+	text := say.F("%s. Nothing is lost: the window keeps your work", sentence(say.Err(err)))
 	if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 		text += say.T("; free some space, then save again")
 	}
@@ -148,7 +148,7 @@ func (w *Window) changedAsk(c *session.ChangedError, then func()) {
 	name := filepath.Base(c.Path)
 	w.ask(question{
 		title: say.T("The file was changed by another program"),
-		body:  wrapped(say.F("%s. If you replace it, what it holds now stays beside it as %s%s. Under another name both are kept.", sentence(c.Error()), name, file.BackupSuffix), widget.MediumImportance),
+		body:  wrapped(say.F("%s. If you replace it, what it holds now stays beside it as %s%s. Under another name both are kept.", sentence(say.Err(c)), name, file.BackupSuffix), widget.MediumImportance),
 		yes:   say.T("Save under another name"), no: say.T("Go back"), other: say.T("Replace it"), plain: true,
 		do: func() error {
 			w.post(func() { w.saveAs(then) })

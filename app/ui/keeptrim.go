@@ -81,7 +81,7 @@ func (p *keepTrimPage) search() {
 	for _, c := range p.cards {
 		var err error
 		if c.job, err = s.KeepTrim(c.panel); err != nil {
-			c.trouble = ended(sentence(err.Error()))
+			c.trouble = ended(sentence(say.Err(err)))
 		}
 	}
 	ctx, halt := context.WithCancel(p.w.work)
@@ -136,7 +136,7 @@ func (p *keepTrimPage) found(c *keepTrimCard, got *session.KeptTrimmed, err erro
 	case errors.Is(err, context.Canceled):
 		c.trouble = say.T("Stopped before both plans were found. “Search again” begins anew.")
 	case err != nil:
-		c.trouble = ended(sentence(err.Error()))
+		c.trouble = ended(sentence(say.Err(err)))
 	default:
 		c.got, c.laid = got, map[*model.Project]bool{}
 	}

@@ -170,7 +170,7 @@ func (p *keepTrimPage) fill() {
 			p.body.Add(snug(wrapped(say.T("Looking for both plans…"), widget.LowImportance)))
 		default:
 			if bad := p.fillCard(c); bad != nil {
-				note, f.note.Importance = "⚠ "+ended(sentence(bad.Error())), widget.WarningImportance
+				note, f.note.Importance = "⚠ "+ended(sentence(say.Err(bad))), widget.WarningImportance
 			}
 		}
 	}

@@ -97,7 +97,7 @@ func translations(l Language) (map[string]string, error) {
 func speak(l Language) error {
 	l = l.resolved()
 	if l == English {
-		say.Use(nil)
+		say.Use("", nil)
 		return nil
 	}
 	texts, err := translations(l)
@@ -126,6 +126,6 @@ func speakWith(l Language, texts map[string]string) error {
 	for english := range texts {
 		said[english] = lang.X(textPrefix+english, english)
 	}
-	say.Use(said)
+	say.Use(string(l), said)
 	return nil
 }

@@ -128,7 +128,7 @@ func (p *leftPage) look() {
 	}
 	p.trouble.Hidden = err == nil
 	if err != nil {
-		p.trouble.SetText("⚠ " + ended(sentence(err.Error())))
+		p.trouble.SetText("⚠ " + ended(sentence(say.Err(err))))
 	} else {
 		p.lead.SetText(p.read.Lead)
 	}
@@ -191,7 +191,7 @@ func (p *leftPage) begin() {
 	w := p.w
 	next, notes, err := w.ses.NextProject(p.chosen())
 	if err != nil {
-		w.say(ended(sentence(err.Error())))
+		w.say(ended(sentence(say.Err(err))))
 		return
 	}
 	w.guard(say.T("begin the next project"), func() {

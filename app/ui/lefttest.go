@@ -74,7 +74,7 @@ func (f *testForm) fill() {
 	add := func(text string, i widget.Importance) { f.said.Add(line(text, i)) }
 	switch {
 	case err != nil:
-		add("⚠ "+ended(sentence(err.Error())), widget.WarningImportance)
+		add("⚠ "+ended(sentence(say.Err(err))), widget.WarningImportance)
 	case f.found.Found == 0:
 		add("⚠ "+say.T(nowhere), widget.WarningImportance)
 	case f.found.Found < want.Count:

@@ -20,8 +20,8 @@ func longer(t *testing.T) {
 		pad := strings.Repeat("länger ", more/7+1)
 		out[text] = body + " " + strings.TrimSpace(string([]rune(pad)[:max(more-1, 1)])) + text[len(body):]
 	}
-	say.Use(out)
-	t.Cleanup(func() { say.Use(nil) })
+	say.Use("xx", out)
+	t.Cleanup(func() { say.Use("", nil) })
 }
 
 // With text two fifths longer every page goes into the window as it is, and nothing

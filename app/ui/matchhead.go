@@ -123,7 +123,7 @@ func (h *matchHead) typed() {
 	}
 	switch {
 	case err != nil:
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 		h.show()
 	case v != p.tolerance || p.trouble != "":
 		p.tolerance = v

@@ -177,7 +177,7 @@ func (r *rowing) work() {
 	}
 	r.err = err
 	if err != nil {
-		put(r.said, ended(sentence(err.Error())))
+		put(r.said, ended(sentence(say.Err(err))))
 		put(r.warned, "")
 		r.show(nil)
 		return

@@ -37,7 +37,7 @@ func (p *matchPage) search() {
 	}
 	q, err := p.w.ses.Matches(p.panel)
 	if err != nil {
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 		p.edges, p.leaves = session.Matches{}, session.Matches{}
 		p.shown()
 		return
@@ -86,7 +86,7 @@ func (p *matchPage) done(turn int, edges, leaves session.Matches, err error) {
 		p.first, p.gallery.at, p.gallery.id = false, 0, ""
 	}
 	if err != nil {
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 	}
 	p.shown()
 	p.w.trace.line("matches edges=%d leaves=%d", len(p.edges.List), len(p.leaves.List))

@@ -130,7 +130,7 @@ func (p *matchPage) leafSearch() (*session.LeafSearch, string) {
 	}
 	q, err := p.w.ses.Leaves(p.panel, p.strip)
 	if err != nil {
-		return nil, ended(sentence(err.Error()))
+		return nil, ended(sentence(say.Err(err)))
 	}
 	p.touches = q.Touches()
 	q.Edge = p.edge

@@ -36,7 +36,7 @@ func (n *nudger) move(by geom.Point) {
 	if err := n.w.ses.Preview(e); err != nil {
 		n.drop()
 		n.w.ses.Cancel()
-		n.w.say(err.Error())
+		n.w.say(say.Err(err))
 		return
 	}
 	n.w.surf.tell(panel, s.ID)
@@ -67,7 +67,7 @@ func (n *nudger) settle() {
 		return
 	}
 	if err := n.w.ses.Commit(e); err != nil {
-		n.w.say(err.Error())
+		n.w.say(say.Err(err))
 	}
 }
 

@@ -97,7 +97,7 @@ func (f *jobsForm) figure() {
 	}
 	j, err := f.job()
 	if err != nil {
-		f.said.SetText("⚠ " + ended(sentence(err.Error())))
+		f.said.SetText("⚠ " + ended(sentence(say.Err(err))))
 	} else {
 		f.said.SetText(f.w.ses.JobWords(&j) + ".")
 	}

@@ -157,7 +157,7 @@ func (f *planeForm) commit(e model.Edit, ok bool) {
 		return
 	}
 	if err := f.w.ses.Commit(e); err != nil {
-		f.w.asks.tell(err.Error())
+		f.w.asks.tell(say.Err(err))
 		return
 	}
 	f.w.ses.Renew(f.list)

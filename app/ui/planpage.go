@@ -128,7 +128,7 @@ func (p *planPage) ended(got session.Plans, err error) {
 	}
 	switch {
 	case err != nil:
-		p.trouble = ended(sentence(err.Error()))
+		p.trouble = ended(sentence(say.Err(err)))
 	default:
 		p.plans, p.only = got.List, got.Only
 	}

@@ -53,7 +53,7 @@ func (c *quantityCard) fill() {
 	}
 	c.from.SetText(say.F("%s is lost: %s. What is cut and left over counts as lost; planing to thickness does not, it is apart.", session.Percent(v), from))
 	if err != nil {
-		c.said.Add(line("⚠ "+ended(sentence(err.Error())), widget.WarningImportance))
+		c.said.Add(line("⚠ "+ended(sentence(say.Err(err))), widget.WarningImportance))
 	}
 	for i, text := range list {
 		l := wrapped(text, widget.MediumImportance)

@@ -101,7 +101,7 @@ func (e *boardEntry) read() (out []*model.Board, doubts []string, ok bool) {
 			f = &fault{errors.New(say.F("letter: there is a board %s already; the next free letter is %s", b.ID, e.nextLetter())), r.letter}
 		}
 		if f != nil {
-			r.trouble.SetText("✕ " + sentence(f.err.Error()))
+			r.trouble.SetText("✕ " + sentence(say.Err(f.err)))
 			r.trouble.Show()
 			settled(e.scroll)
 			if ok {

@@ -62,7 +62,7 @@ func (p *previews) want(path string) {
 // trouble says why a picture cannot be shown, "" nothing.
 func (p *previews) trouble(path string) string {
 	if err := p.errs[path]; err != nil {
-		return ": " + err.Error()
+		return ": " + say.Err(err)
 	}
 	return ""
 }

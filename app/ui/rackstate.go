@@ -61,7 +61,7 @@ func faceState(ses *session.Session, b *model.Board, face int) cellState {
 	case f.Photo == "":
 		return cellState{kind: cellEmpty, sign: "○", words: say.T("no photograph")}
 	case f.Open() && heard && n.Step == intake.Failed:
-		return cellState{kind: cellFailed, sign: "✕", words: n.Step.String() + ": " + n.Err.Error()}
+		return cellState{kind: cellFailed, sign: "✕", words: n.Step.String() + ": " + say.Err(n.Err)}
 	case f.Open() && heard && n.Step == intake.Stopped:
 		return cellState{kind: cellWaiting, sign: "‖", words: say.T("stopped, waits to be read")}
 	case f.Open() && heard && !n.Step.Ended():

@@ -167,7 +167,7 @@ func (p *sheetPage) built(turn int, doc *sheet.Document, err error) {
 	m.then = nil
 	if err != nil {
 		m.halt()
-		m.doc, m.small, m.wrong = nil, nil, ended(sentence(strings.TrimPrefix(err.Error(), "layout sheet: ")))
+		m.doc, m.small, m.wrong = nil, nil, ended(sentence(strings.TrimPrefix(say.Err(err), "layout sheet: ")))
 		p.shown()
 		if len(then) > 0 {
 			p.w.say(m.wrong)

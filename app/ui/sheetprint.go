@@ -183,7 +183,7 @@ func (p *sheetPage) notOpened(l leaf, why error) {
 	p.side.tell(say.F("⚠ Not opened. The file is %s", l.path))
 	p.w.trace.line("not printed %s", l.path)
 	p.w.ask(question{title: say.T("The sheet was not opened for printing"), yes: say.T("Send it to the printer"), no: say.T("Close"), other: say.T("Copy where it lies"), plain: true,
-		body: wrapped(say.F("%s\n\nThe sheet lies here, ready to be opened and printed by hand:\n%s", ended(sentence(why.Error())), l.path), 0),
+		body: wrapped(say.F("%s\n\nThe sheet lies here, ready to be opened and printed by hand:\n%s", ended(sentence(say.Err(why))), l.path), 0),
 		do:   func() error { p.send(l); return nil },
 		also: func() { p.copyPath(l.path) },
 		size: fyne.NewSize(600, 300),

@@ -78,7 +78,7 @@ func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 		return ""
 	}
 	if _, err := model.Apply(w.ses.Committed(), model.CutEnd{Board: b.ID, End: end, Off: mm}); err != nil {
-		return "⚠ " + sentence(err.Error()) + "."
+		return "⚠ " + sentence(say.Err(err)) + "."
 	}
 	list := w.ses.CutMisfits(b.ID, end, mm)
 	if len(list) == 0 {

@@ -101,7 +101,7 @@ func (b *benchPapers) compare(turn int, printed []model.PrintedPage) {
 			}
 			b.said, b.got = "", session.ComparePapers(printed, now)
 			if err != nil {
-				b.said, b.got = sentence(err.Error())+".", session.Papers{}
+				b.said, b.got = sentence(say.Err(err))+".", session.Papers{}
 			}
 			b.fill()
 			w.trace.line("papers again=%d fresh=%d gone=%d", len(b.got.Again), len(b.got.Fresh), len(b.got.Gone))

@@ -127,7 +127,7 @@ func (r *benchRow) take() {
 				err = say.Errorf("sapwood width: %s does not fit strip %s, which is %s wide", f.Text, r.b.Number, r.p.w.ses.Len(r.b.Width))
 			}
 			if err != nil {
-				r.p.w.say("⚠ " + sentence(err.Error()) + ".")
+				r.p.w.say("⚠ " + sentence(say.Err(err)) + ".")
 				return
 			}
 			lying[1-e][i] = v

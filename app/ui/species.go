@@ -59,7 +59,7 @@ func (t *tapIcon) Cursor() desktop.Cursor { return desktop.PointerCursor }
 // speciesName is the catalogue's name of a wood.
 func speciesName(id string) string {
 	if s := catalog.Find(id); s.Known() {
-		return s.Name
+		return say.Of(s.Name)
 	}
 	return strings.ReplaceAll(id, "-", " ")
 }
@@ -73,7 +73,7 @@ func woodsLike(typed string) []catalog.Species {
 	asked := cut(typed)
 	var first, later []catalog.Species
 	for _, s := range catalog.All() {
-		has := cut(s.Name + " " + s.Latin)
+		has := cut(say.Of(s.Name) + " " + s.Name + " " + s.Latin)
 		all := true
 		for _, a := range asked {
 			all = all && slices.ContainsFunc(has, func(h string) bool { return strings.HasPrefix(h, a) })
@@ -98,7 +98,7 @@ func (s *speciesField) meant() {
 	} else if list := woodsLike(text); text != "" && len(list) > 0 {
 		s.found = list[0].ID
 		for _, w := range list {
-			if w.Name == text {
+			if say.Of(w.Name) == text {
 				s.found = w.ID
 			}
 		}
@@ -152,7 +152,7 @@ func (s *speciesField) offered() []catalog.Species {
 func (s *speciesField) list() {
 	var items []*fyne.MenuItem
 	for _, w := range s.offered() {
-		it := fyne.NewMenuItem(w.Name, func() { s.put(w.ID) })
+		it := fyne.NewMenuItem(say.Of(w.Name), func() { s.put(w.ID) })
 		it.Checked = w.ID == s.found
 		items = append(items, it)
 	}

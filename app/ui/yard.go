@@ -157,7 +157,7 @@ func (p *yardPage) told(r *yardRun, over bool, err error, put func()) {
 	case errors.Is(err, context.Canceled):
 		r.trouble = say.T("Stopped. “Look again” begins anew.")
 	case err != nil:
-		r.trouble = ended(sentence(err.Error()))
+		r.trouble = ended(sentence(say.Err(err)))
 	default:
 		put()
 	}
@@ -199,7 +199,7 @@ func (p *yardPage) set(y session.Yard) {
 func (p *yardPage) take() {
 	edit, err := p.w.ses.TakeKept()
 	if err != nil {
-		p.w.say(ended(sentence(err.Error())))
+		p.w.say(ended(sentence(say.Err(err))))
 		return
 	}
 	if !p.w.commit(edit) {

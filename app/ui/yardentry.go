@@ -202,7 +202,7 @@ func (e *yardEntry) keep() {
 		}
 	}
 	if bad != nil {
-		e.tell(ended(sentence(bad.err.Error())))
+		e.tell(ended(sentence(say.Err(bad.err))))
 		w.win.Canvas().Focus(bad.at)
 		return
 	}

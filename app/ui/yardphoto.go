@@ -24,7 +24,7 @@ func (e *yardEntry) photos() {
 	}{{yardLength, "length", &o.Length}, {yardWidth, "width", &o.Width}} {
 		v, err := e.in[x.i].size(x.name)
 		if err != nil {
-			e.tell(say.F("%s Length and width give the photographs their scale.", ended(sentence(err.Error()))))
+			e.tell(say.F("%s Length and width give the photographs their scale.", ended(sentence(say.Err(err)))))
 			w.win.Canvas().Focus(e.in[x.i])
 			return
 		}
@@ -74,7 +74,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 	}
 	read, err := w.ses.MeasureOffer(o, names)
 	if err != nil {
-		e.tell(ended(sentence(err.Error())))
+		e.tell(ended(sentence(say.Err(err))))
 		return
 	}
 	st := e.p.st
@@ -102,7 +102,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 			e.photo.greyed(false)
 			if err != nil {
 				w.say("")
-				e.tell(say.F("%s What is typed stays as it is.", ended(sentence(err.Error()))))
+				e.tell(say.F("%s What is typed stays as it is.", ended(sentence(say.Err(err)))))
 				return
 			}
 			e.measured(got, doubts, size)

@@ -104,7 +104,7 @@ func (f *termsForm) fill() {
 	f.said.Objects = nil
 	got, err := f.read()
 	if err != nil {
-		f.said.Add(line("⚠ "+ended(sentence(err.Error())), widget.WarningImportance))
+		f.said.Add(line("⚠ "+ended(sentence(say.Err(err))), widget.WarningImportance))
 	} else {
 		lead := wrapped(got.Lead, widget.MediumImportance)
 		lead.TextStyle.Bold = true

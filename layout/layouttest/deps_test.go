@@ -67,7 +67,7 @@ var arrows = Arrows{
 	"app/sheet":             {"layout/...", "model/...", "assets", "app/render", "app/session"},
 	"app/command":           {"layout/...", "model/...", "assets", "app/render", "app/session", "app/sheet", "app/intake", "app/picture"},
 	"app/keep":              {"model/..."},
-	"app/phone":             {"app/intake", "app/keep", "app/picture"},
+	"app/phone":             {"app/intake", "app/keep", "app/picture", "model/say"},
 	"app/boardset":          {"layout/...", "app/intake"},
 	"app/demophotos":        {"layout/...", "model/...", "assets", "app/session"},
 

@@ -10,37 +10,64 @@ package say
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"sync/atomic"
 )
 
 // texts holds the translations by their English; nil: English.
-var texts atomic.Pointer[map[string]string]
+var texts atomic.Pointer[language]
 
-// Use says everything from now on in a language; nil is English. The map is not to
-// be changed afterwards.
-func Use(translations map[string]string) {
+// Use says everything from now on in a language, named by its code (BCP 47), with
+// these translations; nil is English. The map is not to be changed afterwards.
+func Use(code string, translations map[string]string) {
 	if translations == nil {
 		texts.Store(nil)
 		return
 	}
-	texts.Store(&translations)
+	texts.Store(&language{code: code, said: translations})
+}
+
+// Language is the code of the language in use.
+func Language() string {
+	if m := texts.Load(); m != nil {
+		return m.code
+	}
+	return "en"
 }
 
 // T returns a text in the language in use.
 func T(text string) string {
 	if m := texts.Load(); m != nil {
-		if t, ok := (*m)[text]; ok {
+		if t, ok := m.said[text]; ok {
 			return t
 		}
 	}
 	return text
 }
 
-// F formats values by a format in the language in use.
-func F(format string, values ...any) string { return fmt.Sprintf(T(format), values...) }
+// F formats values by a format in the language in use; errors among them are said
+// in it, too.
+func F(format string, values ...any) string { return fmt.Sprintf(T(format), understood(values)...) }
 
-// Errorf is fmt.Errorf by a format in the language in use.
-func Errorf(format string, values ...any) error { return fmt.Errorf(T(format), values...) }
+// Errorf is fmt.Errorf by a format in the language in use; errors among the values
+// are said in it, too.
+func Errorf(format string, values ...any) error {
+	return fmt.Errorf(T(format), understood(values)...)
+}
+
+// understood makes errors among values say what they say in the language in use.
+func understood(values []any) []any {
+	if texts.Load() == nil {
+		return values
+	}
+	out := slices.Clone(values)
+	for i, v := range out {
+		if err, ok := v.(error); ok {
+			out[i] = heard{err}
+		}
+	}
+	return out
+}
 
 // Error is an error that says a text in the language in use.
 func Error(text string) error { return errors.New(T(text)) }

@@ -203,7 +203,7 @@ func (p *Panel) gluedSpread(strips []Strip, parts []part) (Range, error) {
 func (p *Panel) working() []Step {
 	values := []Value{{Name: "panel width", Number: p.Width, Unit: mm}}
 	for i, s := range p.Strips {
-		values = append(values, Value{Name: "strip " + s.ID + ", width", Number: p.sections[i].Width, Unit: mm}, Value{Name: "strip " + s.ID + ", curvature", Number: s.Kappa.Best, Unit: perMM})
+		values = append(values, Value{Name: fmt.Sprintf("strip %s, width", s.ID), Number: p.sections[i].Width, Unit: mm}, Value{Name: fmt.Sprintf("strip %s, curvature", s.ID), Number: s.Kappa.Best, Unit: perMM})
 	}
 	return []Step{{
 		Formula: "slope after a strip = slope before + curvature x width, along arcs of circles; best-fit line taken out; bow = curvature of the best parabola x width^2 / 8",

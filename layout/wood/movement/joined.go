@@ -202,7 +202,7 @@ func (m *Meeting) Working() moisture.Working {
 		at, name = m.Wet, "wet"
 	}
 	w := moisture.Working{
-		{Formula: "difference = what the first adds along the joint - what the second adds, in the season that parts them most (" + name + ")", Values: []moisture.Value{mm(m.A.Name, at.A.Value), mm(m.B.Name, at.B.Value), mm("greatest between two places", m.Most), mm("with the bounds", m.AtWorst)}, Flag: moisture.Derived},
+		{Formula: fmt.Sprintf("difference = what the first adds along the joint - what the second adds, in the season that parts them most (%s)", name), Values: []moisture.Value{mm(m.A.Name, at.A.Value), mm(m.B.Name, at.B.Value), mm("greatest between two places", m.Most), mm("with the bounds", m.AtWorst)}, Flag: moisture.Derived},
 	}
 	if m.A.Grain || m.B.Grain {
 		w = slices.Insert(w, 0, moisture.Step{Formula: "along the grain: 0.1 to 0.2 % of the length over 30 % MC", Source: "AWC; Wood Handbook (FPL-GTR-190), ch. 4", Flag: moisture.Secondary})

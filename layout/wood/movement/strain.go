@@ -104,12 +104,12 @@ func (s Strain) Working() moisture.Working {
 		if s.Form == Coefficient {
 			w = append(w,
 				moisture.Step{Formula: name, Values: []moisture.Value{{Name: name, Number: n.Value, Unit: "1/%"}}, Source: table, Flag: n.Flag},
-				moisture.Step{Formula: got.Name + " = " + name + " (MF - MI), both between 6 and 14 %", Values: append(mcs[:2:2], got), Source: eq132, Flag: moisture.Read})
+				moisture.Step{Formula: fmt.Sprintf("%s = %s (MF - MI), both between 6 and 14 %%", got.Name, name), Values: append(mcs[:2:2], got), Source: eq132, Flag: moisture.Read})
 			continue
 		}
 		w = append(w,
 			moisture.Step{Formula: name, Values: []moisture.Value{{Name: name, Number: n.Value, Unit: "%"}}, Source: table, Flag: n.Flag},
-			moisture.Step{Formula: got.Name + " = (MF - MI) / (FSP*100/" + name + " - FSP + MI), not both between 6 and 14 %", Values: append(mcs[:2:2], fsp, got), Source: eq133, Flag: moisture.Secondary})
+			moisture.Step{Formula: fmt.Sprintf("%s = (MF - MI) / (FSP*100/%s - FSP + MI), not both between 6 and 14 %%", got.Name, name), Values: append(mcs[:2:2], fsp, got), Source: eq133, Flag: moisture.Secondary})
 	}
 	return w
 }

@@ -46,13 +46,13 @@ const (
 func (r Role) EdgeNames() (front, back, left, right string) {
 	switch r {
 	case RoleSide:
-		return "front", say.T("back edge"), "top", say.T("bottom end")
+		return say.T("front"), say.T("back edge"), say.T("top"), say.T("bottom end")
 	case RoleDoor:
-		return "hinge", say.T("closing edge"), "top", say.T("bottom end")
+		return say.T("hinge"), say.T("closing edge"), say.T("top"), say.T("bottom end")
 	case RoleDrawerFront:
-		return "bottom", say.T("top edge"), "left", say.T("right end")
+		return say.T("bottom"), say.T("top edge"), say.T("left"), say.T("right end")
 	}
-	return "front", "back", "left", "right"
+	return say.T("front"), say.T("back"), say.T("left"), say.T("right")
 }
 
 // ShapeKind is the finished outline.
@@ -141,7 +141,7 @@ func (r Role) Side(word string) (side int, ok bool) {
 	}
 	w := bare(word)
 	front, back, left, right := r.EdgeNames()
-	for _, names := range [2][4]string{{front, back, left, right}, {"front", "back", "left", "right"}} {
+	for _, names := range [3][4]string{{front, back, left, right}, r.SideKeys(), {"front", "back", "left", "right"}} {
 		for i, n := range names {
 			if w != "" && w == bare(n) {
 				return i, true
@@ -149,6 +149,20 @@ func (r Role) Side(word string) (side int, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// SideKeys returns what SideNames are called in a project's file, in English
+// whatever language is spoken.
+func (r Role) SideKeys() [4]string {
+	switch r {
+	case RoleSide:
+		return [4]string{"front", "back edge", "top", "bottom end"}
+	case RoleDoor:
+		return [4]string{"hinge", "closing edge", "top", "bottom end"}
+	case RoleDrawerFront:
+		return [4]string{"bottom", "top edge", "left", "right end"}
+	}
+	return [4]string{"front", "back", "left", "right"}
 }
 
 // SideNames returns what the front and back edge, the left and right end of a

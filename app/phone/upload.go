@@ -216,7 +216,7 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	s.mu.Lock()
 	s.have[at] = true
 	s.mu.Unlock()
-	res.Good, res.Text = true, "Arrived: "+at.String()+"."
+	res.Good, res.Text = true, say.F("Arrived: %s.", at)
 	s.note(res)
 	return res, nil
 }

@@ -8,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // Scene is the workspace laid out. It is a value; nothing changes it.
@@ -88,7 +89,7 @@ func (s *Scene) fillWords() {
 		w.Share = func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }
 	}
 	if w.Side == nil {
-		w.Side = (*face.Board).SideName
+		w.Side = func(b *face.Board, f int) string { return say.Of(b.SideName(f)) }
 	}
 	if w.Number == nil {
 		w.Number = func(_, strip string) string { return strip }

@@ -155,7 +155,7 @@ func (b *behaving) agesSection() (Section, bool) {
 	}
 	out := Section{ID: "ageing", Title: say.T("Colour in one year and in ten")}
 	known := false
-	out.Rows = []Row{{Values: []string{"now", say.T("1 year"), say.T("10 years")}, Head: true}}
+	out.Rows = []Row{{Values: []string{say.T("now"), say.T("1 year"), say.T("10 years")}, Head: true}}
 	for _, t := range list {
 		o := ageing.OutlookOf(t.heart, t.sap)
 		name := woodOf(t.species, 1).Name
@@ -171,7 +171,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			name  string
 			curve *ageing.Curve
 			c     *ageing.Course
-		}{{"heartwood", t.heart, &sp.Heart}, {"sapwood", t.sap, &sp.Sap}} {
+		}{{say.T("heartwood"), t.heart, &sp.Heart}, {say.T("sapwood"), t.sap, &sp.Sap}} {
 			tone := Tones{Name: name + ", " + w.name, Basis: w.curve.Basis().String(), Sap: w.c == &sp.Sap}
 			for i, y := range ageYears {
 				tone.At[i] = w.curve.At(y).Lab
@@ -215,7 +215,7 @@ func (b *behaving) agesLead(reads [3]*face.Reading, known bool) string {
 	now := reads[0].Show.Lone()
 	for i := 1; i < 3; i++ {
 		if n := reads[i].Show.Lone(); n > now {
-			return say.F("%s that does not stand out today may in %s.", countOf(n-now, say.T("A streak"), "streaks"), []string{"", say.T("one year"), say.T("ten years")}[i])
+			return say.F("%s that does not stand out today may in %s.", countOf(n-now, say.T("A streak"), say.T("streaks")), []string{"", say.T("one year"), say.T("ten years")}[i])
 		}
 	}
 	switch {
@@ -291,7 +291,7 @@ func (b *behaving) dyeSection() (Section, bool) {
 			name += say.T(" (lighter than the sapwood: dye only darkens)")
 		}
 		row(name, m.Outlook)
-		out.Tones = append(out.Tones, Tones{Name: say.F("Dyed to %s", m.Aim.String()), Basis: "predicted", Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
+		out.Tones = append(out.Tones, Tones{Name: say.F("Dyed to %s", m.Aim.String()), Basis: say.T("predicted"), Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
 	}
 	if m, ok := plan.Steadiest(); ok {
 		out.Notes = append(out.Notes, say.F("Steadiest over ten years: dyed to %s.", m.Aim))

@@ -28,7 +28,7 @@ func spanOf(c model.Climate) (moisture.Span, error) {
 		name string
 		air  model.Air
 		to   *moisture.Level
-	}{{"now", c.Now, &out.Now}, {say.T("driest season"), c.Dry, &out.Dry}, {say.T("dampest season"), c.Wet, &out.Wet}} {
+	}{{say.T("now"), c.Now, &out.Now}, {say.T("driest season"), c.Dry, &out.Dry}, {say.T("dampest season"), c.Wet, &out.Wet}} {
 		var err error
 		if at.air.MC > 0 {
 			*at.to, err = moisture.LevelOfReading(at.air.MC, moisture.MeterUnknown)
@@ -54,7 +54,7 @@ func (b *behaving) airSection() Section {
 	}
 	out.Lead = say.F("Wood that has settled holds %s now, %s in the driest season, %s in the dampest.",
 		MC(b.span.Now.MC), MC(b.span.Dry.MC), MC(b.span.Wet.MC))
-	out.Rows = []Row{{Values: []string{"now", "driest", "dampest"}, Head: true}}
+	out.Rows = []Row{{Values: []string{say.T("now"), say.T("driest"), say.T("dampest")}, Head: true}}
 	from := Row{Name: say.T("From")}
 	mc := Row{Name: say.T("Moisture content")}
 	for _, l := range []moisture.Level{b.span.Now, b.span.Dry, b.span.Wet} {
@@ -72,7 +72,7 @@ func (b *behaving) airSection() Section {
 
 func (b *behaving) levelFrom(l moisture.Level) string {
 	if l.Origin != moisture.FromAir {
-		return "reading"
+		return say.T("reading")
 	}
 	if b.p.Units == unit.Inch {
 		return fmt.Sprintf("%.0f %%, %.0f °F", l.Air.RH, l.Air.Temp*9/5+32)

@@ -146,7 +146,7 @@ func (b *behaving) cupSection() (Section, bool) {
 	}
 	now := c.Layups[0]
 	out.Lead = say.F("By its rings the show face %s in the driest season and %s in the dampest, at most.", b.bowWords(mostBow(now.Dry)), b.bowWords(mostBow(now.Wet)))
-	out.Rows = append(out.Rows, Row{Name: say.T("Bow of the whole panel"), Values: []string{"driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("Bow of the whole panel"), Values: []string{say.T("driest"), say.T("dampest")}, Head: true})
 	for _, l := range c.Layups {
 		out.Rows = append(out.Rows, Row{Name: cupWays(l.Name), Values: []string{b.bows(l.Dry), b.bows(l.Wet)}})
 	}

@@ -109,7 +109,7 @@ func (b *behaving) slots(out *Section, m *movement.Panel, fixed movement.Fixed, 
 		return err
 	}
 	front := b.n.Role.SideNames()[0]
-	out.Rows = append(out.Rows, Row{Name: say.F("Row, from the %s", front), Values: []string{say.F("slot for a %s shank", b.s.Fine(usualShank)), "away", "towards"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Row, from the %s", front), Values: []string{say.F("slot for a %s shank", b.s.Fine(usualShank)), say.T("away"), say.T("towards")}, Head: true})
 	for _, k := range list {
 		if k.Round {
 			out.Rows = append(out.Rows, Row{Name: b.s.Len(k.At), Values: []string{say.T("round hole"), "–", "–"}})
@@ -131,7 +131,7 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: say.T("Gap to leave"), Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("Gap to leave"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, g := range []movement.Gap{front, back} {
 		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
 		out.How = append(out.How, g.Working()...)
@@ -162,7 +162,7 @@ func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixe
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: say.T("To the bottom of the groove"), Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("To the bottom of the groove"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, k := range []movement.GrooveSide{g.Front, g.Back} {
 		out.Rows = append(out.Rows,
 			Row{Name: say.F("%s, gap", say.Upper(names[i])), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
@@ -186,11 +186,11 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 		return err
 	}
 	names := b.n.Role.SideNames()
-	out.Rows = append(out.Rows, Row{Name: say.T("End cut to today's width stands out by"), Values: []string{"today", "driest", "dampest"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.T("End cut to today's width stands out by"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, p := range []movement.Proud{k.Front, k.Back} {
 		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
 	}
-	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from the %s", names[0]), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), "away", "towards"}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from the %s", names[0]), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), say.T("away"), say.T("towards")}, Head: true})
 	for _, p := range k.Pins {
 		if p.Round {
 			out.Rows = append(out.Rows, Row{Name: b.s.Len(p.At), Values: []string{say.T("round, glued"), "–", "–"}})

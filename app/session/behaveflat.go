@@ -67,7 +67,7 @@ func (b *behaving) flatSection() (Section, bool) {
 		return Section{}, false
 	}
 	out := Section{ID: "flatten", Title: say.T("Will it clean up?"), Lead: say.T("Every blank whose board was measured comes flat with wood to spare.")}
-	out.Rows = []Row{{Name: say.T("Left when flat, of the blank"), Values: []string{"surely", "likely", say.T("straight width")}, Head: true}}
+	out.Rows = []Row{{Name: say.T("Left when flat, of the blank"), Values: []string{say.T("surely"), say.T("likely"), say.T("straight width")}, Head: true}}
 	bad := 0
 	for _, c := range list {
 		l := c.answer.Left
@@ -76,7 +76,7 @@ func (b *behaving) flatSection() (Section, bool) {
 			bad++
 			word := say.T("may miss")
 			if c.answer.Verdict == flatten.WillNot {
-				word, out.Strong = "misses", true
+				word, out.Strong = say.T("misses"), true
 			}
 			note := say.F("Strip %s %s %s of thickness", c.strip.number, word, b.s.Fine(max(c.answer.ShortLikely, c.answer.ShortSure)))
 			if c.answer.ShortSure == 0 && c.answer.ShortWidth > 0 {

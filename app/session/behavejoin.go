@@ -62,12 +62,12 @@ func (b *behaving) joinSection() (Section, bool) {
 			out.Notes = append(out.Notes, say.Upper(other)+": "+err.Error()+".")
 			continue
 		}
-		how := "fixed"
+		how := say.T("fixed")
 		if j.How == "free" {
-			how = "free"
+			how = say.T("free")
 		}
 		out.Rows = append(out.Rows,
-			Row{Name: say.Upper(other) + ", " + how, Values: []string{"driest", "dampest"}, Head: true},
+			Row{Name: say.Upper(other) + ", " + how, Values: []string{say.T("driest"), say.T("dampest")}, Head: true},
 			Row{Name: say.F("%s along the joint", m.A.Name), Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
 			Row{Name: say.F("%s along the joint", m.B.Name), Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
 			Row{Name: say.T("Part by"), Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})

@@ -195,7 +195,7 @@ func (b *behaving) widthSection() (Section, bool) {
 	out.Lead = say.F("%s wide today; %s in the driest season, %s in the dampest: it moves %s in all.",
 		b.s.Len(m.Now), b.s.Len(m.Dry.Value), b.s.Len(m.Wet.Value), b.s.Fine(math.Abs(m.Wet.Value-m.Dry.Value)))
 	out.Rows = []Row{
-		{Values: []string{"today", "driest", "dampest"}, Head: true},
+		{Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true},
 		{Name: say.T("Width"), Values: []string{b.s.Len(m.Now), b.s.Len(m.Dry.Value), b.s.Len(m.Wet.Value)}},
 		{Name: say.T("Change"), Values: []string{"", b.s.signed(dry.Value), b.s.signed(wet.Value)}},
 		{Name: say.T("single boards may differ:"), Values: []string{"", b.s.between(dry), b.s.between(wet)}, Quiet: true},

@@ -58,11 +58,11 @@ func (b *behaving) planeRows(list []StripPlaning) []Row {
 	if s.Units() != unit.Inch {
 		name = say.T("Planed off, mm")
 	}
-	rows := []Row{{Name: name, Values: []string{"board", say.T("face 1"), say.T("face 2"), say.T("after glue"), "finished"}, Head: true}}
+	rows := []Row{{Name: name, Values: []string{say.T("board"), say.T("face 1"), say.T("face 2"), say.T("after glue"), say.T("finished")}, Head: true}}
 	for _, k := range list {
 		rows = append(rows, Row{Name: k.Number, Values: []string{size(k.Stock.Thickness), bare(k.Stock.Off[0]), bare(k.Stock.Off[1]), bare(k.Stock.After), size(k.Stock.Finished)}})
 	}
-	rows = append(rows, Row{Name: say.T("Light wood shown"), Values: []string{"sawn", "finished", say.T("line moves")}, Head: true})
+	rows = append(rows, Row{Name: say.T("Light wood shown"), Values: []string{say.T("sawn"), say.T("finished"), say.T("line moves")}, Head: true})
 	for _, k := range list {
 		moves := say.T("not known")
 		switch {
@@ -134,7 +134,7 @@ func (b *behaving) planeHow(list []StripPlaning) moisture.Working {
 	mm := func(name string, v float64) moisture.Value { return moisture.Value{Name: name, Number: v, Unit: "mm"} }
 	out = append(out, moisture.Step{
 		Formula: say.T("off a face = what was chosen for it, else half of (board - panel - after glue-up); after glue-up half from each face"),
-		Values:  []moisture.Value{mm("board", k.Stock.Thickness), mm("panel", k.Stock.Finished), mm(say.T("after glue-up"), k.Stock.After), mm(say.T("off face 1 in all"), t[0]), mm(say.T("off face 2 in all"), t[1])},
+		Values:  []moisture.Value{mm(say.T("board"), k.Stock.Thickness), mm(say.T("panel"), k.Stock.Finished), mm(say.T("after glue-up"), k.Stock.After), mm(say.T("off face 1 in all"), t[0]), mm(say.T("off face 2 in all"), t[1])},
 		Flag:    moisture.Choice})
 	how := map[depth.How]bool{}
 	worst := map[depth.How]float64{}

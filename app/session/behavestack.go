@@ -68,7 +68,7 @@ func (b *behaving) stackSection() (Section, bool) {
 	for _, f := range b.stack() {
 		out.Notes = append(out.Notes, say.Of(f.Text))
 		if f.Source != "" || f.Flag != moisture.NoFlag {
-			out.How = append(out.How, moisture.Step{Formula: f.Text, Values: []moisture.Value{{Name: "found", Number: f.Measure}, {Name: "limit", Number: f.Limit}}, Source: f.Source, Flag: f.Flag})
+			out.How = append(out.How, moisture.Step{Formula: f.Text, Values: []moisture.Value{{Name: say.T("found"), Number: f.Measure}, {Name: say.T("limit"), Number: f.Limit}}, Source: f.Source, Flag: f.Flag})
 		}
 		if !f.Soft {
 			hard++

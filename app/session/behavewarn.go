@@ -145,9 +145,9 @@ func (b *behaving) cupWarnings() []face.Warning {
 		return nil
 	}
 	dry, wet := mostBow(c.Layups[0].Dry), mostBow(c.Layups[0].Wet)
-	most, season := dry, "driest"
+	most, season := dry, say.T("driest")
 	if math.Abs(wet) > math.Abs(dry) {
-		most, season = wet, "dampest"
+		most, season = wet, say.T("dampest")
 	}
 	limit := b.p.Limits.CupLimit() * c.Layups[0].Dry.Width / 1000
 	if math.Abs(most) <= limit {

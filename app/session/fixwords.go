@@ -40,9 +40,9 @@ func (w words) step(f *arrange.Fix, s *arrange.Step) string {
 	case arrange.Shift:
 		return say.F("shift %s %s to the %s", one, by, rightLeft(s.By))
 	case arrange.MoveAcross:
-		return say.F("saw %s %s %s", one, by, toward(s.By, "edge"))
+		return say.F("saw %s %s %s", one, by, toward(s.By, say.T("edge")))
 	case arrange.MoveAlong:
-		return say.F("saw %s %s %s", one, by, toward(s.By, "end"))
+		return say.F("saw %s %s %s", one, by, toward(s.By, say.T("end")))
 	case arrange.MoveOnBoard:
 		return say.F("saw %s from another place%s", one, w.place(f, s.Strips[0]))
 	case arrange.Narrow:

@@ -230,7 +230,7 @@ func TestRolledOver(t *testing.T) {
 	b := p.Board("B")
 	b.Faces[1].Zones = []model.Zone{{Kind: model.Sap, Polygon: geom.Polygon{{X: 0, Y: 109}, {X: 0, Y: 109 - 25.5}, {X: 2000, Y: 109 - 25.5}, {X: 2000, Y: 109}}}}
 	s, got := matched(t, p, nil)
-	if len(got.List) != 1 || got.List[0].Lays[0].Change != "roll B1 over" || got.List[0].Lays[0].Panel.Strips[0].Up != 2 {
+	if len(got.List) != 1 || got.List[0].Lays[0].Change != "roll over B1" || got.List[0].Lays[0].Panel.Strips[0].Up != 2 {
 		t.Fatalf("%+v", got)
 	}
 	// The edge that meets A's is told as it lies now.

@@ -138,7 +138,7 @@ func (q *LeafSearch) leaves(sib match.Sibling, kind match.Kind) []Match {
 			continue
 		}
 		m := Match{Kind: MatchKind(kind), Front: a.m.ID, Assumed: q.assumed(&sib), Mean: l.Mean, Greatest: l.Greatest, Within: agreed}
-		seam, side := l.Behind, "behind"
+		seam, side := l.Behind, say.T("behind")
 		if !behind {
 			seam, side = l.Before, say.T("in front of")
 		}

@@ -141,7 +141,7 @@ func TestBookMatchRollsTheStripOver(t *testing.T) {
 	p := twins()
 	p.Panels[0].Strips[0].Up = 1
 	_, got := leaves(t, p, "A1")
-	if m := oneMatch(t, got.List, "Book match from board B, behind A1"); !strings.HasPrefix(m.Lays[0].Change, "roll A1 over; cut a strip") {
+	if m := oneMatch(t, got.List, "Book match from board B, behind A1"); !strings.HasPrefix(m.Lays[0].Change, "roll over A1; cut a strip") {
 		t.Errorf("%q", m.Lays[0].Change)
 	}
 	m := oneMatch(t, got.List, "Slip match from board B, in front of A1")

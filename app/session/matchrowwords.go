@@ -75,21 +75,21 @@ func frontOf(role model.Role) string { front, _, _, _ := role.EdgeNames(); retur
 
 // need says what the row takes of the board and what that has.
 func (r *rowing) need(g *match.Run) string {
-	along, across := "length", "width"
+	along, across := say.T("length"), say.T("width")
+	short, narrow := say.T(" too short"), say.T(" too narrow")
 	if r.w.Across {
-		along, across = across, along
+		along, across, short, narrow = across, along, narrow, short
 	}
 	text := say.F("The row takes %s of the board's %s of %s and %s of its %s of %s.", r.len(g.Need), along, r.len(g.Have), r.len(g.NeedAcross), across, r.len(g.HaveAcross))
 	if !g.Enough() {
-		var short []string
-		adjective := map[string]string{"length": say.T(" too short"), "width": say.T(" too narrow")}
+		var lacks []string
 		if d := g.Need - g.Have; d > 1e-6 {
-			short = append(short, r.some(d)+adjective[along])
+			lacks = append(lacks, r.some(d)+short)
 		}
 		if d := g.NeedAcross - g.HaveAcross; d > 1e-6 {
-			short = append(short, r.some(d)+adjective[across])
+			lacks = append(lacks, r.some(d)+narrow)
 		}
-		text = say.F("Board %s is %s. %s", r.w.Board, listed(short), text)
+		text = say.F("Board %s is %s. %s", r.w.Board, listed(lacks), text)
 	}
 	return text
 }

@@ -49,8 +49,8 @@ func (q *LeafSearch) Touches() []TouchWay {
 			if s.EndsApart {
 				ends = say.T("apart")
 			}
-			t.Text = say.F("%s of %s on %s of %s, marked ends %s: %s agree", own.SideName(s.FaceA), own.ID,
-				c.Board.SideName(s.FaceB), c.Board.ID, ends, Percent(s.Agree))
+			t.Text = say.F("%s of %s on %s of %s, marked ends %s: %s agree", say.Of(own.SideName(s.FaceA)), own.ID,
+				say.Of(c.Board.SideName(s.FaceB)), c.Board.ID, ends, Percent(s.Agree))
 			out = append(out, t)
 		}
 	}
@@ -104,5 +104,5 @@ func theSide(b *face.Board, f int) string {
 	if name := b.SideName(f); strings.HasPrefix(name, "face") {
 		return name
 	}
-	return say.F("the %s", b.SideName(f))
+	return say.F("the %s", say.Of(b.SideName(f)))
 }

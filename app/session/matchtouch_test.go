@@ -57,7 +57,7 @@ func TestTheMakerSaysHowTheBoardsLay(t *testing.T) {
 	if m.Opened != "Opened like a book at A1's back edge: the two faces that touched show, face 1 of A and face 2 of B." {
 		t.Errorf("opened: %q", m.Opened)
 	}
-	if !strings.HasPrefix(m.Lays[0].Change, "roll A1 over; cut a strip from board B, 50 mm from the marked end and 70 mm from the marked edge") {
+	if !strings.HasPrefix(m.Lays[0].Change, "roll over A1; cut a strip from board B, 50 mm from the marked end and 70 mm from the marked edge") {
 		t.Errorf("change %q", m.Lays[0].Change)
 	}
 	if err := s.Commit(m.Lays[0].Edit); err != nil {

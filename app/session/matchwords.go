@@ -58,7 +58,7 @@ func (b *bench) guessed(list ...*lying) string {
 	for _, l := range list {
 		st := b.faced(&l.m)
 		if st.Board != nil && st.Board.Faces[st.UpFace()-1].Guessed {
-			text += say.F(" The %s of board %s was not looked at.", st.Board.SideName(st.UpFace()), st.Board.ID)
+			text += say.F(" The %s of board %s was not looked at.", say.Of(st.Board.SideName(st.UpFace())), st.Board.ID)
 		}
 	}
 	return text
@@ -183,11 +183,11 @@ func (b *bench) planWords(p *plan) string {
 		}
 	}
 	add(in, say.T("take in spare "), "")
-	add(moved, "move ", "")
-	add(rolled, "roll ", " over")
-	add(turned, "turn ", say.T(" end for end"))
+	add(moved, say.T("move "), "")
+	add(rolled, say.T("roll over "), "")
+	add(turned, say.T("turn "), say.T(" end for end"))
 	all = append(all, slides...)
-	add(out, "put ", say.T(" among the spares"))
+	add(out, say.T("put "), say.T(" among the spares"))
 	return strings.Join(all, "; ")
 }
 

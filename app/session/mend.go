@@ -282,9 +282,9 @@ func (m *Mend) change(i int, was, now *face.Strip, spare, freed bool) string {
 func (m *Mend) missing(i int, x *stock.Short) string {
 	w := words{sys: m.project.Units}
 	d := &m.now[i].Demand
-	text := say.F("%s: %s of %s by %s cannot be replaced", d.ID, howMany(x.Strips, "piece"), w.len(x.L), w.len(x.W))
+	text := say.F("%s: %s of %s by %s cannot be replaced", d.ID, howMany(x.Strips, pieceNoun()), w.len(x.L), w.len(x.W))
 	if i < len(m.panels) {
-		text = say.F("%s: %s of its width cannot be replaced, such as %s of %s by %s", d.ID, w.len(x.Width), howMany(x.Strips, "strip"), w.len(x.L), w.len(x.W))
+		text = say.F("%s: %s of its width cannot be replaced, such as %s of %s by %s", d.ID, w.len(x.Width), howMany(x.Strips, stripNoun()), w.len(x.L), w.len(x.W))
 	}
 	if why := whyShort(x.Boards, m.owners, m.project.Units); why != "" {
 		text += ": " + why

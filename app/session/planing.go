@@ -229,9 +229,9 @@ func (s *Session) depthWords(b *face.Board, k Stock, done float64) string {
 // sideOf names a face of a board within a sentence.
 func sideOf(b *face.Board, f int) string {
 	if b.BarkFace == 1 || b.BarkFace == 2 {
-		return say.F("the %s", b.SideName(f))
+		return say.F("the %s", say.Of(b.SideName(f)))
 	}
-	return b.SideName(f)
+	return say.Of(b.SideName(f))
 }
 
 // heldStrip is whose planing a board in hand is shown with.

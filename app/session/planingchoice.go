@@ -75,7 +75,7 @@ func (s *Session) Planings(panel string) func(context.Context) (*Planings, error
 		k := stockOf(st, p.Thickness, s.Project().Allowances.AfterGlue)
 		x := StripPlanings{Strip: st.ID, Number: s.Number(panel, st.ID), Stock: k, Best: -1, Now: -1, Why: s.planable(&n.Strips[i], st, k)}
 		if st.Board != nil {
-			x.Board, x.Show = st.Board.ID, st.Board.SideName(st.UpFace())
+			x.Board, x.Show = st.Board.ID, say.Of(st.Board.SideName(st.UpFace()))
 			x.Before = k.All() - s.after(k)
 		}
 		if x.Why == "" {

@@ -6,6 +6,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/layout/wood/depth"
+	"heartside/model/say"
 )
 
 // StripPlaning is what planing does to a strip of a panel.
@@ -59,7 +60,7 @@ func (s *Session) stripPlanings(p *face.Panel) []StripPlaning {
 			continue
 		}
 		k := StripPlaning{Strip: st.ID, Number: s.Number(p.ID, st.ID), Board: st.Board.ID, Up: st.UpFace(),
-			Show: st.Board.SideName(st.UpFace()), Stock: stockOf(st, p.Thickness, s.Project().Allowances.AfterGlue),
+			Show: say.Of(st.Board.SideName(st.UpFace())), Stock: stockOf(st, p.Thickness, s.Project().Allowances.AfterGlue),
 			Sawn: before.Strips[i].Light.Value, Finished: after.Strips[i].Light.Value}
 		if st.Planed != nil { // what was measured is no sawn face
 			bare := *p

@@ -46,12 +46,19 @@ func titleOf(aims []stock.Objective, without string) string {
 	return say.T("Another way")
 }
 
-func howMany(n int, what string) string {
+func howMany(n int, what noun) string {
 	if n == 1 {
-		return "1 " + what
+		return "1 " + what.one
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%d %s", n, what.many)
 }
+
+// noun is what things are called, one of them and several.
+type noun struct{ one, many string }
+
+func stripNoun() noun { return noun{say.T("strip"), say.T("strips")} }
+func pieceNoun() noun { return noun{say.T("piece"), say.T("pieces")} }
+func partNoun() noun  { return noun{say.T("part"), say.T("parts")} }
 
 // Sum is what a plan takes, in a sentence.
 func (p *Planned) Sum(sys unit.System) string {
@@ -103,11 +110,11 @@ func (q *Planning) line(part *stock.Part, lie *laidPanel) string {
 	for i := range strips {
 		widths = append(widths, unit.Format(strips[i].W, q.sys))
 	}
-	wide := " wide"
+	wide := say.T(" wide")
 	if len(widths) > 1 {
 		wide = say.T(" wide from the front")
 	}
-	text := say.F("%s: %s from %s, %s%s; unwanted on show %s", part.Demand, howMany(len(strips), "strip"),
+	text := say.F("%s: %s from %s, %s%s; unwanted on show %s", part.Demand, howMany(len(strips), stripNoun()),
 		boardsOfWords(fromBoards(strips)), strings.Join(widths, ", "), wide, Percent(lie.unwanted))
 	if part.OverMost {
 		text += say.T(", over the limit")
@@ -120,7 +127,7 @@ func (q *Planning) partLine(part *stock.Part, job *partJob) string {
 	if len(part.Strips) == 0 {
 		return say.F("%s: nothing", part.Demand)
 	}
-	text := say.F("%s: %s from %s", part.Demand, howMany(len(part.Strips), "piece"), boardsOfWords(fromBoards(part.Strips)))
+	text := say.F("%s: %s from %s", part.Demand, howMany(len(part.Strips), pieceNoun()), boardsOfWords(fromBoards(part.Strips)))
 	if job.layers > 1 {
 		text += say.F(", each part glued up of %d", job.layers)
 	}
@@ -160,9 +167,9 @@ func ownersOf(p *model.Project) map[string]string {
 // short says what of a panel or part cannot be made, and why.
 func (q *Planning) short(part *stock.Part) string {
 	s := part.Short
-	text := say.F("%s: needs %s more of %s by %s", part.Demand, howMany(s.Strips, "strip"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
+	text := say.F("%s: needs %s more of %s by %s", part.Demand, howMany(s.Strips, stripNoun()), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
 	if _, solid := q.parts[part.Demand]; solid {
-		text = say.F("%s: %s of %s by %s cannot be placed", part.Demand, howMany(s.Strips, "piece"), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
+		text = say.F("%s: %s of %s by %s cannot be placed", part.Demand, howMany(s.Strips, pieceNoun()), unit.Format(s.L, q.sys), unit.Format(s.W, q.sys))
 	}
 	if s.OverWidth > 0 {
 		return say.F("%s, as the machines take %s less", text, unit.Format(s.OverWidth, q.sys))
@@ -215,9 +222,9 @@ func whyShort(near []stock.Near, owners map[string]string, sys unit.System) stri
 		}
 	}
 	for _, u := range uses {
-		is := " is"
+		is := say.T(" is")
 		if len(u.boards) > 1 {
-			is = " are"
+			is = say.T(" are")
 		}
 		out = append(out, say.F("%s%s in use by %s", boardsOfWords(u.boards), is, u.by))
 	}

@@ -25,7 +25,7 @@ func RecordOf(p *model.Project, panel *face.Panel) []StripRecord {
 			out = append(out, r)
 			continue
 		}
-		r.Board, r.Side, r.End = st.Board.ID, say.F("%s up", st.Board.SideName(st.UpFace())), say.T("marked end left")
+		r.Board, r.Side, r.End = st.Board.ID, say.F("%s up", say.Of(st.Board.SideName(st.UpFace()))), say.T("marked end left")
 		if st.Turned {
 			r.End = say.T("marked end right")
 		}

@@ -226,13 +226,13 @@ func (q *Search) change(now []face.Strip) string {
 		switch n := len(list); {
 		case n == 0:
 		case n <= 3:
-			out = append(out, what+" "+strings.TrimPrefix(strings.TrimPrefix(q.words.strips(list), "strips "), "strip "))
+			out = append(out, what+" "+q.words.numbersOf(list))
 		default:
 			out = append(out, say.F("%s %d strips", what, n))
 		}
 	}
 	tell(in, say.T("take in"))
-	tell(moved, "move")
+	tell(moved, say.T("move"))
 	tell(rolled, say.T("roll over"))
 	tell(turned, say.T("turn end for end"))
 	return strings.Join(out, "; ")

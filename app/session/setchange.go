@@ -91,15 +91,15 @@ func (q *Search) setChange(now [][]face.Strip) string {
 		switch n := len(list); {
 		case n == 0:
 		case n <= 3:
-			out = append(out, what+" "+strings.TrimPrefix(strings.TrimPrefix(q.words.strips(list), "strips "), "strip ")+after)
+			out = append(out, what+" "+q.words.numbersOf(list)+after)
 		default:
 			out = append(out, say.F("%s %d strips%s", what, n, after))
 		}
 	}
 	for _, id := range q.set.set.Panels {
-		tell(over[id], "bring", say.F(" over to %s", id))
+		tell(over[id], say.T("bring"), say.F(" over to %s", id))
 	}
-	tell(moved, "move", "")
+	tell(moved, say.T("move"), "")
 	tell(rolled, say.T("roll over"), "")
 	tell(turned, say.T("turn end for end"), "")
 	return strings.Join(out, "; ")

@@ -195,7 +195,7 @@ func stageEdit(p *model.Project, list []BenchStrip, to func(now int) int) model.
 	case 1:
 		return one
 	}
-	plan := model.SetPlan{Verb: say.F("Mark the stage of %s", howMany(len(want), "strip"))}
+	plan := model.SetPlan{Verb: say.F("Mark the stage of %s", howMany(len(want), stripNoun()))}
 	for _, n := range p.Panels {
 		strips, any := append([]model.Strip(nil), n.Strips...), false
 		for i := range strips {

@@ -104,10 +104,10 @@ func (s *Session) CutMisfits(board string, end int, off float64) []Misfit {
 		}
 	}
 	for _, n := range p.Panels {
-		tell(n.ID, "strip ", v.panels[n.ID].Strips)
+		tell(n.ID, say.T("strip "), v.panels[n.ID].Strips)
 	}
-	tell("", "spare ", v.spares)
-	tell("", "part ", v.cuttings)
+	tell("", say.T("spare "), v.spares)
+	tell("", say.T("part "), v.cuttings)
 	return out
 }
 

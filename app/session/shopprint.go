@@ -70,7 +70,7 @@ func ComparePapers(printed, now []model.PrintedPage) Papers {
 func (p Papers) Words() []string {
 	var out []string
 	if n := len(p.Again); n > 0 {
-		have, pages := "has", say.T("this page")
+		have, pages := say.T("has"), say.T("this page")
 		names := pageNames(p.Again)
 		if len(names) > 1 {
 			have = say.T("have")
@@ -88,7 +88,7 @@ func (p Papers) Words() []string {
 		out = append(out, say.F("Not printed yet: %s (%s).", listed(pageNames(p.Fresh)), pages))
 	}
 	if n := len(p.Gone); n > 0 {
-		is, its := "is", say.T("its page")
+		is, its := say.T("is"), say.T("its page")
 		names := pageNames(p.Gone)
 		if len(names) > 1 {
 			is = say.T("are")

@@ -83,11 +83,20 @@ func (w words) strips(ids []string) string {
 	case len(ids) == 0:
 		return say.T("the panel")
 	case len(parts) == 0:
-		return several("strip", n)
+		return several(stripNoun(), n)
 	case len(n) == 0:
-		return several("part", parts)
+		return several(partNoun(), parts)
 	}
-	return say.F("%s and %s", several("strip", n), several("part", parts))
+	return say.F("%s and %s", several(stripNoun(), n), several(partNoun(), parts))
+}
+
+// numbersOf lists strips by their numbers alone: "A1 and B2".
+func (w words) numbersOf(ids []string) string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = w.number(id)
+	}
+	return listed(out)
 }
 
 func (w words) part(id string) (string, bool) {
@@ -98,11 +107,11 @@ func (w words) part(id string) (string, bool) {
 }
 
 // several lists names behind what they are: "strip A1", "strips A1 and B2".
-func several(what string, n []string) string {
+func several(what noun, n []string) string {
 	if len(n) == 1 {
-		return what + " " + n[0]
+		return what.one + " " + n[0]
 	}
-	return say.F("%ss %s and %s", what, strings.Join(n[:len(n)-1], ", "), n[len(n)-1])
+	return say.F("%s %s and %s", what.many, strings.Join(n[:len(n)-1], ", "), n[len(n)-1])
 }
 
 // side names a side of the panel as its role does.

@@ -251,7 +251,7 @@ func (j *YardJob) Worths(ctx context.Context) (map[string]YardWorth, error) {
 	out := map[string]YardWorth{}
 	for _, w := range list {
 		y := YardWorth{Amount: w.Amount, Needed: w.Needed}
-		sure := "worth "
+		sure := say.T("worth ")
 		if !w.Proved {
 			sure = say.T("worth about ")
 		}

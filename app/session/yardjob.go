@@ -181,7 +181,7 @@ func limitWords(d *buy.Need) string {
 		return ""
 	}
 	var out []string
-	for f, side := range [2]string{"face", "back"} {
+	for f, side := range [2]string{say.T("face"), say.T("back")} {
 		switch m := d.Most[f]; {
 		case m == 0:
 			out = append(out, say.F("no %s on the %s", wood, side))

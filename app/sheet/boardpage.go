@@ -165,9 +165,9 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 			}
 			none[c.what] += c.whom
 		case c.what == cutSquare:
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), say.T("all"), b.say.bare(0), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), say.T("all"), b.say.bare(0), say.T("across"), "–", "–"})
 		case c.across():
-			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), c.whom, l.along(b.say, c.p.X), "across", "–", "–"})
+			t.rows = append(t.rows, []string{fmt.Sprint(c.n), c.name(), c.whom, l.along(b.say, c.p.X), say.T("across"), "–", "–"})
 		default:
 			t.rows = append(t.rows, []string{
 				fmt.Sprint(c.n), c.name(), c.whom,
@@ -200,8 +200,8 @@ func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 	t := &table{
 		name: say.T("After planing"),
 		head: []string{say.T("Strip"), say.T("Panel"), say.T("Side up"), say.T("Marked|end"), say.T("Take stock off"), say.T("Nicks"),
-			say.T("Sapwood, front edge|as sawn"), "expected", "found",
-			say.T("Sapwood, back edge|as sawn"), "expected", "found", say.F("Within|%s?", b.say.len(tellApart))},
+			say.T("Sapwood, front edge|as sawn"), say.T("expected"), say.T("found"),
+			say.T("Sapwood, back edge|as sawn"), say.T("expected"), say.T("found"), say.F("Within|%s?", b.say.len(tellApart))},
 		left: []bool{true, true, true, false, true, false, false, false, false, false, false, false, false},
 		box:  []bool{8: true, 11: true, 12: true},
 		room: []float64{8: 20, 11: 20, 12: 12},
@@ -271,7 +271,7 @@ func (b *builder) planeTo(bd *face.Board, p place) string {
 	if bd.BarkFace == 2 {
 		first, second = 1, 0
 	}
-	return say.F("%s %s, %s %s, to %s", bd.SideName(first+1), b.say.fine(off[first]), bd.SideName(second+1), b.say.fine(off[second]), b.say.fine(to))
+	return say.F("%s %s, %s %s, to %s", say.Of(bd.SideName(first+1)), b.say.fine(off[first]), say.Of(bd.SideName(second+1)), b.say.fine(off[second]), b.say.fine(to))
 }
 
 func (b *builder) boardText(bd *face.Board, parts []place, l snapped, cuts []cut) []paragraph {
@@ -325,7 +325,7 @@ func (b *builder) measuredBelow(parts []place) []string {
 		if !ok || s.Planed == nil || s.MeasuredAsShown() {
 			continue
 		}
-		side := p.strip.Board.SideName(s.Planed.Face)
+		side := say.Of(p.strip.Board.SideName(s.Planed.Face))
 		out = append(out, say.F("%s was measured after planing on its %s, which lies down now: not used. Measure the face that shows.", p.label, side))
 	}
 	return out
@@ -357,7 +357,7 @@ func emptyPlaces(p *face.Panel) int {
 	return n
 }
 
-func emptyText(n int) string { return say.F("%s empty, not ready to cut", plural(n, say.T("place"))) }
+func emptyText(n int) string { return say.F("%s empty, not ready to cut", plural(n, say.T("place"), say.T("places"))) }
 
 func guessedFaces(bd *face.Board) string {
 	var g []string

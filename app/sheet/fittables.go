@@ -74,7 +74,7 @@ func (b *builder) readTables(v *view) []*table {
 		c := *t
 		c.rows = t.rows[i:min(i+each, n)]
 		if i > 0 {
-			c.name = "continued"
+			c.name = say.T("continued")
 		}
 		out = append(out, &c)
 	}

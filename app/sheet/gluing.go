@@ -95,7 +95,7 @@ func (v *view) stripsText(g glued) string {
 func jointsText(first, last int) string {
 	switch {
 	case last < first:
-		return "none"
+		return say.T("none")
 	case last == first:
 		return say.F("joint %d", first)
 	case last == first+1:
@@ -133,7 +133,7 @@ func (b *builder) glueTable(v *view) *table {
 		if g.over {
 			end = say.T("wider than the machine: by hand or sander to ")
 		}
-		add("all", end+to, "")
+		add(say.T("all"), end+to, "")
 		return t
 	}
 	var last []string
@@ -151,12 +151,12 @@ func (b *builder) glueTable(v *view) *table {
 		}
 	}
 	add(say.T("each section"), say.T("rest, flatten, then thickness all alike"), "")
-	name := "joints "
+	name := say.T("joints ")
 	if len(last) == 1 {
-		name = "joint "
+		name = say.T("joint ")
 	}
 	_, w := gluedSize(p, b.say)
 	add(say.T("the sections"), say.F("%s%s, faces level", name, and(last)), b.say.bare(w))
-	add("all", say.F("by hand or sander to %s", to), "")
+	add(say.T("all"), say.F("by hand or sander to %s", to), "")
 	return t
 }

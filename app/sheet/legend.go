@@ -52,8 +52,8 @@ func wordMark(word, text string) mark {
 
 func woodMarks() []mark {
 	return []mark{
-		woodMark(face.Heart, "heartwood"),
-		woodMark(face.Sap, "sapwood"),
+		woodMark(face.Heart, say.T("heartwood")),
+		woodMark(face.Sap, say.T("sapwood")),
 		woodMark(face.Flaw, say.T("knot, split, wane")),
 		woodMark(face.Unseen, say.T("not seen yet")),
 		{draw: func(k *ink, r geom.Rect) {
@@ -114,7 +114,7 @@ func fitMarks(v *view) []mark {
 		list = append(list, mark{draw: func(k *ink, r geom.Rect) {
 			c := r.Centre()
 			k.fill(render.Box(geom.R(c.X-0.5, c.Y-0.5, c.X+0.5, c.Y+0.5)), black)
-		}, text: "pith"})
+		}, text: say.T("pith")})
 	}
 	list = append(list, wordMark(say.T("RH"), say.T("humidity of the air")))
 	return append(list, headMarks()...)

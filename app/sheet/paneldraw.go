@@ -7,6 +7,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // Room round a drawing, mm: for the name of an edge, and for a leader from a
@@ -134,7 +135,7 @@ func (d *panelDrawing) edgeFits(long float64, w face.Widths) bool {
 		long/2+wide[1]/2+gap <= long-rowInset-wide[2]
 }
 
-func (d *panelDrawing) fenceWidth() float64 { return d.b.f.Width("out", boldStyle(least)) }
+func (d *panelDrawing) fenceWidth() float64 { return d.b.f.Width(say.T("out"), boldStyle(least)) }
 
 // numberRoom is how long a number may be on strip i without meeting what
 // stands in the rows along its edges.

@@ -129,7 +129,7 @@ func (b *builder) panelHeader(v *view) header {
 	if n := len(p.Strips); n > 0 {
 		l, w := gluedSize(p, b.say)
 		rough := say.F("glued up %s", b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue))
-		h.facts = append(h.facts, rough, plural(n, say.T("strip")))
+		h.facts = append(h.facts, rough, plural(n, say.T("strip"), say.T("strips")))
 	}
 	ids, species := sources(p)
 	if len(ids) > 0 {
@@ -289,13 +289,20 @@ func (v *view) jointRow(j face.Joint) []string {
 	if j.Kind == face.Unjudged {
 		return []string{fmt.Sprint(j.I + 1), jointKind(j.Kind), a, c, "–"}
 	}
-	return []string{fmt.Sprint(j.I + 1), string(j.Kind), a, c, unit.FormatPercent(j.Mismatch)}
+	return []string{fmt.Sprint(j.I + 1), jointKind(j.Kind), a, c, unit.FormatPercent(j.Mismatch)}
 }
 
 // jointKind names what meets at a joint.
 func jointKind(k face.JointKind) string {
-	if k == face.Unjudged {
-		return "open"
+	switch k {
+	case face.Unjudged:
+		return say.T("open")
+	case face.HeartHeart:
+		return say.T("heart-heart")
+	case face.SapSap:
+		return say.T("sap-sap")
+	case face.SapHeart:
+		return say.T("sap-heart")
 	}
 	return string(k)
 }

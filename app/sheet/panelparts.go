@@ -195,7 +195,7 @@ func (d *panelPart) marks(i int) {
 		base  float64
 		w     face.Widths
 		fence string
-	}{{r.Min.Y + tightRow, sap.rear, "in"}, {r.Max.Y - 0.9, sap.front, "out"}} {
+	}{{r.Min.Y + tightRow, sap.rear, say.T("in")}, {r.Max.Y - 0.9, sap.front, say.T("out")}} {
 		if left {
 			put(r.Min.X+rowInset, e.base, d.b.say.width(e.w[0]), style(least))
 		}

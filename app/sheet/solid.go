@@ -43,15 +43,15 @@ func (b *builder) solidTable(parts []place) *table {
 func kindOfPart(k model.PartKind) string {
 	switch k {
 	case model.Leg:
-		return "leg"
+		return say.T("leg")
 	case model.Rail:
-		return "rail"
+		return say.T("rail")
 	case model.BreadboardEnd:
 		return say.T("breadboard end")
 	case model.TestPiece:
 		return say.T("test piece")
 	}
-	return "part"
+	return say.T("part")
 }
 
 // woodOfPart says which wood a part is to show: its own wish, else its board's.
@@ -67,7 +67,7 @@ func woodOfPart(n *model.Part, b *model.Board) string {
 	case model.WantSap:
 		return say.T("sapwood")
 	case model.WantBoth:
-		return "both"
+		return say.T("both")
 	}
 	return say.T("heartwood")
 }

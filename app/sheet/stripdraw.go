@@ -36,8 +36,8 @@ func (d *panelDrawing) marks(i int) {
 	mid := r
 	if d.edges && s.Board != nil {
 		upper, lower := d.widths(i)
-		d.edgeRow(r, r.Min.Y+tightRow, upper, "in")
-		d.edgeRow(r, r.Max.Y-0.9, lower, "out")
+		d.edgeRow(r, r.Min.Y+tightRow, upper, say.T("in"))
+		d.edgeRow(r, r.Max.Y-0.9, lower, say.T("out"))
 		mid.Min.Y, mid.Max.Y = r.Min.Y+tightRow+0.4, r.Max.Y-tightRow-0.4
 	}
 	end := d.number(i, r)
@@ -130,7 +130,7 @@ func (d *panelDrawing) caption(i int, room geom.Rect, after float64) {
 // backCaption names the face of the board that lies on the panel's back.
 func (d *panelDrawing) backCaption(s *face.Strip, room geom.Rect, after float64) {
 	st := style(least)
-	t := s.Board.SideName(3 - s.UpFace())
+	t := say.Of(s.Board.SideName(3 - s.UpFace()))
 	if room.H() >= d.b.f.CapHeight(st)+0.8 && d.b.f.Width(t, st) <= room.Min.X+room.W()*captionTo-after-3 {
 		d.k.plate(after+3, room.Centre().Y+d.b.f.CapHeight(st)/2, t, st)
 	}

@@ -85,7 +85,7 @@ func namesOf(r model.Role) names {
 }
 
 // sideUp says which face of the board shows.
-func sideUp(s *face.Strip) string { return say.F("%s up", s.Board.SideName(s.Up)) }
+func sideUp(s *face.Strip) string { return say.F("%s up", say.Of(s.Board.SideName(s.Up))) }
 
 // faceName names a face of a board by what is known of it.
 func faceName(b *face.Board, f int) string {
@@ -107,15 +107,15 @@ func planesText(s *face.Strip, n names) string {
 		return say.F("to %s", n.left)
 	}
 	if s.Board.Planes == face.PlanesMixed {
-		return "mixed"
+		return say.T("mixed")
 	}
 	return say.T("not known")
 }
 
 // plural counts things: "1 strip", "4 strips".
-func plural(n int, what string) string {
+func plural(n int, one, many string) string {
 	if n == 1 {
-		return "1 " + what
+		return "1 " + one
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -31,7 +31,7 @@ type airForm struct {
 }
 
 func newAirForm(w *Window, c model.Climate, units unit.System) *airForm {
-	f := &airForm{was: c, units: units, degree: head("temperature")}
+	f := &airForm{was: c, units: units, degree: head(say.T("temperature"))}
 	for i, air := range [3]model.Air{c.Now, c.Dry, c.Wet} {
 		f.humid[i] = w.newField(figureText(air.RH), "45")
 		f.warm[i] = w.newField(warmText(air.Temp, units), "20")
@@ -130,7 +130,7 @@ func (f *airForm) celsius(i int, was float64) (float64, error) {
 	if f.warm[i].Text == warmText(was, f.units) {
 		return was, nil
 	}
-	v, err := f.warm[i].number("temperature")
+	v, err := f.warm[i].number(say.T("temperature"))
 	if err == nil && f.units == unit.Inch {
 		v = (v - 32) * 5 / 9
 	}

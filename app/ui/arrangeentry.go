@@ -195,7 +195,7 @@ func (p *arrangePage) changeTo(now *face.Panel, e *layEntry) string {
 	for _, c := range []struct {
 		what string
 		list []string
-	}{{say.T("take in "), in}, {say.T("cut anew "), cut}, {"move ", moved}, {say.T("roll over "), rolled}, {say.T("turn end for end "), turned}} {
+	}{{say.T("take in "), in}, {say.T("cut anew "), cut}, {say.T("move "), moved}, {say.T("roll over "), rolled}, {say.T("turn end for end "), turned}} {
 		switch n := len(c.list); {
 		case n > 3:
 			out = append(out, say.F("%s%s strips", c.what, itoa(n)))

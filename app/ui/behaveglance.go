@@ -39,15 +39,15 @@ func (p *behavePage) glance(b *session.Behaviour) *fyne.Container {
 	id := b.Panel.ID
 	if y, ok := p.w.ses.YearWidth(id); ok {
 		out.Add(tile(say.T("Width"), bigFigures(
-			[2]string{p.w.ses.Len(y.Now), "today"},
-			[2]string{p.w.ses.Len(y.Dry), "driest"},
-			[2]string{p.w.ses.Len(y.Wet), "dampest"})))
+			[2]string{p.w.ses.Len(y.Now), say.T("today")},
+			[2]string{p.w.ses.Len(y.Dry), say.T("driest")},
+			[2]string{p.w.ses.Len(y.Wet), say.T("dampest")})))
 	}
 	out.Add(p.watch(b))
 	if dry, wet, ok := p.w.ses.YearCup(id); ok {
 		out.Add(tile(say.T("Cup, where nothing holds it"), bigFigures(
-			[2]string{p.w.ses.Fine(math.Abs(dry)), cupWord(p.w, dry) + "driest"},
-			[2]string{p.w.ses.Fine(math.Abs(wet)), cupWord(p.w, wet) + "dampest"})))
+			[2]string{p.w.ses.Fine(math.Abs(dry)), cupWord(p.w, dry) + say.T("driest")},
+			[2]string{p.w.ses.Fine(math.Abs(wet)), cupWord(p.w, wet) + say.T("dampest")})))
 	}
 	return out
 }
@@ -57,9 +57,9 @@ func cupWord(w *Window, mm float64) string {
 	case math.Abs(mm) < 0.05:
 		return ""
 	case mm > 0:
-		return "hollow, "
+		return say.T("hollow, ")
 	}
-	return "risen, "
+	return say.T("risen, ")
 }
 
 // watch names the worst that is to be expected and leads to its card.

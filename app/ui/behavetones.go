@@ -15,7 +15,7 @@ import (
 )
 
 // ageNames are the ages that colours are shown at.
-func ageNames() [3]string { return [3]string{"now", say.T("1 year"), say.T("10 years")} }
+func ageNames() [3]string { return [3]string{say.T("now"), say.T("1 year"), say.T("10 years")} }
 
 // toneRows are the colours of a section: a line of words and three swatches
 // each. beside, where not nil, is the wood each is seen beside, in the upper

@@ -33,9 +33,9 @@ const barChange = 0.2
 func newWidthBars(w *Window, y session.YearWidth) *widthBars {
 	b := &widthBars{w: w, y: y, k: 1}
 	b.bars = [3]widthBar{
-		{"today", w.ses.Len(y.Now), y.Now},
-		{"driest", w.ses.Len(y.Dry) + "  (" + w.ses.Signed(y.Dry-y.Now) + ")", y.Dry},
-		{"dampest", w.ses.Len(y.Wet) + "  (" + w.ses.Signed(y.Wet-y.Now) + ")", y.Wet},
+		{say.T("today"), w.ses.Len(y.Now), y.Now},
+		{say.T("driest"), w.ses.Len(y.Dry) + "  (" + w.ses.Signed(y.Dry-y.Now) + ")", y.Dry},
+		{say.T("dampest"), w.ses.Len(y.Wet) + "  (" + w.ses.Signed(y.Wet-y.Now) + ")", y.Wet},
 	}
 	most := math.Max(math.Abs(y.Dry-y.Now), math.Abs(y.Wet-y.Now))
 	for _, k := range []float64{2, 5, 10, 20} {

@@ -254,15 +254,15 @@ func (f *boardForm) board() (*model.Board, error) {
 	}
 	var errs [6]error
 	out.Species, errs[4] = f.species.wood()
-	out.Length, errs[0] = f.sized(0, "length", out.Length)
-	out.Width, errs[1] = f.sized(1, "width", out.Width)
+	out.Length, errs[0] = f.sized(0, say.T("length"), out.Length)
+	out.Width, errs[1] = f.sized(1, say.T("width"), out.Width)
 	if f.was == nil || f.size[2].Text != f.w.ses.Len(f.was.Thickness) {
 		out.Thickness, _, errs[2] = unit.ParseThickness(f.size[2].Text, f.w.ses.Units())
 		if errs[2] != nil {
 			errs[2] = say.Errorf("thickness: %w", errs[2])
 		}
 	}
-	out.Moisture, errs[3] = f.moisture.number("moisture")
+	out.Moisture, errs[3] = f.moisture.number(say.T("moisture"))
 	errs[5] = f.buying.read(&out)
 	if err := first(errs[:]...); err != nil {
 		return nil, err

@@ -57,7 +57,7 @@ func (f *buying) body() fyne.CanvasObject {
 func (f *buying) read(b *model.Board) error {
 	b.Price, b.Log = nil, nil
 	if strings.TrimSpace(f.amount.Text) != "" {
-		v, err := f.amount.number("price")
+		v, err := f.amount.number(say.T("price"))
 		if err != nil {
 			return err
 		}

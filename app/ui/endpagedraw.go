@@ -142,7 +142,7 @@ func (r *endRenderer) placePith() {
 		r.pith.show(false)
 		return
 	}
-	at, text := c.view.toRoom(m.pic(g.At)), "pith"
+	at, text := c.view.toRoom(m.pic(g.At)), say.T("pith")
 	if d := c.p.outside(g.At); d > 0 {
 		text = say.F("pith, %s outside the section", c.p.w.ses.Len(math.Round(d)))
 	}

@@ -46,7 +46,7 @@ func (w *Window) explainShow() {
 // finerRows are the figures that the column leaves out.
 func finerRows(p *face.Panel, r *face.Reading) []figure {
 	return []figure{
-		{show: say.T("show face"), back: "back", head: true},
+		{show: say.T("show face"), back: say.T("back"), head: true},
 		{name: say.T("Colour difference, ΔE"), show: contrastText(r.Show.Contrast), back: contrastText(r.Back.Contrast)},
 		{name: bandName(p.Wanted), show: itoa(len(r.Show.Bands)), back: itoa(len(r.Back.Bands))},
 		{name: say.T("Specks"), show: itoa(r.Show.Specks), back: itoa(r.Back.Specks)},

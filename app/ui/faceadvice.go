@@ -66,9 +66,9 @@ func vagueWords(share float64, r *split.Result) string {
 	if share > 0.95 {
 		return say.T("⚠ Heartwood and sapwood cannot be told on this face, as on rough or steamed wood. Call it “not sure” until it is planed?")
 	}
-	where := "in the dashed frame"
+	where := say.T("in the dashed frame")
 	if r != nil && len(r.Suggest) > 1 {
-		where = "in the dashed frames"
+		where = say.T("in the dashed frames")
 	}
 	return say.F("⚠ What is heartwood and what is sapwood cannot be told %s, %s of the face. Call that “not sure” until it is planed?", where, whole(share))
 }

@@ -67,7 +67,7 @@ func (t *faceTape) ask(k int) {
 	p.w.ask(question{title: title, yes: say.T("Measure"), no: say.T("Back to the marks"), focus: f, size: fyne.NewSize(520, 300),
 		body: container.NewVBox(pairs(named(say.T("Distance")), f, named(say.T("The tape lies")), lies), wrapped(about, widget.LowImportance)),
 		do: func() error {
-			d, err := f.size("distance")
+			d, err := f.size(say.T("distance"))
 			if err != nil {
 				return err
 			}

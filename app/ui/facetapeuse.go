@@ -81,7 +81,7 @@ func (c *faceCorners) offer(m measuredSize) {
 
 func unitWord(w *Window) string {
 	if w.ses.Units() == unit.Inch {
-		return "inches"
+		return say.T("inches")
 	}
 	return "mm"
 }
@@ -201,7 +201,7 @@ func giveWords(w *Window, mm float64) string {
 // differenceWords is how much more or less was measured than entered.
 func differenceWords(w *Window, by, was float64) string {
 	if by == 0 || was <= 0 {
-		return "none"
+		return say.T("none")
 	}
 	sign := "+"
 	if by < 0 {

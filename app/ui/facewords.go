@@ -18,7 +18,7 @@ func labelWords(l photo.Label) string {
 	case photo.Heart:
 		return say.T("heartwood")
 	case photo.Flaw:
-		return "flaw"
+		return say.T("flaw")
 	case photo.Outside:
 		return say.T("no wood")
 	}
@@ -52,9 +52,9 @@ func sideWords(from, to geom.Point) string {
 	d := to.Sub(from)
 	if math.Abs(d.X) >= math.Abs(d.Y) {
 		if d.X < 0 {
-			return "left"
+			return say.T("left")
 		}
-		return "right"
+		return say.T("right")
 	}
 	if d.Y < 0 {
 		return say.T("at the top")

@@ -162,7 +162,7 @@ func (f *field) number(name string) (float64, error) {
 
 // share reads a share typed in per cent; "any" and "" are all of it.
 func (f *field) share(name string) (float64, error) {
-	if t := strings.TrimSpace(strings.ToLower(f.Text)); t == "" || t == "any" {
+	if t := strings.TrimSpace(strings.ToLower(f.Text)); t == "" || t == "any" || t == strings.ToLower(say.T("any")) {
 		return 1, nil
 	}
 	v, err := f.number(name)

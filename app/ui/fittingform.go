@@ -100,7 +100,7 @@ func (w *Window) lengths(list []float64) string {
 }
 
 func (f *fittingForm) body() fyne.CanvasObject {
-	g := container.NewGridWithColumns(4, head(""), head("worked"), head(say.T("into the face")), head(say.T("into the thickness")))
+	g := container.NewGridWithColumns(4, head(""), head(say.T("worked")), head(say.T("into the face")), head(say.T("into the thickness")))
 	for i, name := range f.was.Role.SideNames() {
 		g.Add(named(title(name)))
 		g.Add(f.kind[i])

@@ -42,7 +42,7 @@ func joinedText(j model.Joined) string {
 		how = say.T("Free to move: slots, buttons, a sliding dovetail")
 	}
 	if j.Edges != [2]string{} {
-		how += say.F(", %s to %s", j.Edges[0], j.Edges[1])
+		how += say.F(", %s to %s", say.Of(j.Edges[0]), say.Of(j.Edges[1]))
 	}
 	return how + "."
 }
@@ -122,7 +122,7 @@ func (f *joinForm) joined() (model.Joined, error) {
 	for k := range j.Panels {
 		j.Panels[k] = chosen(f.panels[k], f.ids)
 		if side := chosen(f.edges[k], sides()); side >= 0 {
-			j.Edges[k] = f.w.ses.Project().Panel(j.Panels[k]).Role.SideNames()[side]
+			j.Edges[k] = f.w.ses.Project().Panel(j.Panels[k]).Role.SideKeys()[side]
 		}
 	}
 	if j.Panels[0] == j.Panels[1] {

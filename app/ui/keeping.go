@@ -261,7 +261,7 @@ func failedWords(err error) string {
 	var e *keep.Error
 	where := ""
 	if errors.As(err, &e) && e.Path != "" {
-		where = " in " + filepath.Dir(e.Path)
+		where = say.F(" in %s", filepath.Dir(e.Path))
 	}
 	what := say.F("What is on screen could not be kept%s in case the program ends: %s. Nothing is lost: the window keeps your work; ", where, say.Err(file.Cause(rootCause(err))))
 	switch {

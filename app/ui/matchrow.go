@@ -105,7 +105,7 @@ func (r *rowing) nameFaces() {
 	b := r.w.ses.Board(r.boardID())
 	at := max(r.up.SelectedIndex(), 0)
 	for i := range r.up.Options {
-		r.up.Options[i] = sentence(b.SideName(i + 1))
+		r.up.Options[i] = sentence(say.Of(b.SideName(i + 1)))
 	}
 	r.up.take(at)
 }
@@ -158,7 +158,7 @@ func (r *rowing) wish() (session.RowWish, error) {
 		}
 	}
 	to := [3]*float64{&out.Gap, &out.Kerf, &out.Trim}
-	for i, name := range [3]string{"gap", "kerf", say.T("trimmed off")} {
+	for i, name := range [3]string{say.T("gap"), say.T("kerf"), say.T("trimmed off")} {
 		v, err := r.numbers[i].length(name)
 		if err != nil {
 			return out, err

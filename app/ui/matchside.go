@@ -106,7 +106,7 @@ func (s *matchSide) figures(l *session.Laying) []figure {
 	now := afterOf(s.p.w.ses.Reading(s.p.panel))
 	row := func(name string, now, then string) figure { return figure{name: name, show: then, back: now} }
 	return []figure{
-		{name: "", show: "then", back: "now", head: true},
+		{name: "", show: say.T("then"), back: say.T("now"), head: true},
 		row(say.T("Sapwood"), session.Percent(now.Light), session.Percent(l.After.Light)),
 		row(say.T("Contrast coverage"), session.Percent(now.Coverage), session.Percent(l.After.Coverage)),
 		row(say.T("Streaks alone"), itoa(now.LoneStreaks), itoa(l.After.LoneStreaks)),

@@ -82,7 +82,7 @@ func (t *matchTouch) fill(on bool) {
 		}
 		p.keysBack()
 	}
-	front, back := "front", "back"
+	front, back := say.T("front"), say.T("back")
 	if n := p.w.ses.Committed().Panel(p.panel); n != nil {
 		front, back, _, _ = n.Role.EdgeNames()
 	}

@@ -44,7 +44,7 @@ func (m *moreReadings) show() {
 		{name: "", show: session.Percent(r.Ends[0].Light.Value), back: session.Percent(r.Ends[1].Light.Value)},
 	}
 	if len(r.Joints) > 0 {
-		rows = append(rows, figure{name: say.F("Joints, from the %s", front), show: "meets", back: say.T("differs on"), head: true})
+		rows = append(rows, figure{name: say.F("Joints, from the %s", front), show: say.T("meets"), back: say.T("differs on"), head: true})
 	}
 	for _, j := range r.Joints {
 		f := figure{

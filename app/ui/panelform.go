@@ -51,7 +51,7 @@ func newPanelForm(w *Window, n, was *model.Panel) *panelForm {
 	f.look = choice(w, looks(), func(l model.Look) string { return lookWords(l, wantSap) }, n.Look)
 	f.wanted = choice(w, wanteds(), wantedWords, n.Wanted)
 	for i := range f.limit {
-		f.limit[i] = w.newField(limitText(n.UnwantedLimit[i]), "any")
+		f.limit[i] = w.newField(limitText(n.UnwantedLimit[i]), say.T("any"))
 	}
 	f.both = newTick(w, say.T("The back is seen too"), n.BothShow, nil)
 	return f
@@ -88,7 +88,7 @@ func (f *panelForm) panel() (*model.Panel, error) {
 		out.Shape, out.Points = s, nil
 	}
 	was := [3]float64{out.Length, out.Width, out.Thickness}
-	for i, name := range [3]string{"length", "width", "thickness"} {
+	for i, name := range [3]string{say.T("length"), say.T("width"), say.T("thickness")} {
 		if f.was != nil && f.size[i].Text == f.w.ses.Len(was[i]) {
 			continue
 		}

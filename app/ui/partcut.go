@@ -255,7 +255,7 @@ func (w *Window) cuttingAsk(id string, from *things) {
 			t.X, errs[2] = x.kept(say.T("from the marked end"), k.X)
 			t.Y, errs[3] = y.kept(say.T("from the marked edge"), k.Y)
 			if angle.Text != turned {
-				t.Angle, errs[4] = angle.number("angle")
+				t.Angle, errs[4] = angle.number(say.T("angle"))
 			}
 			if err := first(errs[:]...); err != nil {
 				return err

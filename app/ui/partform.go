@@ -79,7 +79,7 @@ func newPartForm(w *Window, was model.Part) *partForm {
 	if was.ID == "" {
 		n = model.NewPart(f.freeName(model.Leg), model.Leg, usualParts(model.Leg), 0, 0, 0)
 	}
-	f.name = w.newField(n.ID, "leg")
+	f.name = w.newField(n.ID, say.T("leg"))
 	f.kind = choice(w, partKinds(), partKindWords, n.Kind)
 	f.number = w.newField(itoa(n.Count), "4")
 	offered, many := n.ID, f.number.Text
@@ -106,7 +106,7 @@ func (f *partForm) freeName(k model.PartKind) string {
 	p := f.w.ses.Project()
 	name := strings.ToLower(partKindWords(k))
 	if k == model.OtherPart {
-		name = "part"
+		name = say.T("part")
 	}
 	free := name
 	for next := 'B'; next <= 'Z'; next++ {
@@ -150,7 +150,7 @@ func (f *partForm) part() (model.Part, error) {
 	for i, x := range []struct {
 		name string
 		to   *float64
-	}{{"length", &out.Length}, {"width", &out.Width}, {"thickness", &out.Thickness}} {
+	}{{say.T("length"), &out.Length}, {say.T("width"), &out.Width}, {say.T("thickness"), &out.Thickness}} {
 		if f.was.ID != "" && f.size[i].Text == f.w.ses.Len(*x.to) {
 			continue
 		}
@@ -212,9 +212,9 @@ func (w *Window) placesText(n model.Part) string {
 			boards = append(boards, k.Board)
 		}
 	}
-	on := "board "
+	on := say.T("board ")
 	if len(boards) > 1 {
-		on = "boards "
+		on = say.T("boards ")
 	}
 	text := say.F("%s on %s%s.", count(len(n.Places), say.T("cutting lies"), say.T("cuttings lie")), on, listed(boards))
 	if least := w.layers(n, boards); least > 1 {

@@ -46,7 +46,7 @@ type planeForm struct {
 
 // shareNames are the choices in words.
 func shareNames() [5]string {
-	return [5]string{"none", say.T("a quarter"), "half", say.T("three quarters"), "all"}
+	return [5]string{say.T("none"), say.T("a quarter"), say.T("half"), say.T("three quarters"), say.T("all")}
 }
 
 func (f *planeForm) ask() {

@@ -70,10 +70,13 @@ func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) 
 // ending puts the word that is meant behind a name that lacks it: "front"
 // becomes "front edge".
 func ending(name, what string) string {
-	if strings.HasSuffix(name, what) {
+	switch {
+	case strings.HasSuffix(name, " "+what):
 		return name
+	case what == "end":
+		return say.F("%s end", name)
 	}
-	return name + " " + what
+	return say.F("%s edge", name)
 }
 
 func placed(n *model.Panel) int {

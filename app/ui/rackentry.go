@@ -53,10 +53,10 @@ func (e *boardEntry) addRow() *entryRow {
 	}
 	r.size[2].Text = thickness
 	r.widthHint = hints[1]
-	r.waney = newTick(w, "waney", waney, nil)
+	r.waney = newTick(w, say.T("waney"), waney, nil)
 	r.waney.OnChanged = func(bool) { r.edgesTicked() }
 	r.waney.enter = r.next
-	r.chalked = newTick(w, "chalked", false, r.mend)
+	r.chalked = newTick(w, say.T("chalked"), false, r.mend)
 	r.chalked.enter = r.next
 	r.letter.follow(r.mend)
 	stops := []fyne.Focusable{r.letter, r.species.field, r.size[0], r.size[1], r.size[2], r.chalked}
@@ -139,11 +139,11 @@ func (r *entryRow) board() (*model.Board, *fault) {
 	if b.Species, err = r.species.wood(); err != nil {
 		return nil, &fault{err, r.species.field}
 	}
-	if b.Length, err = r.size[0].size("length"); err != nil {
+	if b.Length, err = r.size[0].size(say.T("length")); err != nil {
 		return nil, &fault{err, r.size[0]}
 	}
 	if !r.edges(b) {
-		if b.Width, err = r.size[1].size("width"); err != nil {
+		if b.Width, err = r.size[1].size(say.T("width")); err != nil {
 			return nil, &fault{err, r.size[1]}
 		}
 	}

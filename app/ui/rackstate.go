@@ -77,7 +77,7 @@ func faceState(ses *session.Session, b *model.Board, face int) cellState {
 	case f.Split == nil:
 		return cellState{kind: cellChecked, sign: "✓", words: say.T("checked, drawn by hand")}
 	case f.Split.By == model.SplitChecked:
-		return cellState{kind: cellChecked, sign: "✓", words: "checked"}
+		return cellState{kind: cellChecked, sign: "✓", words: say.T("checked")}
 	}
 	return foundState(f, n, heard, ses.ColourDoubts(b.ID, face))
 }
@@ -115,12 +115,12 @@ func whole(v float64) string { return fmt.Sprintf("%.0f %%", math.Round(100*v)) 
 // is the marked end.
 func endState(b *model.Board, end int) cellState {
 	if b.Ends[end].Photo == "" {
-		return cellState{kind: cellEmpty, sign: "○", words: "none"}
+		return cellState{kind: cellEmpty, sign: "○", words: say.T("none")}
 	}
 	if b.Ends[end].Corners == nil {
 		return cellState{kind: cellLook, sign: "◐", words: say.T("to read")}
 	}
-	return cellState{kind: cellChecked, sign: "✓", words: "read"}
+	return cellState{kind: cellChecked, sign: "✓", words: say.T("read")}
 }
 
 // tally counts the faces of the rack.

@@ -137,7 +137,7 @@ func limitOf(v float64) float64 {
 
 // faceRows are the figures of show face and back.
 func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
-	rows := []figure{{name: "", show: say.T("show face"), back: "back", head: true}}
+	rows := []figure{{name: "", show: say.T("show face"), back: say.T("back"), head: true}}
 	if p.Wanted == face.WantHeart {
 		rows = append(rows, figure{name: say.T("Sapwood, unwanted"), show: shareText(r.Show.Unwanted), back: shareText(r.Back.Unwanted)})
 	} else {
@@ -147,7 +147,7 @@ func faceRows(n *model.Panel, p *face.Panel, r *face.Reading) []figure {
 		}
 	}
 	if p.Wanted != face.WantBoth {
-		rows = append(rows, figure{name: "limit", show: limitText(n.UnwantedLimit[0]), back: limitText(n.UnwantedLimit[1]), quiet: true})
+		rows = append(rows, figure{name: say.T("limit"), show: limitText(n.UnwantedLimit[0]), back: limitText(n.UnwantedLimit[1]), quiet: true})
 	}
 	if r.Show.UnseenPart > 0 || r.Back.UnseenPart > 0 {
 		rows = append(rows, figure{name: say.T("Not seen yet"), show: session.Percent(r.Show.UnseenPart), back: session.Percent(r.Back.UnseenPart)})
@@ -180,7 +180,7 @@ func shareText(s face.Share) string {
 
 func limitText(v float64) string {
 	if v >= 1 {
-		return "any"
+		return say.T("any")
 	}
 	return session.Percent(v)
 }

@@ -197,7 +197,7 @@ func (f *setForm) set() (model.Set, error) {
 	if f.was.Name == "" {
 		was = model.DefaultGap
 	}
-	gap, err := f.gap.kept("gap", was)
+	gap, err := f.gap.kept(say.T("gap"), was)
 	out.Gap = gap
 	return out, err
 }

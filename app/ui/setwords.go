@@ -21,7 +21,7 @@ func setWayWords(w model.SetWay) string {
 func setMatchWords(m model.SetMatch) string {
 	switch m {
 	case model.MatchMirrored:
-		return "mirrored"
+		return say.T("mirrored")
 	case model.MatchSlipped:
 		return say.T("slipped (repeated)")
 	case model.MatchInOrder:
@@ -97,7 +97,7 @@ func (w *Window) setRows(r session.SetReading) []figure {
 // side.
 func (w *Window) balanceText(r session.SetReading) string {
 	if math.Abs(r.Balance) < 0.005 {
-		return "even"
+		return say.T("even")
 	}
 	to := r.Set.Panels[0]
 	if r.Balance > 0 {

@@ -50,15 +50,17 @@ func newSheetSide(p *sheetPage) *sheetSide {
 	room := widget.NewLabel("")
 	head := flow([]fyne.CanvasObject{name, room, leave}, room)
 	s.code = newSheetCode(p)
-	kinds := container.NewGridWithColumns(2)
-	if p.w.look.TextPercent() > 100 { // the longest names need the whole width
-		kinds = container.NewVBox()
-	}
+	kinds, widest := container.NewGridWithColumns(2), float32(0)
 	for _, k := range sheet.Kinds() {
-		kinds.Add(newSheetTick(p, kindOfPages(k), *p.ask.pages.Of(k), func(on bool) {
+		tick := newSheetTick(p, kindOfPages(k), *p.ask.pages.Of(k), func(on bool) {
 			*p.ask.pages.Of(k) = on
 			p.chosen()
-		}))
+		})
+		kinds.Add(tick)
+		widest = max(widest, tick.MinSize().Width)
+	}
+	if 2*widest > p.w.columnWidth()-12*theme.Padding() { // the longest names need the whole width
+		kinds = container.NewVBox(kinds.Objects...)
 	}
 	sizes := sheet.Papers()
 	var names []string

@@ -45,7 +45,7 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 		f, k, _, _ := n.Role.EdgeNames()
 		front, back = say.F("%s edge", strings.TrimSuffix(f, " edge")), say.F("%s edge", strings.TrimSuffix(k, " edge"))
 	}
-	heads := [3]string{"left", "middle", "right"}
+	heads := [3]string{say.T("left"), say.T("middle"), say.T("right")}
 	if b.Turned {
 		heads[2] = say.T("right, marked end")
 	} else {
@@ -200,7 +200,7 @@ func (r *benchRow) tell(b session.BenchStrip) {
 	}
 	r.shown = ""
 	if b.Measured != nil {
-		r.shown = "measured"
+		r.shown = say.T("measured")
 	}
 	r.tellWords()
 	r.grip.Refresh()

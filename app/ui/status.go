@@ -237,7 +237,7 @@ func zoneHint(w *Window, h scene.Hit) string {
 // sideName calls a face heart side or bark side once that is known.
 func sideName(w *Window, board string, f int) string {
 	if b := w.ses.Board(board); b != nil {
-		return b.SideName(f)
+		return say.Of(b.SideName(f))
 	}
 	return say.F("face %s", itoa(f))
 }

@@ -31,13 +31,13 @@ func (w *Window) stripAsk() {
 		do: func() error {
 			t := s
 			var errs [6]error
-			t.L, errs[0] = length.kept("length", s.L)
-			t.W, errs[1] = width.kept("width", s.W)
+			t.L, errs[0] = length.kept(say.T("length"), s.L)
+			t.W, errs[1] = width.kept(say.T("width"), s.W)
 			t.X, errs[2] = x.kept(say.T("from the marked end"), s.X)
 			t.Y, errs[3] = y.kept(say.T("from the marked edge"), s.Y)
-			t.Shift, errs[4] = shift.kept("shift", s.Shift)
+			t.Shift, errs[4] = shift.kept(say.T("shift"), s.Shift)
 			if angle.Text != turned { // the print is coarser than what stands there
-				t.Angle, errs[5] = angle.number("angle")
+				t.Angle, errs[5] = angle.number(say.T("angle"))
 			}
 			if err := first(errs[:]...); err != nil {
 				return err
@@ -62,7 +62,7 @@ func (w *Window) planedAsk() {
 		l.SizeName, l.Importance = theme.SizeNameCaptionText, widget.LowImportance
 		return l
 	}
-	g := container.NewGridWithColumns(4, head(""), head("left"), head("middle"), head("right"))
+	g := container.NewGridWithColumns(4, head(""), head(say.T("left")), head(say.T("middle")), head(say.T("right")))
 	for e, name := range [2]string{say.F("its %s side", back), say.F("its %s side", front)} {
 		g.Add(named(name))
 		for i := range in[e] {

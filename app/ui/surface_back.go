@@ -22,8 +22,8 @@ func (w *Window) addSurfaceActions() {
 	}{
 		{"left", say.T("to the left"), fyne.KeyLeft, geom.Pt(panStep, 0)},
 		{"right", say.T("to the right"), fyne.KeyRight, geom.Pt(-panStep, 0)},
-		{"up", "up", fyne.KeyUp, geom.Pt(0, panStep)},
-		{"down", "down", fyne.KeyDown, geom.Pt(0, -panStep)},
+		{"up", say.T("up"), fyne.KeyUp, geom.Pt(0, panStep)},
+		{"down", say.T("down"), fyne.KeyDown, geom.Pt(0, -panStep)},
 	} {
 		w.acts.add(&Action{ID: "look-" + m.id, Label: say.F("Look farther %s", m.label), Group: groupView, Keys: []Chord{ctrlShift(m.key)}, Do: func() { w.surf.pan(m.by) }})
 	}

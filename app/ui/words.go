@@ -26,7 +26,7 @@ func kindWords(k model.ZoneKind) string {
 	case model.Sap:
 		return say.T("sapwood")
 	case model.Flaw:
-		return "flaw"
+		return say.T("flaw")
 	case model.Unseen:
 		return say.T("wood not seen yet")
 	}
@@ -39,11 +39,11 @@ func classWords(de float64) string {
 	case colour.OneColour:
 		return say.T("very small")
 	case colour.Medium:
-		return "small"
+		return say.T("small")
 	case colour.Large:
-		return "large"
+		return say.T("large")
 	}
-	return "strong"
+	return say.T("strong")
 }
 
 // lookWords names the looks, in the terms of the wood that is not wanted.

@@ -75,7 +75,7 @@ func newYardEntry(p *yardPage) *yardEntry {
 	sap := flow([]fyne.CanvasObject{
 		cell(19, say.T("Face 1, marked edge"), e.in[yardSap11]), cell(19, say.T("Face 1, other edge"), e.in[yardSap12]),
 		cell(19, say.T("Face 2, marked edge"), e.in[yardSap21]), cell(19, say.T("Face 2, other edge"), e.in[yardSap22])})
-	pay := flow([]fyne.CanvasObject{cell(13, w.priceName(), e.in[yardPrice]), cell(18, "for", e.per), cell(13, say.T("Keep or leave"), e.in[yardSay])})
+	pay := flow([]fyne.CanvasObject{cell(13, w.priceName(), e.in[yardPrice]), cell(18, say.T("for"), e.per), cell(13, say.T("Keep or leave"), e.in[yardSay])})
 	note := wrapped(say.F("Sapwood widths%s: one that holds all along, or three from the marked end. 0 is clear; a face left empty was not looked at.", units), widget.LowImportance)
 	e.record = newPageButton(w, say.T("Record the board"), e.keep)
 	e.record.Importance = widget.HighImportance

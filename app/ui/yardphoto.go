@@ -21,7 +21,7 @@ func (e *yardEntry) photos() {
 		i    int
 		name string
 		to   *float64
-	}{{yardLength, "length", &o.Length}, {yardWidth, "width", &o.Width}} {
+	}{{yardLength, say.T("length"), &o.Length}, {yardWidth, say.T("width"), &o.Width}} {
 		v, err := e.in[x.i].size(x.name)
 		if err != nil {
 			e.tell(say.F("%s Length and width give the photographs their scale.", ended(sentence(say.Err(err)))))

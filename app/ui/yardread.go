@@ -29,7 +29,7 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 		i    int
 		name string
 		to   *float64
-	}{{yardLength, "length", &o.Length}, {yardWidth, "width", &o.Width}} {
+	}{{yardLength, say.T("length"), &o.Length}, {yardWidth, say.T("width"), &o.Width}} {
 		if *x.to, err = e.in[x.i].size(x.name); err != nil {
 			return fail(x.i, err)
 		}
@@ -70,7 +70,7 @@ func (e *yardEntry) read() (o session.Offer, bad *fault) {
 		}
 	}
 	if strings.TrimSpace(e.in[yardPrice].Text) != "" {
-		v, err := e.in[yardPrice].number("price")
+		v, err := e.in[yardPrice].number(say.T("price"))
 		if err == nil && v < 0 {
 			err = say.Errorf("price: “%s” is less than nothing; write what the wood costs", e.in[yardPrice].Text)
 		}

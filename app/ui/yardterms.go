@@ -61,7 +61,7 @@ func newTermsForm(w *Window, st *yardState) *termsForm {
 		return map[terms.Count]string{terms.ByArea: say.T("by area"), terms.ByCount: say.T("by number")}[t]
 	}, e.by)
 	f.wood = choice(w, []bool{false, true}, func(sap bool) string {
-		return map[bool]string{false: "heartwood", true: "sapwood"}[sap]
+		return map[bool]string{false: say.T("heartwood"), true: say.T("sapwood")}[sap]
 	}, e.sap)
 	typed := func() {
 		e.form, e.of = f.form.Text, f.of.Text

@@ -52,7 +52,7 @@ func (r Role) EdgeNames() (front, back, left, right string) {
 	case RoleDrawerFront:
 		return say.T("bottom"), say.T("top edge"), say.T("left"), say.T("right end")
 	}
-	return say.T("front"), say.T("back"), say.T("left"), say.T("right")
+	return say.T("front"), say.In("edge", "back"), say.T("left"), say.T("right")
 }
 
 // ShapeKind is the finished outline.

@@ -2,7 +2,6 @@ package scene
 
 import (
 	"math"
-	"strings"
 
 	"heartside/app/render"
 	"heartside/layout/face"
@@ -189,7 +188,7 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 		}
 	}
 	if b.Species != "" {
-		parts = append(parts, strings.ReplaceAll(b.Species, "-", " "))
+		parts = append(parts, s.in.Words.Wood(b.Species))
 	}
 	words := ""
 	for i, p := range parts {

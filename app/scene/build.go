@@ -3,6 +3,7 @@ package scene
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"heartside/app/render"
 	"heartside/layout/face"
@@ -90,6 +91,9 @@ func (s *Scene) fillWords() {
 	}
 	if w.Side == nil {
 		w.Side = func(b *face.Board, f int) string { return say.Of(b.SideName(f)) }
+	}
+	if w.Wood == nil {
+		w.Wood = func(species string) string { return strings.ReplaceAll(species, "-", " ") }
 	}
 	if w.Number == nil {
 		w.Number = func(_, strip string) string { return strip }

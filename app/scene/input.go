@@ -158,6 +158,7 @@ type Words struct {
 	Share func(v float64) string            // 0 to 1, as per cent
 	Steps []float64                         // ruler steps in mm, finest first; nil: 1, 2, 5 times powers of ten
 	Side  func(b *face.Board, f int) string // such as "bark side"
+	Wood  func(species string) string       // what a species is called
 	// Number is what is chalked on a strip of a panel, "" for a spare's; nil
 	// takes the strip's id.
 	Number func(panel, strip string) string

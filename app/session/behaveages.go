@@ -172,7 +172,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			curve *ageing.Curve
 			c     *ageing.Course
 		}{{say.T("heartwood"), t.heart, &sp.Heart}, {say.T("sapwood"), t.sap, &sp.Sap}} {
-			tone := Tones{Name: name + ", " + w.name, Basis: w.curve.Basis().String(), Sap: w.c == &sp.Sap}
+			tone := Tones{Name: name + ", " + w.name, Basis: say.Of(w.curve.Basis().String()), Sap: w.c == &sp.Sap}
 			for i, y := range ageYears {
 				tone.At[i] = w.curve.At(y).Lab
 			}
@@ -180,16 +180,16 @@ func (b *behaving) agesSection() (Section, bool) {
 			if w.curve.Basis() != ageing.None {
 				known = true
 			}
-			what := w.c.Claim.Text
+			what := say.Of(w.c.Claim.Text)
 			switch {
 			case w.curve.Basis() == ageing.Measured:
 				what = say.T("as you measured it")
 			case what == "":
-				what = ageing.NoData
+				what = say.Of(ageing.NoData)
 			}
 			out.Notes = append(out.Notes, fmt.Sprintf("%s, %s: %s.", name, w.name, what))
 			for _, c := range w.curve.Explain() {
-				out.How = append(out.How, claimStep(name+", "+w.name+": "+c.Text, c))
+				out.How = append(out.How, claimStep(name+", "+w.name+": "+say.Of(c.Text), c))
 			}
 		}
 		for _, c := range sp.Notes {
@@ -249,10 +249,10 @@ func claimStep(text string, c ageing.Claim) moisture.Step {
 	}
 	src := c.Cited
 	if c.Flag == ageing.Illustration {
-		src = strings.TrimSpace(src + " An illustration, not a measurement.")
+		src = strings.TrimSpace(src + say.T(" An illustration, not a measurement."))
 	}
 	if c.Kin {
-		src = strings.TrimSpace(src + " Found on a near relative.")
+		src = strings.TrimSpace(src + say.T(" Found on a near relative."))
 	}
 	return moisture.Step{Formula: text, Source: src, Flag: flag}
 }
@@ -275,7 +275,7 @@ func (b *behaving) dyeSection() (Section, bool) {
 		return Section{}, false
 	}
 	out := Section{ID: "dye", Title: say.T("Toning or dyeing the sapwood")}
-	out.Lead = say.F("%s of sapwood would be coloured. Test pieces to reserve: %s.", b.s.Area(area), plan.Pieces)
+	out.Lead = say.F("%s of sapwood would be coloured. Test pieces to reserve: %s.", b.s.Area(area), say.Of(plan.Pieces.String()))
 	out.Rows = []Row{{Name: say.T("Dyed to"), Values: []string{say.T("off now"), say.T("1 year"), say.T("10 years")}, Head: true}}
 	row := func(name string, o ageing.Outlook) {
 		r := Row{Name: name}
@@ -286,22 +286,22 @@ func (b *behaving) dyeSection() (Section, bool) {
 	}
 	row(say.T("left as it is"), plan.Undyed)
 	for _, m := range plan.Matches {
-		name := m.Aim.String()
+		name := say.Of(m.Aim.String())
 		if m.TooLight {
 			name += say.T(" (lighter than the sapwood: dye only darkens)")
 		}
 		row(name, m.Outlook)
-		out.Tones = append(out.Tones, Tones{Name: say.F("Dyed to %s", m.Aim.String()), Basis: say.T("predicted"), Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
+		out.Tones = append(out.Tones, Tones{Name: say.F("Dyed to %s", say.Of(m.Aim.String())), Basis: say.T("predicted"), Sap: true, At: [3]colour.Lab{m.Colour, m.Colour, m.Colour}})
 	}
 	if m, ok := plan.Steadiest(); ok {
-		out.Notes = append(out.Notes, say.F("Steadiest over ten years: dyed to %s.", m.Aim))
+		out.Notes = append(out.Notes, say.F("Steadiest over ten years: dyed to %s.", say.Of(m.Aim.String())))
 	} else {
 		out.Notes = append(out.Notes, say.F("How the heartwood changes is not known (%s), so no aim is better than another.", ageing.NoData))
 	}
 	out.Notes = append(out.Notes, say.T("The figures are colour differences from the heartwood; under 2 the eye calls it one colour. Dye stays put while the heartwood goes on changing."))
 	for _, c := range plan.Cautions {
 		out.Notes = append(out.Notes, say.Upper(c.Text)+".")
-		out.How = append(out.How, claimStep(c.Text, c))
+		out.How = append(out.How, claimStep(say.Of(c.Text), c))
 	}
 	return out, true
 }

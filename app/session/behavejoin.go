@@ -71,12 +71,12 @@ func (b *behaving) joinSection() (Section, bool) {
 			Row{Name: say.F("%s along the joint", m.A.Name), Values: []string{b.s.signed(m.Dry.A.Value), b.s.signed(m.Wet.A.Value)}},
 			Row{Name: say.F("%s along the joint", m.B.Name), Values: []string{b.s.signed(m.Dry.B.Value), b.s.signed(m.Wet.B.Value)}},
 			Row{Name: say.T("Part by"), Values: []string{b.s.Fine(m.Dry.Most), b.s.Fine(m.Wet.Most)}})
-		out.Notes = append(out.Notes, say.F("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", say.Upper(m.A.Name), m.B.Name, m.Text, 100*m.Strain))
+		out.Notes = append(out.Notes, say.F("%s and %s: %s Held fast, the wood must give %.2f %% of its width.", say.Upper(m.A.Name), m.B.Name, say.Of(m.Text), 100*m.Strain))
 		if m.Class == movement.WillSplit && m.Held {
 			out.Strong = true
 		}
 		if len(m.LetMove) > 0 && m.Class != movement.MovesAlike {
-			out.Notes = append(out.Notes, say.F("What lets it move: %s.", strings.Join(m.LetMove, "; ")))
+			out.Notes = append(out.Notes, say.F("What lets it move: %s.", saidOf(m.LetMove)))
 		}
 		out.Notes = append(out.Notes, b.why(m, panels)...)
 		out.How = append(out.How, m.Working()...)
@@ -114,4 +114,13 @@ func (b *behaving) why(m *movement.Meeting, panels [2]*movement.Panel) []string 
 		out = append(out, say.F("How the rings lie makes %s of it.", b.s.Fine(math.Abs(greater(d.Rings)))))
 	}
 	return out
+}
+
+// saidOf lists texts of the computations in the language in use.
+func saidOf(list []string) string {
+	out := make([]string, len(list))
+	for i, x := range list {
+		out[i] = say.Of(x)
+	}
+	return strings.Join(out, "; ")
 }

@@ -127,7 +127,7 @@ func (s *Session) fixesFor(p *face.Panel, w words, x *face.Warning) ([]Fix, bool
 				continue // the same to a maker, apart by less than is shown
 			}
 			out = append(out, Fix{
-				Text: text, After: w.after(f), Cost: f.Cost.String(), Kind: string(f.Kind), Strips: f.Strips,
+				Text: text, After: w.after(f), Cost: costWords(f.Cost), Kind: string(f.Kind), Strips: f.Strips,
 				Readings: After(f.After),
 				Edit:     fixEdit(s.hist.Current(), p.ID, f, text),
 			})
@@ -202,4 +202,17 @@ func laid(known map[string]model.Strip, list []face.Strip) []model.Strip {
 		out = append(out, st)
 	}
 	return out
+}
+
+// costWords says what a fix costs.
+func costWords(c arrange.Cost) string {
+	switch c {
+	case arrange.Free:
+		return say.In("cost", "free")
+	case arrange.ReJoint:
+		return say.T("re-joint")
+	case arrange.ReCut:
+		return say.T("re-cut")
+	}
+	return say.T("costs wood")
 }

@@ -79,7 +79,7 @@ func fitWords(f *wood.Fit) string {
 	case wood.LooksWrong:
 		return say.T("⚠ The faces do not fit as they lie: one was rolled end over end, or its photograph is a mirror image. Turn it, and see whether they fit then.")
 	}
-	return say.F("○ Cannot tell: %s. See that the marked end lies at the left on both.", f.Why)
+	return say.F("○ Cannot tell: %s. See that the marked end lies at the left on both.", say.Of(f.Why))
 }
 
 // logWords tells where the pith is thought to lie.

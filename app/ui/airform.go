@@ -63,7 +63,7 @@ func airPlaces() []string {
 
 func airPlaceWords(id string) string {
 	if p, ok := moisture.PresetOf(id); ok {
-		return p.Name
+		return say.Of(p.Name)
 	}
 	return say.T("From the figures below")
 }

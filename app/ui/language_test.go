@@ -87,6 +87,14 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 				text, ok = consts[id.Name]
 			}
 			at := fset.Position(c.Pos()).String()
+			if s.Sel.Name == "In" {
+				said, is := literal(c.Args[1])
+				if !ok || !is {
+					t.Errorf("%s: what is said is no text of the program: it cannot be translated", at)
+				}
+				out[said+" ["+text+"]"] = at
+				return true
+			}
 			switch s.Sel.Name {
 			case "T", "F", "Errorf", "Error", "Later":
 				if !ok {

@@ -131,7 +131,7 @@ func (s *surface) words() scene.Words {
 	w := scene.Words{
 		Len:   ses.Len,
 		Short: func(mm float64) string { return strings.TrimSuffix(ses.Len(mm), " mm") },
-		Share: session.Percent, Number: ses.Number,
+		Share: session.Percent, Number: ses.Number, Wood: speciesName,
 	}
 	if ses.Units() == unit.Inch {
 		for _, in := range []float64{0.125, 0.25, 0.5, 1, 2, 6, 12, 24, 48, 120, 240} {

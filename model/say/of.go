@@ -20,7 +20,18 @@ func Of(text string) string {
 	if t, ok := m.said[text]; ok {
 		return t
 	}
-	return m.formed(text, 3)
+	if t := m.formed(text, 3); t != text {
+		return t
+	}
+	// Sentences that were put together, one by one.
+	first, rest, more := strings.Cut(text, ". ")
+	if !more {
+		return text
+	}
+	if t, ok := m.said[" "+rest]; ok {
+		return Of(first+".") + t
+	}
+	return Of(first+".") + " " + Of(rest)
 }
 
 // Err is what an error says, in the language in use.

@@ -45,6 +45,17 @@ func T(text string) string {
 	return text
 }
 
+// In returns a text that is another one in some languages where it is said of
+// something else, as the back of a panel is not its back edge: it says of what.
+func In(matter, text string) string {
+	if m := texts.Load(); m != nil {
+		if t, ok := m.said[text+" ["+matter+"]"]; ok {
+			return t
+		}
+	}
+	return T(text)
+}
+
 // F formats values by a format in the language in use; errors among them are said
 // in it, too.
 func F(format string, values ...any) string { return fmt.Sprintf(T(format), understood(values)...) }

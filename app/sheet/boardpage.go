@@ -357,7 +357,9 @@ func emptyPlaces(p *face.Panel) int {
 	return n
 }
 
-func emptyText(n int) string { return say.F("%s empty, not ready to cut", plural(n, say.T("place"), say.T("places"))) }
+func emptyText(n int) string {
+	return say.F("%s empty, not ready to cut", plural(n, say.T("place"), say.T("places")))
+}
 
 func guessedFaces(bd *face.Board) string {
 	var g []string

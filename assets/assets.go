@@ -26,7 +26,8 @@ var Tables embed.FS
 //go:embed examples
 var Examples embed.FS
 
-// Help holds the pages of the help, under help/, in the order of their names: a
+// Help holds the pages of the help, under help/ in English and in a folder a language
+// beside it, in the order of their names: a
 // title, paragraphs, points that begin with "- ", and lines that begin with "> "
 // and name the action that goes there.
 //

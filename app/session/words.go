@@ -170,10 +170,10 @@ func (w words) say(x *face.Warning) (title, text string) {
 			text = strings.Replace(text, "2 mm", w.len(2), 1)
 		}
 	case face.OneSidedJoint:
-		title = say.F("%s wood on one side of a joint only%s: %s", say.Upper(w.tone()), on, where)
+		title = say.Upper(say.F("%s wood on one side of a joint only%s: %s", w.tone(), on, where))
 		text = say.F("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
 	case face.OneSidedEdge:
-		title = say.F("%s wood along one edge only%s: %s", say.Upper(w.tone()), on, where)
+		title = say.Upper(say.F("%s wood along one edge only%s: %s", w.tone(), on, where))
 		text = say.T("The other outside edge has none. Many like it; some see an unfinished pair.")
 	case face.Lopsided:
 		title = say.F("The %s wood lies to one side%s", w.tone(), on)

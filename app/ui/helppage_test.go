@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model/say"
 )
 
 // Every action and key that the texts name is there.
@@ -27,6 +28,37 @@ func TestHelpNamesWhatThereIs(t *testing.T) {
 			}
 			if got := s.acts.keyed(p.text); strings.ContainsAny(got, "{}?") && !strings.Contains(p.text, "?") {
 				t.Errorf("%s: %q", x.title, got)
+			}
+		}
+	}
+}
+
+// The help says the same in every language: as many pages, pieces of each kind and
+// the same actions.
+func TestHelpIsInEveryLanguage(t *testing.T) {
+	t.Cleanup(func() { say.Use("", nil) })
+	english, err := readHelp()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range []Language{German, Spanish} {
+		if err := speak(l); err != nil {
+			t.Fatal(err)
+		}
+		got, err := readHelp()
+		if err != nil || len(got) != len(english) {
+			t.Fatalf("%s: %d pages, want %d: %v", l, len(got), len(english), err)
+		}
+		for i, x := range got {
+			if x.title == english[i].title || len(x.parts) != len(english[i].parts) {
+				t.Errorf("%s: page %q has %d pieces, %q %d", l, x.title, len(x.parts), english[i].title, len(english[i].parts))
+				continue
+			}
+			for k, p := range x.parts {
+				e := english[i].parts[k]
+				if p.kind != e.kind || (p.kind == helpDo) != (p.text == e.text) || strings.Count(p.text, "{") != strings.Count(e.text, "{") {
+					t.Errorf("%s, page %q: %q is said for %q", l, x.title, p.text, e.text)
+				}
 			}
 		}
 	}

@@ -245,6 +245,9 @@ func (s *Scene) drawSide(c render.Canvas, f int) {
 		c.Text(geom.Pt(left-10*k, r.Centre().Y), words, st)
 		return
 	}
+	if r.H() < st.Size { // the names of both faces would lie on one another
+		return
+	}
 	st.Turn, st.Align = 0, render.Right
 	if s.width(words, st) < left-area.Min.X-14*k {
 		c.Text(geom.Pt(left-8*k, r.Centre().Y+st.Size*0.36), words, st)

@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/model"
@@ -51,7 +52,7 @@ func newHints(w *Window) *hints {
 		}
 		return false
 	}
-	h.box = container.NewVBox(widget.NewSeparator(), container.NewPadded(container.NewBorder(nil, nil, nil, container.NewVBox(next), h.text)))
+	h.box = container.NewVBox(widget.NewSeparator(), container.NewPadded(container.New(hintLayout{w}, h.text, next)))
 	h.box.Hide()
 	return h
 }
@@ -181,4 +182,35 @@ func (h *hints) words(i int) string {
 		}
 	}
 	return ""
+}
+
+// hintLayout sets the button beside the text, or under it where text is so large
+// that it would be squeezed.
+type hintLayout struct{ w *Window }
+
+// MinSize implements fyne.Layout.
+func (l hintLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	if wide := l.w.win.Canvas().Size().Width - l.w.columnWidth() - 8*theme.Padding(); l.w.large() && o[0].Size().Width < wide {
+		o[0].Resize(fyne.NewSize(wide, o[0].Size().Height)) // so that it is not taken for as high as it was beside the button
+	}
+	text, next := o[0].MinSize(), o[1].MinSize()
+	if l.w.large() {
+		return fyne.NewSize(max(text.Width, next.Width), text.Height+theme.Padding()+next.Height)
+	}
+	return fyne.NewSize(text.Width+theme.Padding()+next.Width, max(text.Height, next.Height))
+}
+
+// Layout implements fyne.Layout.
+func (l hintLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	next := o[1].MinSize()
+	o[1].Resize(next)
+	if l.w.large() {
+		o[0].Move(fyne.NewPos(0, 0))
+		o[0].Resize(fyne.NewSize(size.Width, size.Height-next.Height-theme.Padding()))
+		o[1].Move(fyne.NewPos(size.Width-next.Width, size.Height-next.Height))
+		return
+	}
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(fyne.NewSize(size.Width-next.Width-theme.Padding(), size.Height))
+	o[1].Move(fyne.NewPos(size.Width-next.Width, 0))
 }

@@ -101,7 +101,7 @@ func sameCut(a, b Strip, r RenameBoard) bool {
 
 func stageError(panel string, s Strip) error {
 	return RuleError{Rule: RuleStage, Panel: panel, Strip: s.ID, Board: s.Board,
-		Detail: say.F("it is %s already, so its board, place, length, width and angle stand", string(s.Stage))}
+		Detail: say.F("it is %s already, so its board, place, length, width and angle stand", s.Stage.Words())}
 }
 
 // order returns the place of a stage in the making, 0 for planned.

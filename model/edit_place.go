@@ -119,7 +119,7 @@ type SetStage struct {
 
 // Label implements Edit.
 func (e SetStage) Label() string {
-	return say.F("Mark strip %s %s", e.Strip, cmp.Or(string(e.Stage), string(Planned)))
+	return say.F("Mark strip %s %s", e.Strip, e.Stage.Words())
 }
 
 func (e SetStage) apply(p *Project) (*Project, error) {

@@ -130,6 +130,23 @@ const (
 	Glued   Stage = "glued"
 )
 
+// Words says a stage.
+func (s Stage) Words() string {
+	switch s {
+	case "", Planned:
+		return say.T("planned")
+	case Sawn:
+		return say.T("sawn")
+	case Planed:
+		return say.T("planed")
+	case Jointed:
+		return say.T("jointed")
+	case Glued:
+		return say.T("glued")
+	}
+	return string(s)
+}
+
 // Side returns which edge or end of a panel of this role a word names: 0 the
 // front edge, 1 the back edge, 2 the left end, 3 the right end. The words of
 // the role come first, then front, back, left and right; "edge" and "end" may

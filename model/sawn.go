@@ -60,7 +60,7 @@ func checkCuttings(p, q *Project, renamed RenameBoard) error {
 			}
 			if left[at] == 0 {
 				return RuleError{Rule: RuleStage, Part: n.ID, Board: k.Board, Where: cutting(i),
-					Detail: say.F("it is %s already, so it stays as it was sawn", string(k.Stage))}
+					Detail: say.F("it is %s already, so it stays as it was sawn", k.Stage.Words())}
 			}
 			left[at]--
 		}
@@ -79,7 +79,7 @@ func checkKept(p, q *Project) error {
 			}
 			if left[s.rectangle()] == 0 {
 				return RuleError{Rule: RuleStage, Panel: panel, Strip: s.ID, Board: s.Board,
-					Detail: say.F("it is %s already, and the plan has to use it as it was sawn or put it among the spares", string(s.Stage))}
+					Detail: say.F("it is %s already, and the plan has to use it as it was sawn or put it among the spares", s.Stage.Words())}
 			}
 			left[s.rectangle()]--
 		}

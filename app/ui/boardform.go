@@ -235,11 +235,11 @@ func aboutSpecies(s catalog.Species) string {
 	if !s.Known() {
 		return say.T("This wood is not in the list, so nothing is known of it here.")
 	}
-	t := s.Name + ", " + s.Latin + ". "
+	t := say.Of(s.Name) + ", " + s.Latin + ". "
 	if v := s.Move.Tangential; v.OK {
 		t += say.F("Moves %g of its width per 1 %% moisture, tangential (%s). ", v.Value, v.Text())
 	}
-	return say.F("%sColours on screen: %s.", t, catalog.SwatchText)
+	return say.F("%sColours on screen: %s.", t, say.Of(catalog.SwatchText))
 }
 
 // board reads the form.

@@ -50,6 +50,9 @@ func computedTexts(t *testing.T) map[string]string {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for _, p := range []string{"../../model/catalog/species.go"} {
+		computedIn(t, p, out)
+	}
 	data, err := fs.ReadFile(assets.Tables, "tables/species.csv")
 	if err != nil {
 		t.Fatal(err)

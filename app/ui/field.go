@@ -90,6 +90,10 @@ func (f *field) MinSize() fyne.Size {
 		room = say.T("88.8 mm")
 	}
 	least := fyne.MeasureText(room, theme.TextSize(), fyne.TextStyle{}).Width + 3*theme.InnerPadding()
+	if f.PlaceHolder != "" && !f.narrow { // a short one is to be read whole
+		hint := fyne.MeasureText(f.PlaceHolder, theme.TextSize(), fyne.TextStyle{}).Width + 3*theme.InnerPadding()
+		least = max(least, min(hint, 1.5*least))
+	}
 	return fyne.NewSize(least, m.Height)
 }
 

@@ -174,7 +174,7 @@ func (r *benchRow) tell(b session.BenchStrip) {
 		case i < now:
 			mark, importance = "✓ ", widget.MediumImportance
 		}
-		if text := mark + sentence(string(s)); r.steps[i].Text != text {
+		if text := mark + sentence(s.Words()); r.steps[i].Text != text {
 			r.steps[i].Text, r.steps[i].Importance = text, importance
 			r.steps[i].Refresh()
 		}

@@ -48,7 +48,7 @@ var arrows = Arrows{
 
 	"model/unit":    nil,
 	"model/say":     nil,
-	"model/catalog": {"assets", "layout/colour", "layout/colour/ageing", "model/unit"},
+	"model/catalog": {"model/say", "assets", "layout/colour", "layout/colour/ageing", "model/unit"},
 	"model":         {"layout/geom", "layout/colour", "model/unit", "model/say"},
 	"model/file":    {"layout/geom", "layout/colour", "model", "model/unit", "model/catalog", "model/disk", "model/disk/faulty", "model/say"},
 

@@ -1,5 +1,7 @@
 package catalog
 
+import "heartside/model/say"
+
 // Flag says how a value was obtained.
 type Flag string
 
@@ -16,15 +18,15 @@ const (
 func (f Flag) Text() string {
 	switch f {
 	case Read:
-		return "read in the named publication"
+		return say.T("read in the named publication")
 	case Secondary:
-		return "read in a text that quotes the named publication"
+		return say.T("read in a text that quotes the named publication")
 	case Computed:
-		return "computed from other values"
+		return say.T("computed from other values")
 	case Memory:
-		return "from memory: not confirmed"
+		return say.T("from memory: not confirmed")
 	}
-	return "not known"
+	return say.T("not known")
 }
 
 // Value is a number of the table. Where OK is false the table has none and

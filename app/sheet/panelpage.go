@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
 	"heartside/model/say"
@@ -135,6 +136,11 @@ func (b *builder) panelHeader(v *view) header {
 	if len(ids) > 0 {
 		h.facts = append(h.facts, say.F("from %s", boards(ids)), strings.Join(speciesNames(species), ", "))
 		h.facts = append(h.facts, say.F("sapwood on the show face %s", b.shareText(v.Reading.Show.Light)))
+	}
+	for e, name := range v.m.Role.SideNames() {
+		if text := session.ProfileWords(v.m, v.Reading, e, b.say.len); text != "" {
+			h.facts = append(h.facts, name+": "+text)
+		}
 	}
 	for _, set := range b.in.Project.Sets {
 		if slices.Contains(set.Panels, p.ID) {

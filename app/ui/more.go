@@ -43,6 +43,22 @@ func (m *moreReadings) show() {
 		{name: say.T("Sapwood on ends"), show: left, back: strings.TrimSuffix(right, " end"), head: true},
 		{name: "", show: session.Percent(r.Ends[0].Light.Value), back: session.Percent(r.Ends[1].Light.Value)},
 	}
+	worked := false
+	for e, name := range n.Role.SideNames() {
+		kind := session.ProfileKind(n.Profiles[e])
+		if kind == "" || !r.Profiles[e].Worked {
+			continue
+		}
+		if !worked {
+			rows = append(rows, figure{name: say.T("Sapwood on bevels and round-overs"), head: true})
+		}
+		worked = true
+		f := figure{name: sentence(kind) + ", " + name, show: session.Percent(r.Profiles[e].Light.Value)}
+		if r.Profiles[e].Guessed {
+			f.back = say.T("guessed")
+		}
+		rows = append(rows, f)
+	}
 	if len(r.Joints) > 0 {
 		rows = append(rows, figure{name: say.F("Joints, from the %s", front), show: say.T("meets"), back: say.T("differs on"), head: true})
 	}

@@ -109,7 +109,7 @@ func (w words) how(x *face.Warning, f *arrange.Fix) string {
 	if len(f.Steps) != 1 || len(x.Strips) == 0 || f.Steps[0].Strips[0] != x.Strips[0] {
 		whose = say.T("the")
 		if len(x.Strips) > 0 {
-			whose = w.strips(x.Strips[:1]) + "'s"
+			whose = say.F("%s's", w.strips(x.Strips[:1]))
 		}
 	}
 	wood, meets := say.F("%s %s wood", whose, w.tone()), w.strips(f.Meets)

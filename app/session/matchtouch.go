@@ -90,7 +90,7 @@ func (q *LeafSearch) opened(sib *match.Sibling, own *lying, l *match.Leaf, kind 
 	if behind {
 		edge = back
 	}
-	at := q.called(own) + "'s " + EdgeName(edge)
+	at := say.F("%s's %s", q.called(own), EdgeName(edge))
 	a, b := own.m.Up, l.Strip.UpFace()
 	faces := say.F("%s of %s and %s of %s", theSide(sib.A, a), sib.A.ID, theSide(sib.B, b), sib.B.ID)
 	if kind == match.Book {

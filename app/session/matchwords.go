@@ -31,15 +31,15 @@ func (b *bench) edge(p *piece, e match.Edge) string {
 	if e == at {
 		name = front
 	}
-	return p.number + "'s " + EdgeName(name)
+	return say.F("%s's %s", p.number, EdgeName(name))
 }
 
 // EdgeName is a long edge as a role calls it, with the word edge.
 func EdgeName(name string) string {
-	if !strings.HasSuffix(name, "edge") {
-		name += say.T(" edge")
+	if strings.HasSuffix(strings.ToLower(name), strings.ToLower(say.T("edge"))) {
+		return name
 	}
-	return name
+	return say.F("%s edge", name)
 }
 
 // band says what two edges make together.

@@ -141,7 +141,7 @@ func (a *Action) keyNames() string {
 	for _, c := range a.Keys {
 		out = append(out, c.String())
 	}
-	return strings.Join(out, " or ")
+	return strings.Join(out, say.T(" or "))
 }
 
 // actions is all a window offers, in the order of the list of keys.

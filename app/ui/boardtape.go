@@ -20,7 +20,7 @@ func (f *boardForm) tapeTable(face int) fyne.CanvasObject {
 		l.Truncation = fyne.TextTruncateEllipsis
 		return l
 	}
-	g := container.NewGridWithColumns(4, head(say.F("Face %s", itoa(face+1))), head(say.T("marked end")), head(say.T("middle")), head(say.T("other end")))
+	g := container.NewGridWithColumns(4, head(say.F("Face %s", itoa(face+1))), head(say.In("column", "marked end")), head(say.T("middle")), head(say.In("column", "other end")))
 	for edge, name := range [2]string{say.T("marked edge"), say.T("other edge")} {
 		g.Add(head(name))
 		for i := range f.tape[face][edge] {

@@ -11,6 +11,7 @@ import (
 
 	"heartside/app/intake"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // rackCell is a face or an end of a board.
@@ -36,7 +37,7 @@ func newRackCell(row *rackRow, part intake.Part) *rackCell {
 	c.img = canvas.NewImageFromImage(nil)
 	c.img.FillMode, c.img.ScaleMode = canvas.ImageFillStretch, canvas.ImageScaleFastest
 	c.img.Hidden = part.Face() == 0
-	c.name = caption(part.String())
+	c.name = caption(partHead(part))
 	c.text = wrapped("", widget.MediumImportance)
 	c.bar = widget.NewProgressBar()
 	c.bar.TextFormatter = func() string { return "" }
@@ -188,3 +189,14 @@ func (l cellLayout) place(width float32) float32 {
 
 // besideLetters is the least room for words beside a picture, in letters.
 const besideLetters = 19
+
+// partHead is a part at the head of its cell, which is narrow for an end.
+func partHead(p intake.Part) string {
+	switch p {
+	case intake.EndA:
+		return say.In("column", "marked end")
+	case intake.EndB:
+		return say.In("column", "other end")
+	}
+	return p.String()
+}

@@ -177,6 +177,9 @@ func plural(word string) string {
 	if word == "Shelf" {
 		return say.T("Shelves")
 	}
+	if !strings.HasPrefix(say.Language(), "en") { // other languages have their own ways
+		return word
+	}
 	return word + "s"
 }
 

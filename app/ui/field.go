@@ -92,7 +92,7 @@ func (f *field) MinSize() fyne.Size {
 	least := fyne.MeasureText(room, theme.TextSize(), fyne.TextStyle{}).Width + 3*theme.InnerPadding()
 	if f.PlaceHolder != "" && !f.narrow { // a short one is to be read whole
 		hint := fyne.MeasureText(f.PlaceHolder, theme.TextSize(), fyne.TextStyle{}).Width + 3*theme.InnerPadding()
-		least = max(least, min(hint, 1.5*least))
+		least = max(least, min(hint, 2*least))
 	}
 	return fyne.NewSize(least, m.Height)
 }

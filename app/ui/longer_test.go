@@ -16,9 +16,13 @@ func longer(t *testing.T) {
 	out := map[string]string{}
 	for text := range saidTexts(t) {
 		body := strings.TrimRight(text, " ")
+		blanks := text[len(body):]
+		if at := strings.LastIndex(body, " ["); at > 0 && strings.HasSuffix(body, "]") { // of what it is said
+			body = body[:at]
+		}
 		more := len([]rune(body)) * 2 / 5
 		pad := strings.Repeat("länger ", more/7+1)
-		out[text] = body + " " + strings.TrimSpace(string([]rune(pad)[:max(more-1, 1)])) + text[len(body):]
+		out[text] = body + " " + strings.TrimSpace(string([]rune(pad)[:max(more-1, 1)])) + blanks
 	}
 	say.Use("xx", out)
 	t.Cleanup(func() { say.Use("", nil) })

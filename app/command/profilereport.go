@@ -51,12 +51,8 @@ func (w *lines) profiles(s *session.Session, m *model.Panel, p profilesJSON) {
 		if x.p == nil {
 			continue
 		}
-		what := "bevel"
-		if m.Profiles[e].Kind == model.ProfileRound {
-			what = "round-over"
-		}
 		name := strings.TrimSuffix(strings.TrimSuffix(x.name, " edge"), " end")
-		w.printf("  %s at the %s: %s light, %s wide in the mean", what, name, share(x.p.Light), s.Len(x.p.Width))
+		w.printf("  %s at the %s: %s light, %s wide in the mean", session.ProfileKind(m.Profiles[e]), name, share(x.p.Light), s.Len(x.p.Width))
 		if x.p.Guessed {
 			w.printf("; the wood below the face is not known")
 		}

@@ -37,8 +37,6 @@ type shownPage struct {
 	Results []result
 	Boards  []option
 	Parts   []option
-	Picture string // size one may have
-	Count   string // how many there may be
 }
 
 // option is a choice of a list.
@@ -49,7 +47,7 @@ type option struct {
 
 // form shows the form, and what became of what was sent last.
 func (s *Server) form(w http.ResponseWriter) {
-	p := shownPage{Picture: size(s.lim.Picture), Count: count(s.lim.Count)}
+	p := shownPage{Words: pageWords(s.lim)}
 	s.mu.Lock()
 	p.Results = s.results
 	p.Boards = append(p.Boards, option{Text: say.T("the next board without one")})
@@ -74,11 +72,11 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, code int, text s
 	if r.Method == http.MethodPost {
 		s.drain(w, r)
 	}
-	write(w, code, shownPage{Trouble: text})
+	write(w, code, shownPage{Words: pageWords(s.lim), Trouble: text})
 }
 
 func write(w http.ResponseWriter, code int, p shownPage) {
-	p.CSS, p.Words = template.CSS(css), pageWords(p.Count, p.Picture)
+	p.CSS = template.CSS(css)
 	var b bytes.Buffer
 	if err := pages.Execute(&b, p); err != nil {
 		http.Error(w, say.T("The page could not be made."), http.StatusInternalServerError)

@@ -36,10 +36,23 @@ func (b *bench) edge(p *piece, e match.Edge) string {
 
 // EdgeName is a long edge as a role calls it, with the word edge.
 func EdgeName(name string) string {
-	if strings.HasSuffix(strings.ToLower(name), strings.ToLower(say.T("edge"))) {
+	if holds(name, say.T("edge")) {
 		return name
 	}
 	return say.F("%s edge", name)
+}
+
+// EndName is an end as a role calls it, with the word end.
+func EndName(name string) string {
+	if holds(name, say.T("end")) {
+		return name
+	}
+	return say.F("%s end", name)
+}
+
+// holds reports whether a word stands in a name, alone or in a compound.
+func holds(name, word string) bool {
+	return strings.Contains(strings.ToLower(name), strings.ToLower(word))
 }
 
 // band says what two edges make together.

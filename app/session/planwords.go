@@ -47,10 +47,7 @@ func titleOf(aims []stock.Objective, without string) string {
 }
 
 func howMany(n int, what noun) string {
-	if n == 1 {
-		return "1 " + what.one
-	}
-	return fmt.Sprintf("%d %s", n, what.many)
+	return say.Count(n, what.one, what.many)
 }
 
 // noun is what things are called, one of them and several.

@@ -358,7 +358,7 @@ func emptyPlaces(p *face.Panel) int {
 }
 
 func emptyText(n int) string {
-	return say.F("%s empty, not ready to cut", plural(n, say.T("place"), say.T("places")))
+	return say.F("%s empty, not ready to cut", say.Count(n, say.T("place"), say.T("places")))
 }
 
 func guessedFaces(bd *face.Board) string {

@@ -25,7 +25,7 @@ func (b *builder) client(p *Panel) {
 	_, species := sources(p.Panel)
 	h.facts = append(h.facts, speciesNames(species)...)
 	if n := emptyPlaces(p.Panel); n > 0 {
-		h.facts = append(h.facts, say.F("%s not chosen yet", plural(n, say.T("place"), say.T("places"))))
+		h.facts = append(h.facts, say.F("%s not chosen yet", say.Count(n, say.T("place"), say.T("places"))))
 	}
 	b.open(false, h, []mark{wordMark(say.T("Code"), say.T("changes with the layout"))})
 	pictures := b.clientPictures(v)

@@ -92,7 +92,7 @@ func (b *builder) fitHeader(v *view) header {
 	l, w := gluedSize(p, b.say)
 	h.facts = append(h.facts,
 		say.F("glued up %s", b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue)),
-		say.F("finished %s", b.say.size(p.Length, p.Width, p.Thickness)), plural(len(p.Strips), say.T("strip"), say.T("strips")))
+		say.F("finished %s", b.say.size(p.Length, p.Width, p.Thickness)), say.Count(len(p.Strips), say.T("strip"), say.T("strips")))
 	if kg, ok := b.weight(p); ok {
 		h.facts = append(h.facts, say.F("weighs about %s", b.kilos(kg)))
 	}

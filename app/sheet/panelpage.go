@@ -130,7 +130,7 @@ func (b *builder) panelHeader(v *view) header {
 	if n := len(p.Strips); n > 0 {
 		l, w := gluedSize(p, b.say)
 		rough := say.F("glued up %s", b.say.size(l, w, p.Thickness+b.in.Project.Allowances.AfterGlue))
-		h.facts = append(h.facts, rough, plural(n, say.T("strip"), say.T("strips")))
+		h.facts = append(h.facts, rough, say.Count(n, say.T("strip"), say.T("strips")))
 	}
 	ids, species := sources(p)
 	if len(ids) > 0 {

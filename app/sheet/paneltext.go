@@ -54,7 +54,7 @@ func (b *builder) warningText(v *view) []paragraph {
 	case len(v.Notes) == 0:
 		return []paragraph{{text: say.T("No warnings."), bold: true}}
 	}
-	out = append(out, paragraph{text: plural(len(v.Notes), say.T("warning"), say.T("warnings")), bold: true})
+	out = append(out, paragraph{text: say.Count(len(v.Notes), say.T("warning"), say.T("warnings")), bold: true})
 	for i, x := range v.Notes {
 		t := strings.TrimSpace(strings.TrimSuffix(x.Title, ".") + ". " + x.Text)
 		for _, u := range x.Under {

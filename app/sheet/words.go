@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -110,12 +109,4 @@ func planesText(s *face.Strip, n names) string {
 		return say.T("mixed")
 	}
 	return say.T("not known")
-}
-
-// plural counts things: "1 strip", "4 strips".
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

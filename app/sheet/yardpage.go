@@ -76,7 +76,7 @@ func (b *builder) needTable() *table {
 			long = math.Max(long, l)
 		}
 		if len(p.Strips) > 0 {
-			n = plural(len(p.Strips), say.T("strip"), say.T("strips"))
+			n = say.Count(len(p.Strips), say.T("strip"), say.T("strips"))
 		}
 		t.rows = append(t.rows, []string{say.F("panel %s", p.ID), n, b.say.size(p.Length, p.Width, p.Thickness), b.say.bare(long),
 			b.say.fine(p.Thickness + a.AfterGlue), unit.FormatVolume(p.Length*p.Width*p.Thickness, b.say.sys)})

@@ -223,7 +223,7 @@ func (p *arrangePage) turnTick() {
 		p.ticked = append(p.ticked, e.id)
 	}
 	p.shown()
-	p.w.say(say.F("%s ticked. C compares two or three.", count(len(p.ticked), say.T("arrangement"), say.T("arrangements"))))
+	p.w.say(say.F("%s ticked. C compares two or three.", say.Count(len(p.ticked), say.T("arrangement"), say.T("arrangements"))))
 }
 
 // compare shows only what is ticked, large, or all again.

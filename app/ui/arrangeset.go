@@ -271,7 +271,7 @@ func (p *arrangePage) changeOfSet(was, now []*face.Panel) string {
 		what, how string
 	}{{in, say.T("take in "), ""}, {over, say.T("bring "), say.T(" over to another panel")}, {moved, say.T("move "), ""}, {rolled, say.T("roll over "), ""}, {turned, say.T("turn end for end "), ""}} {
 		if c.n > 0 {
-			out = append(out, c.what+count(c.n, say.T("strip"), say.T("strips"))+c.how)
+			out = append(out, c.what+say.Count(c.n, say.T("strip"), say.T("strips"))+c.how)
 		}
 	}
 	return strings.Join(out, "; ")

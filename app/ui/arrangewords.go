@@ -86,7 +86,7 @@ func (e *layEntry) readings() string {
 	}
 	streaks := say.T("No streak alone.")
 	if a.LoneStreaks > 0 {
-		streaks = say.F("⚠ %s alone.", count(a.LoneStreaks, say.T("streak"), say.T("streaks")))
+		streaks = say.F("⚠ %s alone.", say.Count(a.LoneStreaks, say.T("streak"), say.T("streaks")))
 	}
 	text := say.F("Sapwood %s", session.Percent(a.Light))
 	if !e.early {

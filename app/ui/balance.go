@@ -98,7 +98,7 @@ func (w *Window) balanceByGround(places []intake.Place) {
 	for _, p := range places {
 		delete(out, p)
 	}
-	w.balanceWork(say.F("Measuring the ground in %s…", count(len(places), say.T("photograph"), say.T("photographs"))),
+	w.balanceWork(say.F("Measuring the ground in %s…", say.Count(len(places), say.T("photograph"), say.T("photographs"))),
 		func(ctx context.Context, done func(session.Balanced, error)) {
 			w.ses.BalanceByBackground(ctx, places, done)
 		},
@@ -122,7 +122,7 @@ func (w *Window) balanceByGround(places []intake.Place) {
 func namedIn(err error, places []intake.Place) []intake.Place {
 	var out []intake.Place
 	for _, p := range places {
-		if strings.Contains(say.Err(err), p.String()) {
+		if strings.Contains(err.Error(), p.String()) {
 			out = append(out, p)
 		}
 	}
@@ -170,7 +170,7 @@ func (w *Window) tellBalanced(how string, got session.Balanced) {
 		text += " " + rest
 	}
 	text += say.F(" %s takes it back in one step.", w.acts.byID["undo"].keyNames())
-	w.say(say.F("%s made to agree %s.", count(len(got.Done), say.T("face"), say.T("faces")), how))
+	w.say(say.F("%s made to agree %s.", say.Count(len(got.Done), say.T("face"), say.T("faces")), how))
 	w.ask(question{title: say.T("Colours made to agree"), size: fyne.NewSize(560, 320), body: wrapped(text, widget.MediumImportance)})
 }
 

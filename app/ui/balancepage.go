@@ -252,7 +252,7 @@ func (p *balancePage) show() {
 		if why := p.fault(); why != "" {
 			text = "⚠ " + why
 		} else if n := len(p.list.chosen()); n > 0 && len(p.pic.corners) == 2 {
-			text += say.F(" %s it.", count(n, say.T("other face follows"), say.T("other faces follow")))
+			text += say.F(" %s it.", say.Count(n, say.T("other face follows"), say.T("other faces follow")))
 		}
 	}
 	if p.note.Text != text {

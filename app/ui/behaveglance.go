@@ -88,7 +88,7 @@ func (p *behavePage) watch(b *session.Behaviour) fyne.CanvasObject {
 	l.TextStyle.Bold = true
 	text := say.T("Show it")
 	if n := len(list) - 1; n > 0 {
-		text = say.F("Show it; %s marked ⚠", count(n, say.T("more is"), say.T("more are")))
+		text = say.F("Show it; %s marked ⚠", say.Count(n, say.T("more is"), say.T("more are")))
 	}
 	show := newBehaveButton(p, text, func() { p.showCard(list[0].card) })
 	show.Importance, show.Alignment = widget.LowImportance, widget.ButtonAlignLeading

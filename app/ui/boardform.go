@@ -300,6 +300,6 @@ func (w *Window) removeBoard() {
 		return
 	}
 	w.ask(question{title: say.F("Remove board %s?", b.ID), yes: say.T("Remove"),
-		body: wrapped(say.F("%s laid on it; their places in the panels become empty. Undo brings all back.", count(n, say.T("strip is"), say.T("strips are"))), widget.MediumImportance),
+		body: wrapped(say.F("%s laid on it; their places in the panels become empty. Undo brings all back.", say.Count(n, say.T("strip is"), say.T("strips are"))), widget.MediumImportance),
 		do:   func() error { return w.ses.Commit(model.RemoveBoard{ID: b.ID}) }})
 }

@@ -38,7 +38,7 @@ func (c *chooser) ticking() fyne.CanvasObject {
 func (c *chooser) tellTicks() {
 	text := say.T("Space ticks a picture, Ctrl+A all in the folder, Enter uses what is ticked.")
 	if n := len(c.tick.list); n > 0 {
-		text = say.F("%s ticked.", count(n, say.T("picture"), say.T("pictures")))
+		text = say.F("%s ticked.", say.Count(n, say.T("picture"), say.T("pictures")))
 		here := 0
 		for _, p := range c.tick.list {
 			if filepath.Dir(p) == filepath.Clean(c.dir) {

@@ -180,7 +180,7 @@ func (c *column) advice(id string) string {
 	case r.Placed == 0:
 		return say.T("All places are empty. Drag one onto a board, or sweep along the board in hand. Shift+Enter lays them all.")
 	case r.Placed < len(n.Strips):
-		return say.F("%s still empty.", count(len(n.Strips)-r.Placed, say.T("place is"), say.T("places are")))
+		return say.F("%s still empty.", say.Count(len(n.Strips)-r.Placed, say.T("place is"), say.T("places are")))
 	case len(c.notes) == 0:
 		return say.T("No warnings.")
 	}

@@ -6,8 +6,6 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -28,31 +26,16 @@ var wordOf = regexp.MustCompile(`[a-z]{3}`)
 func computedTexts(t *testing.T) map[string]string {
 	t.Helper()
 	out := map[string]string{}
-	err := filepath.WalkDir("../../layout", func(dir string, d fs.DirEntry, err error) error {
-		if err != nil || !d.IsDir() {
-			return err
-		}
+	eachPackage(t, "../../layout", func(dir string, paths []string) {
 		switch {
 		case strings.HasSuffix(dir, "layouttest"), strings.HasSuffix(dir, "snapshot"), strings.HasSuffix(dir, "arrange/order"), strings.HasSuffix(dir, "layout/grain"):
-			return nil // nothing of these reaches a maker
-		}
-		paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
-		if err != nil {
-			return err
+			return // nothing of these reaches a maker
 		}
 		for _, p := range paths {
-			if !strings.HasSuffix(p, "_test.go") {
-				computedIn(t, p, out)
-			}
+			computedIn(t, p, out)
 		}
-		return nil
 	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, p := range []string{"../../model/catalog/species.go"} {
-		computedIn(t, p, out)
-	}
+	computedIn(t, "../../model/catalog/species.go", out)
 	data, err := fs.ReadFile(assets.Tables, "tables/species.csv")
 	if err != nil {
 		t.Fatal(err)
@@ -70,11 +53,7 @@ func computedTexts(t *testing.T) map[string]string {
 func computedIn(t *testing.T, path string, out map[string]string) {
 	t.Helper()
 	set := token.NewFileSet()
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := parser.ParseFile(set, path, src, 0)
+	f, err := parser.ParseFile(set, path, nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,6 +62,13 @@ func computedIn(t *testing.T, path string, out map[string]string) {
 		plain := verbForm.ReplaceAllString(text, "")
 		if ok && wordOf.MatchString(plain) {
 			out[text] = set.Position(e.Pos()).String()
+		}
+	}
+	sentences := func(list []ast.Expr) {
+		for _, e := range list {
+			if text, ok := literal(e); ok && strings.Contains(text, " ") {
+				add(e)
+			}
 		}
 	}
 	ast.Inspect(f, func(n ast.Node) bool {
@@ -106,29 +92,13 @@ func computedIn(t *testing.T, path string, out map[string]string) {
 				add(n.Value)
 			}
 		case *ast.ReturnStmt: // what a value is called
-			for _, e := range n.Results {
-				if text, ok := literal(e); ok && strings.Contains(text, " ") {
-					add(e)
-				}
-			}
+			sentences(n.Results)
 		case *ast.AssignStmt:
-			for _, e := range n.Rhs {
-				if text, ok := literal(e); ok && strings.Contains(text, " ") {
-					add(e)
-				}
-			}
+			sentences(n.Rhs)
 		case *ast.CompositeLit: // lists of texts
-			for _, e := range n.Elts {
-				if text, ok := literal(e); ok && strings.Contains(text, " ") {
-					add(e)
-				}
-			}
+			sentences(n.Elts)
 		case *ast.ValueSpec:
-			for _, e := range n.Values {
-				if text, ok := literal(e); ok && strings.Contains(text, " ") {
-					add(e)
-				}
-			}
+			sentences(n.Values)
 		}
 		return true
 	})

@@ -264,7 +264,7 @@ func (w *Window) keepPlaces(n *model.Panel, out []face.Strip) {
 		return
 	}
 	if w.commit(model.SetStrips{Panel: n.ID, Strips: strips, Verb: say.F("Lay all empty places of panel %s", n.ID)}) && left > 0 {
-		w.say(say.F("%s found no room on the boards.", count(left, say.T("place"), say.T("places"))))
+		w.say(say.F("%s found no room on the boards.", say.Count(left, say.T("place"), say.T("places"))))
 	}
 }
 

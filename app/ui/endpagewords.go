@@ -105,7 +105,7 @@ func (p *endPage) restWords(b *model.Board) string {
 	}
 	switch {
 	case whole > 0:
-		text += say.F("%s on %s and on the rings in the picture", count(clicks, say.T("click"), say.T("clicks")), count(whole, say.T("ring"), say.T("rings")))
+		text += say.F("%s on %s and on the rings in the picture", say.Count(clicks, say.T("click"), say.T("clicks")), say.Count(whole, say.T("ring"), say.T("rings")))
 	case !g.Found:
 		text = say.T("The rings in the picture alone tell too little")
 	default:
@@ -117,15 +117,15 @@ func (p *endPage) restWords(b *model.Board) string {
 	}
 	if n := len(p.now.rings); n > 0 {
 		if k := len(p.now.rings[n-1]); k > 0 && k < leastClicks {
-			text += say.F(" Ring %s wants %s.", itoa(n), count(leastClicks-k, say.T("more click"), say.T("more clicks")))
+			text += say.F(" Ring %s wants %s.", itoa(n), say.Count(leastClicks-k, say.T("more click"), say.T("more clicks")))
 		}
 	}
 	if p.step == endHeart {
 		switch n := len(p.now.border); {
 		case n >= leastClicks:
-			text += say.F(" The radius: %s on the border of the heartwood.", count(n, say.T("click"), say.T("clicks")))
+			text += say.F(" The radius: %s on the border of the heartwood.", say.Count(n, say.T("click"), say.T("clicks")))
 		case n > 0:
-			text += say.F(" The border wants %s.", count(leastClicks-n, say.T("more click"), say.T("more clicks")))
+			text += say.F(" The border wants %s.", say.Count(leastClicks-n, say.T("more click"), say.T("more clicks")))
 		case p.got.heart != nil && p.got.heart.Seen:
 			text += say.T(" The radius: the line in the picture over which the wood turns lighter outwards.")
 		}

@@ -61,7 +61,7 @@ func (c *faceCorners) offer(m measuredSize) {
 		body.Add(wrapped(n, widget.MediumImportance))
 	}
 	if n := p.laid(); n > 0 {
-		body.Add(wrapped(say.F("%s laid on this board keep their place in %s from its marked end and edge.", count(n, say.T("strip"), say.T("strips")), unitWord(p.w)), widget.LowImportance))
+		body.Add(wrapped(say.F("%s laid on this board keep their place in %s from its marked end and edge.", say.Count(n, say.T("strip"), say.T("strips")), unitWord(p.w)), widget.LowImportance))
 	}
 	q := question{title: m.title, body: body, plain: true, no: m.no, yes: say.T("Use this size"), other: say.T("Keep the size entered"), size: fyne.NewSize(660, 560)}
 	use := func() { c.useSize(m.length, m.width, m.verb, m.then) }

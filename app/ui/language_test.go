@@ -23,22 +23,29 @@ func saidTexts(t *testing.T) map[string]string {
 	t.Helper()
 	out := computedTexts(t)
 	for _, top := range []string{"../../app", "../../model"} {
-		err := filepath.WalkDir(top, func(dir string, d fs.DirEntry, err error) error {
-			if err != nil || !d.IsDir() {
-				return err
-			}
-			paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
-			if err != nil {
-				return err
-			}
-			textsIn(t, paths, out)
-			return nil
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
+		eachPackage(t, top, func(_ string, paths []string) { textsIn(t, paths, out) })
 	}
 	return out
+}
+
+// eachPackage goes through the folders at and below top, with the Go files of each
+// that are no tests.
+func eachPackage(t *testing.T, top string, do func(dir string, paths []string)) {
+	t.Helper()
+	err := filepath.WalkDir(top, func(dir string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() {
+			return err
+		}
+		paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+		if err != nil {
+			return err
+		}
+		do(dir, slices.DeleteFunc(paths, func(p string) bool { return strings.HasSuffix(p, "_test.go") }))
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
 }
 
 func textsIn(t *testing.T, paths []string, out map[string]string) {
@@ -46,9 +53,6 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 	consts := map[string]string{}
 	var files []*ast.File
 	for _, p := range paths {
-		if strings.HasSuffix(p, "_test.go") {
-			continue
-		}
 		f, err := parser.ParseFile(fset, p, nil, 0)
 		if err != nil {
 			t.Fatal(err)

@@ -200,7 +200,7 @@ func (p *leftPage) begin() {
 		w.surf.forget()
 		w.ses.Begin(next)
 		w.opened()
-		text := say.F("The next project has %s, each with its letter: chalk it on.", count(len(next.Boards), say.T("board"), say.T("boards")))
+		text := say.F("The next project has %s, each with its letter: chalk it on.", say.Count(len(next.Boards), say.T("board"), say.T("boards")))
 		for _, n := range notes {
 			text += " " + n
 		}

@@ -101,7 +101,7 @@ func (f *testForm) keep() error {
 	}
 	w := f.p.w
 	w.post(func() {
-		w.say(say.F("%s reserved: cut and labelled like a solid part, on the sheet too. %s moves them.", count(f.found.Found, say.T("test piece is"), say.T("test pieces are")), w.acts.byID["cuttings"].keyNames()))
+		w.say(say.F("%s reserved: cut and labelled like a solid part, on the sheet too. %s moves them.", say.Count(f.found.Found, say.T("test piece is"), say.T("test pieces are")), w.acts.byID["cuttings"].keyNames()))
 	})
 	return nil
 }

@@ -138,6 +138,6 @@ func (p *matchPage) status() string {
 	case p.edges.More > 0:
 		return say.F("The %s best pairs of edges; %s more agree within %s. A smaller tolerance leaves fewer.", itoa(n), itoa(p.edges.More), p.w.ses.Len(p.tolerance))
 	default:
-		return say.F("%s within %s, the closest first.", count(n, say.T("pair of edges agrees"), say.T("pairs of edges agree")), p.w.ses.Len(p.tolerance))
+		return say.F("%s within %s, the closest first.", say.Count(n, say.T("pair of edges agrees"), say.T("pairs of edges agree")), p.w.ses.Len(p.tolerance))
 	}
 }

@@ -172,7 +172,7 @@ func (w *Window) keepPart(n model.Part, board string, out []face.Strip) {
 	if !w.commit(model.PlacePart{Part: n.ID, Places: places}) {
 		return
 	}
-	text := say.F("%s of part %s laid on board %s.", count(got, say.T("cutting"), say.T("cuttings")), n.ID, board)
+	text := say.F("%s of part %s laid on board %s.", say.Count(got, say.T("cutting"), say.T("cuttings")), n.ID, board)
 	if left > 0 {
 		text += say.F(" For %s more there is no room.", itoa(left))
 	}

@@ -65,7 +65,7 @@ func (w *Window) phoneAsk(list []phone.Address) {
 	over := newTick(w, say.T("Replace what was entered by hand"), false, nil)
 	if n := handMadeFaces(w.ses.Project()); n > 0 {
 		rows = append(rows, wrapped(say.F("%s entered by hand, without a photograph. A picture would replace that, one undo a picture; without the tick none is taken there.",
-			count(n, say.T("face was"), say.T("faces were"))), widget.MediumImportance), over)
+			say.Count(n, say.T("face was"), say.T("faces were"))), widget.MediumImportance), over)
 	}
 	w.ask(question{title: say.T("Photographs from the phone"), yes: say.T("Open the page"), plain: true, body: container.New(stackLayout{}, rows...), size: fyne.NewSize(560, 460),
 		do: func() error {

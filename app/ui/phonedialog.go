@@ -53,7 +53,7 @@ func (w *Window) phoneShow(s *phone.Server) {
 		s.Close()
 		if arrived > 0 {
 			w.rack.content()
-			w.rack.tell(say.F("%s came from the phone.", count(arrived, say.T("photograph"), say.T("photographs"))))
+			w.rack.tell(say.F("%s came from the phone.", say.Count(arrived, say.T("photograph"), say.T("photographs"))))
 			w.rack.step = stepFaces
 			w.showRack()
 		}
@@ -90,7 +90,7 @@ func phoneWords(st phone.State) string {
 	if !st.Claimed && !st.Over {
 		return say.F("No phone has opened the page yet. It closes by itself in %d:%02d min.", int(left.Minutes()), int(left.Seconds())%60)
 	}
-	text := say.F("%s arrived", count(st.Arrived, say.T("photograph"), say.T("photographs")))
+	text := say.F("%s arrived", say.Count(st.Arrived, say.T("photograph"), say.T("photographs")))
 	if st.Refused > 0 {
 		text += say.F(", %s refused", itoa(st.Refused))
 	}

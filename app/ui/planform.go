@@ -122,11 +122,11 @@ func (f *planForm) addParts(body *fyne.Container, list []session.PartToPlan) {
 			size += say.F(", each glued up of %s", itoa(x.Layers))
 		}
 		if x.Missing > 0 {
-			f.parts[x.ID] = newTick(f.w, say.F("%s: %s not laid yet, %s", title(x.ID), count(x.Missing, say.T("piece"), say.T("pieces")), size), true, nil)
+			f.parts[x.ID] = newTick(f.w, say.F("%s: %s not laid yet, %s", title(x.ID), say.Count(x.Missing, say.T("piece"), say.T("pieces")), size), true, nil)
 			body.Add(f.parts[x.ID])
 		}
 		if x.Lie > 0 {
-			text := title(x.ID) + ": " + count(x.Lie, say.T("piece that lies on a board, again"), say.T("pieces that lie on boards, again"))
+			text := title(x.ID) + ": " + say.Count(x.Lie, say.T("piece that lies on a board, again"), say.T("pieces that lie on boards, again"))
 			if x.Missing == 0 {
 				text += ", " + size
 			}

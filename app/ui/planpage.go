@@ -198,7 +198,7 @@ func (p *planPage) status() string {
 	case p.running && n == 0:
 		return say.T("Looking for plans…")
 	case p.running:
-		return say.F("%s so far; still looking for better and other ones.", count(n, say.T("plan"), say.T("plans")))
+		return say.F("%s so far; still looking for better and other ones.", say.Count(n, say.T("plan"), say.T("plans")))
 	case n == 0:
 		return say.T("No plan.")
 	case n == 1:

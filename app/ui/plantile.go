@@ -59,7 +59,7 @@ func planText(w *Window, e *session.Planned) string {
 		text += say.F(" · cost %.2f", e.Cost)
 	}
 	if len(e.Panels) > 0 {
-		text += say.F(" · %s · %s points against", count(e.Joints, say.T("joint"), say.T("joints")), pointWords(e.Points))
+		text += say.F(" · %s · %s points against", say.Count(e.Joints, say.T("joint"), say.T("joints")), pointWords(e.Points))
 	}
 	switch n := len(e.Whole); {
 	case n == 0:
@@ -72,7 +72,7 @@ func planText(w *Window, e *session.Planned) string {
 		text += say.F("\n%s boards left whole.", itoa(n))
 	}
 	if e.Missing > 0 {
-		text += say.F(" ⚠ %s not whole.", count(e.Missing, say.T("panel or part is"), say.T("panels or parts are")))
+		text += say.F(" ⚠ %s not whole.", say.Count(e.Missing, say.T("panel or part is"), say.T("panels or parts are")))
 	}
 	return text
 }

@@ -57,26 +57,14 @@ func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) 
 	body := container.NewVBox(
 		pairs(named(say.T("Strips")), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
 		bold(say.T("How it lies")),
-		wrapped(say.F("On screen and on the sheet the %s is at the bottom and the %s at the top, the %s at the left and the %s at the right. Strips are counted from the %s. Lay the panel on the bench so that you stand there.", ending(front, "edge"), ending(back, "edge"), ending(left, "end"), ending(right, "end"), ending(front, "edge")), widget.MediumImportance))
+		wrapped(say.F("On screen and on the sheet the %s is at the bottom and the %s at the top, the %s at the left and the %s at the right. Strips are counted from the %s. Lay the panel on the bench so that you stand there.", session.EdgeName(front), session.EdgeName(back), session.EndName(left), session.EndName(right), session.EdgeName(front)), widget.MediumImportance))
 	yes := say.T("Take these strips")
 	if !fresh && placed(n) > 0 {
 		yes = say.T("Begin again with these")
-		body.Add(wrapped(say.F("%s on boards already and would be lifted off. Undo brings them back.", count(placed(n), say.T("strip of this panel lies"), say.T("strips of this panel lie"))), widget.WarningImportance))
+		body.Add(wrapped(say.F("%s on boards already and would be lifted off. Undo brings them back.", say.Count(placed(n), say.T("strip of this panel lies"), say.T("strips of this panel lie"))), widget.WarningImportance))
 	}
 	w.ask(question{title: say.F("Strips for “%s”", title(n.ID)), body: body, yes: yes, focus: q.number, size: fyne.NewSize(560, 480),
 		do: func() error { return q.keep(fresh) }})
-}
-
-// ending puts the word that is meant behind a name that lacks it: "front"
-// becomes "front edge".
-func ending(name, what string) string {
-	switch {
-	case strings.HasSuffix(name, " "+what):
-		return name
-	case what == "end":
-		return say.F("%s end", name)
-	}
-	return say.F("%s edge", name)
 }
 
 func placed(n *model.Panel) int {
@@ -102,7 +90,7 @@ func (q *proposing) tell() {
 		sum += p.W
 	}
 	q.list.SetText(say.F("%s, each %s long as glued. Widths from the front: %s; together %s for a panel of %s.",
-		count(len(q.places), say.T("strip"), say.T("strips")), q.w.ses.Len(q.places[0].L), strings.Join(widths, ", "), q.w.ses.Len(sum), q.w.ses.Len(q.panel.Width)))
+		say.Count(len(q.places), say.T("strip"), say.T("strips")), q.w.ses.Len(q.places[0].L), strings.Join(widths, ", "), q.w.ses.Len(sum), q.w.ses.Len(q.panel.Width)))
 }
 
 // mostStrips keeps a slip of the finger from making thousands.
@@ -206,7 +194,7 @@ func reasons(w *Window, list []cutting.Reason) string {
 		case cutting.ReasonMachine:
 			out = append(out, say.F("No wider than %s, for a machine of %s.", l(r.A), l(r.B)))
 		case cutting.ReasonBoards:
-			out = append(out, say.F("They come out of %s.", count(int(r.A), say.T("board"), say.T("boards"))))
+			out = append(out, say.F("They come out of %s.", say.Count(int(r.A), say.T("board"), say.T("boards"))))
 		case cutting.ReasonNotEnough:
 			out = append(out, say.F("Only %.0f of %.0f can be cut from the boards there are.", r.A, r.B))
 		case cutting.ReasonNarrow:

@@ -167,7 +167,7 @@ func (e *boardEntry) commit(list []*model.Board) {
 	if r.step == stepBoards {
 		r.turn(stepPhotos)
 	}
-	e.w.say(say.F("Added %s: %s. Now their photographs.", count(len(ids), say.T("board"), say.T("boards")), strings.Join(ids, ", ")))
+	e.w.say(say.F("Added %s: %s. Now their photographs.", say.Count(len(ids), say.T("board"), say.T("boards")), strings.Join(ids, ", ")))
 }
 
 // show tells which boards are there already.

@@ -30,7 +30,7 @@ func (w *Window) takePictures(list []taking, then func()) {
 		in(w.takings(list))
 		return
 	}
-	w.say(say.F("Copying %s into the folder photos…", count(len(list), say.T("photograph"), say.T("photographs"))))
+	w.say(say.F("Copying %s into the folder photos…", say.Count(len(list), say.T("photograph"), say.T("photographs"))))
 	dir := filepath.Dir(project)
 	go func() {
 		var out []session.Taking

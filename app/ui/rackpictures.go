@@ -91,7 +91,7 @@ func (s *pictureStep) show() {
 	text := say.T("Photograph both faces of every board, flat on, with the whole board in the picture and the marked end at the left. Then choose the pictures or drop them on this window, all at once. Names such as A1.jpg and A2.jpg, the letter and the face, need no question; A-a.jpg is the marked end, A-b.jpg the other end.")
 	switch {
 	case len(s.waiting) > 0:
-		text = say.F("%s here. Give the boards their letters and sizes under 1 first; then it is settled which picture shows which board.", count(len(s.waiting), say.T("photograph waits"), say.T("photographs wait")))
+		text = say.F("%s here. Give the boards their letters and sizes under 1 first; then it is settled which picture shows which board.", say.Count(len(s.waiting), say.T("photograph waits"), say.T("photographs wait")))
 	case len(s.rows) > 0:
 		unsettled := 0
 		for _, r := range s.rows {
@@ -99,9 +99,9 @@ func (s *pictureStep) show() {
 				unsettled++
 			}
 		}
-		text = say.F("%s. Their names do not all say what they show: %s to be checked, marked with ? or ✕. Compare the letter chalked in the picture.", count(len(s.rows), say.T("photograph"), say.T("photographs")), count(unsettled, say.T("place is"), say.T("places are")))
+		text = say.F("%s. Their names do not all say what they show: %s to be checked, marked with ? or ✕. Compare the letter chalked in the picture.", say.Count(len(s.rows), say.T("photograph"), say.T("photographs")), say.Count(unsettled, say.T("place is"), say.T("places are")))
 		if unsettled == 0 {
-			text = say.F("%s, each with its place.", count(len(s.rows), say.T("photograph"), say.T("photographs")))
+			text = say.F("%s, each with its place.", say.Count(len(s.rows), say.T("photograph"), say.T("photographs")))
 		}
 	}
 	if s.intro.Text != text {
@@ -189,7 +189,7 @@ func (s *pictureStep) bring(paths []string) {
 	if len(s.w.ses.Project().Boards) == 0 {
 		s.waiting = all
 		r.step = stepBoards
-		r.tell(say.F("%s. First give the boards their letters and sizes.", count(len(all), say.T("photograph waits"), say.T("photographs wait"))))
+		r.tell(say.F("%s. First give the boards their letters and sizes.", say.Count(len(all), say.T("photograph waits"), say.T("photographs wait"))))
 		s.w.showRack()
 		return
 	}
@@ -223,7 +223,7 @@ func (s *pictureStep) pair(paths []string) {
 			out = append(out, taking{p.Place, p.Picture.Path})
 		}
 		s.w.takePictures(out, func() {
-			r.tell(say.F("%s taken in, each with the board and face that its name says.", count(len(out), say.T("photograph"), say.T("photographs"))))
+			r.tell(say.F("%s taken in, each with the board and face that its name says.", say.Count(len(out), say.T("photograph"), say.T("photographs"))))
 		})
 		return
 	}
@@ -287,9 +287,9 @@ func (s *pictureStep) confirm() {
 	}
 	left := len(s.rows) - len(out)
 	s.w.takePictures(out, func() {
-		text := say.F("%s taken in.", count(len(out), say.T("photograph"), say.T("photographs")))
+		text := say.F("%s taken in.", say.Count(len(out), say.T("photograph"), say.T("photographs")))
 		if left > 0 {
-			text += say.F(" %s not used.", count(left, say.T("was"), say.T("were")))
+			text += say.F(" %s not used.", say.Count(left, say.T("was"), say.T("were")))
 		}
 		s.w.rack.tell(text)
 		s.clear()

@@ -155,7 +155,7 @@ func (t tally) text() string {
 	if t.boards == 0 {
 		return say.T("No boards yet")
 	}
-	out := []string{count(t.boards, say.T("board"), say.T("boards")), say.F("%s checked", count(t.checked, say.T("face"), say.T("faces"))), say.F("%s to look at", itoa(t.look))}
+	out := []string{say.Count(t.boards, say.T("board"), say.T("boards")), say.F("%s checked", say.Count(t.checked, say.T("face"), say.T("faces"))), say.F("%s to look at", itoa(t.look))}
 	if t.open > 0 {
 		out = append(out, say.F("%s to be read", itoa(t.open)))
 	}

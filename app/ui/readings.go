@@ -77,7 +77,7 @@ func (r *readings) show() {
 	fp := ses.Panel(n.ID)
 	write(r.name, headline(n), theme.ColorNameForeground)
 	write(r.size, ses.Len(n.Length)+" × "+ses.Len(n.Width)+" × "+ses.Len(n.Thickness), theme.ColorNamePlaceHolder)
-	write(r.laid, say.F("%d of %s placed on boards", read.Placed, count(len(n.Strips), say.T("strip"), say.T("strips"))), theme.ColorNamePlaceHolder)
+	write(r.laid, say.F("%d of %s placed on boards", read.Placed, say.Count(len(n.Strips), say.T("strip"), say.T("strips"))), theme.ColorNamePlaceHolder)
 	if read.Placed == 0 {
 		for _, t := range []*canvas.Text{r.big, r.what[0], r.what[1]} {
 			write(t, "", theme.ColorNameForeground)

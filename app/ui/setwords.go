@@ -75,7 +75,7 @@ func (w *Window) setRows(r session.SetReading) []figure {
 		}
 		rows = append(rows, f)
 		if g.Ending > 0 {
-			rows = append(rows, figure{name: say.F("%s at this gap", count(g.Ending, say.T("sap line ends"), say.T("sap lines end"))), quiet: true})
+			rows = append(rows, figure{name: say.F("%s at this gap", say.Count(g.Ending, say.T("sap line ends"), say.T("sap lines end"))), quiet: true})
 		}
 		switch r.Set.Match {
 		case model.MatchMirrored:

@@ -91,7 +91,7 @@ func (p *sheetPage) write(path string) {
 				}
 				w.trace.wrote(path)
 				p.onPaper(pages, of)
-				text := say.F("Wrote %s: %s.", filepath.Base(path), count(max(len(doc.Pages), len(files)), say.T("page"), say.T("pages")))
+				text := say.F("Wrote %s: %s.", filepath.Base(path), say.Count(max(len(doc.Pages), len(files)), say.T("page"), say.T("pages")))
 				w.say(text)
 				p.side.tell(say.F("✓ %s It lies in %s.", text, filepath.Dir(path)))
 			})

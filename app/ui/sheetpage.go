@@ -165,7 +165,7 @@ func (p *sheetPage) pageWords() string {
 	if p.m.doc == nil {
 		return p.instead()
 	}
-	return say.F("%s · %s of %s", pageTitle(p.m.doc, p.at), itoa(p.at+1), count(len(p.m.doc.Pages), say.T("page"), say.T("pages")))
+	return say.F("%s · %s of %s", pageTitle(p.m.doc, p.at), itoa(p.at+1), say.Count(len(p.m.doc.Pages), say.T("page"), say.T("pages")))
 }
 
 // take takes a page in hand.

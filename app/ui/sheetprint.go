@@ -203,7 +203,7 @@ func (p *sheetPage) printAsk() {
 		return
 	}
 	p.with(func(doc *sheet.Document) {
-		w.ask(question{title: say.T("Send the sheet to the printer?"), yes: say.F("Send %s", count(len(doc.Pages), say.T("page"), say.T("pages"))), no: say.T("Go back"), plain: true,
+		w.ask(question{title: say.T("Send the sheet to the printer?"), yes: say.F("Send %s", say.Count(len(doc.Pages), say.T("page"), say.T("pages"))), no: say.T("Go back"), plain: true,
 			body: wrapped(say.F("All pages go to the printer the system uses by itself, through lp, on %s. Print (P) shows them in a viewer first, where printer and pages are chosen.", p.ask.paper.Name()), 0),
 			do: func() error {
 				p.printed(say.T("Sending the sheet to the printer…"), func(l leaf) { w.post(func() { p.send(l) }) })

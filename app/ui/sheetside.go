@@ -139,13 +139,13 @@ func (p *sheetPage) status() string {
 	case m.halted && m.stale:
 		return say.T("⚠ Stopped. These pages are of what was chosen before.")
 	case m.halted:
-		return say.F("Stopped: %s of %s drawn.", itoa(m.drawn), count(n, say.T("page"), say.T("pages")))
+		return say.F("Stopped: %s of %s drawn.", itoa(m.drawn), say.Count(n, say.T("page"), say.T("pages")))
 	case m.busy && (n == 0 || m.stale):
 		return say.T("Making the pages…")
 	case m.busy:
 		return say.F("Drawing the pages: %s of %s.", itoa(m.drawn), itoa(n))
 	}
-	text := say.F("%s on %s, of the plan as it is now.", count(n, say.T("page"), say.T("pages")), p.ask.paper.Name())
+	text := say.F("%s on %s, of the plan as it is now.", say.Count(n, say.T("page"), say.T("pages")), p.ask.paper.Name())
 	if m.lacks {
 		text += say.T(" They keep their numbers in the whole sheet.")
 	}

@@ -219,7 +219,7 @@ func stageSaid(list []session.BenchStrip) string {
 	if len(list) == 1 {
 		return say.F("The stage of strip %s is set", list[0].Number)
 	}
-	return say.F("The stage of %s is set", count(len(list), say.T("strip"), say.T("strips")))
+	return say.F("The stage of %s is set", say.Count(len(list), say.T("strip"), say.T("strips")))
 }
 
 // commit makes a change, and says what was done.

@@ -84,7 +84,7 @@ func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 	if len(list) == 0 {
 		return say.T("✓ All that is planned on this board still fits.")
 	}
-	lines := []string{"⚠ " + count(len(list), say.T("piece no longer fits:"), say.T("pieces no longer fit:"))}
+	lines := []string{"⚠ " + say.Count(len(list), say.T("piece no longer fits:"), say.T("pieces no longer fit:"))}
 	for _, m := range list {
 		lines = append(lines, m.Text+".")
 	}
@@ -93,7 +93,7 @@ func (w *Window) cutWords(b *model.Board, end int, off *field) string {
 
 // cutDone tells what no longer fits, and what can be done.
 func (w *Window) cutDone(board string, end int, mm float64, list []session.Misfit) {
-	body := container.NewVBox(wrapped(w.cutSaid(board, end, mm), widget.MediumImportance), bold(sentence(count(len(list), say.T("piece no longer fits"), say.T("pieces no longer fit")))))
+	body := container.NewVBox(wrapped(w.cutSaid(board, end, mm), widget.MediumImportance), bold(sentence(say.Count(len(list), say.T("piece no longer fits"), say.T("pieces no longer fit")))))
 	panels := false
 	for _, m := range list {
 		body.Add(wrapped("⚠ "+strings.Replace(m.Text, "would reach", "reaches", 1)+".", widget.WarningImportance))

@@ -43,7 +43,7 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 	front, back := say.T("front edge"), say.T("back edge")
 	if n := w.ses.Project().Panel(b.Panel); n != nil {
 		f, k, _, _ := n.Role.EdgeNames()
-		front, back = say.F("%s edge", strings.TrimSuffix(f, " edge")), say.F("%s edge", strings.TrimSuffix(k, " edge"))
+		front, back = session.EdgeName(f), session.EdgeName(k)
 	}
 	heads := [3]string{say.T("left"), say.T("middle"), say.T("right")}
 	if b.Turned {

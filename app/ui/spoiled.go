@@ -32,7 +32,7 @@ func (w *Window) spoil() {
 	}
 	text := say.F("Board %s is spoiled: nothing more is cut from it. ", b.ID)
 	if n > 0 {
-		text += say.F("%s still to come from it. ", count(n, say.T("piece was"), say.T("pieces were")))
+		text += say.F("%s still to come from it. ", say.Count(n, say.T("piece was"), say.T("pieces were")))
 	}
 	w.say(say.F("%s%s takes that back.", text, w.acts.byID["undo"].keyNames()))
 }
@@ -87,7 +87,7 @@ func (w *Window) mendShow(got session.Mended) {
 	}
 	q := question{title: say.T("Replace what is lost"), body: body, plain: true, size: fyne.NewSize(560, 320)}
 	if got.Edit != nil {
-		q.yes = say.F("Replace %s", count(len(got.Changes), say.T("piece"), say.T("pieces")))
+		q.yes = say.F("Replace %s", say.Count(len(got.Changes), say.T("piece"), say.T("pieces")))
 		q.do = func() error { return w.ses.Commit(got.Edit) }
 	}
 	w.ask(q)

@@ -79,7 +79,7 @@ func (s *surface) compare(w *scene.Words, panel string) {
 		lone := f.Lone()
 		words := say.F("%s light wood", session.Percent(f.Light.Value))
 		if lone > 0 {
-			words += ", " + count(lone, say.T("lone streak"), say.T("lone streaks"))
+			words += ", " + say.Count(lone, say.T("lone streak"), say.T("lone streaks"))
 		}
 		return words
 	}

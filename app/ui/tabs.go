@@ -65,11 +65,3 @@ func title(id string) string {
 	}
 	return strings.ToUpper(string(s[:1])) + string(s[1:])
 }
-
-// count says how many: "1 place", "3 places".
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return itoa(n) + " " + many
-}

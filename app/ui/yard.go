@@ -206,7 +206,7 @@ func (p *yardPage) take() {
 		return
 	}
 	p.entry.freeLetter()
-	p.w.say(say.F("%s in the rack. %s takes it back; they are on offer again then.", count(len(edit.IDs), say.T("board is"), say.T("boards are")), p.w.acts.byID["undo"].keyNames()))
+	p.w.say(say.F("%s in the rack. %s takes it back; they are on offer again then.", say.Count(len(edit.IDs), say.T("board is"), say.T("boards are")), p.w.acts.byID["undo"].keyNames()))
 }
 
 // keepChosen says keep at all boards that are to be bought.

@@ -80,7 +80,7 @@ func (e *yardEntry) measure(o session.Offer, paths []string) {
 	st := e.p.st
 	st.reading++
 	run, size := st.reading, e.size()
-	w.say(say.F("Measuring the sapwood of board %s in %s…", o.ID, count(len(paths), say.T("photograph"), say.T("photographs"))))
+	w.say(say.F("Measuring the sapwood of board %s in %s…", o.ID, say.Count(len(paths), say.T("photograph"), say.T("photographs"))))
 	e.photo.greyed(true)
 	go func() {
 		got, doubts, err := yardMeasured(func() (session.Offer, []string, error) { return read(w.work) })

@@ -37,19 +37,6 @@ const (
 	CostsWood             // wood that was good is lost, or more is used
 )
 
-// String returns the cost in words.
-func (c Cost) String() string {
-	switch c {
-	case Free:
-		return "free"
-	case ReJoint:
-		return "re-joint"
-	case ReCut:
-		return "re-cut"
-	}
-	return "costs wood"
-}
-
 // Step is one thing to do.
 type Step struct {
 	Kind   Kind

@@ -7,7 +7,7 @@ import (
 )
 
 func TestSaidInALanguage(t *testing.T) {
-	t.Cleanup(func() { Use("xx", nil) })
+	t.Cleanup(func() { Use("", nil) })
 	if got := F("turn %s end for end", "A1"); got != "turn A1 end for end" {
 		t.Error(got)
 	}

@@ -16,7 +16,7 @@ func (w words) fix(x *face.Warning, f *arrange.Fix) string {
 	for i := range f.Steps {
 		out = append(out, w.step(f, &f.Steps[i]))
 	}
-	text := strings.Join(out, " and ")
+	text := strings.Join(out, say.T(" and "))
 	if meets := w.how(x, f); meets != "" {
 		text += "; " + meets
 	}

@@ -101,8 +101,9 @@ func (q *LeafSearch) opened(sib *match.Sibling, own *lying, l *match.Leaf, kind 
 
 // theSide is a face in a sentence: "face 2", "the bark side".
 func theSide(b *face.Board, f int) string {
-	if name := b.SideName(f); strings.HasPrefix(name, "face") {
-		return name
+	name := b.SideName(f)
+	if strings.HasPrefix(name, "face") {
+		return say.Of(name)
 	}
-	return say.F("the %s", say.Of(b.SideName(f)))
+	return say.F("the %s", say.Of(name))
 }

@@ -146,7 +146,7 @@ func (b *bench) roomWords(p *plan) string {
 			names = append(names, say.F("strip %s", q.number))
 		}
 	}
-	return say.F("in the place of %s", strings.Join(names, " and "))
+	return say.F("in the place of %s", strings.Join(names, say.T(" and ")))
 }
 
 // planWords says what is done to lay the panel so.

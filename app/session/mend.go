@@ -270,7 +270,7 @@ func (m *Mend) change(i int, was, now *face.Strip, spare, freed bool) string {
 		}
 	}
 	if len(lie) > 0 {
-		how += ", " + strings.Join(lie, " and ")
+		how += ", " + strings.Join(lie, say.T(" and "))
 	}
 	if freed {
 		how += say.T("; it is not lost, but the width is not to be had without it")

@@ -75,7 +75,7 @@ func (j *YardJob) Choose(ctx context.Context) (YardChoice, error) {
 		out.Proof = j.proofWords(&c)
 	}
 	if idle := without(j.kept, c.Boards); len(idle) > 0 {
-		out.Proof = strings.TrimSpace(out.Proof + fmt.Sprintf(" Of those you keep, the job takes nothing of %s.", listed(j.named(idle))))
+		out.Proof = strings.TrimSpace(out.Proof + say.F(" Of those you keep, the job takes nothing of %s.", listed(j.named(idle))))
 	}
 	out.Cuts = j.cutWords(c.Cuts)
 	return out, nil

@@ -190,9 +190,6 @@ type hintLayout struct{ w *Window }
 
 // MinSize implements fyne.Layout.
 func (l hintLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	if wide := l.w.win.Canvas().Size().Width - l.w.columnWidth() - 8*theme.Padding(); l.w.large() && o[0].Size().Width < wide {
-		o[0].Resize(fyne.NewSize(wide, o[0].Size().Height)) // so that it is not taken for as high as it was beside the button
-	}
 	text, next := o[0].MinSize(), o[1].MinSize()
 	if l.w.large() {
 		return fyne.NewSize(max(text.Width, next.Width), text.Height+theme.Padding()+next.Height)

@@ -1,8 +1,6 @@
 package model
 
 import (
-	"strings"
-
 	"heartside/layout/geom"
 	"heartside/model/say"
 )
@@ -40,20 +38,6 @@ const (
 	RoleShelf       Role = "shelf"
 	RoleOther       Role = "other"
 )
-
-// EdgeNames returns the names of the front edge (Y = 0), the back edge, the
-// left end (X = 0) and the right end.
-func (r Role) EdgeNames() (front, back, left, right string) {
-	switch r {
-	case RoleSide:
-		return say.T("front"), say.T("back edge"), say.T("top"), say.T("bottom end")
-	case RoleDoor:
-		return say.T("hinge"), say.T("closing edge"), say.T("top"), say.T("bottom end")
-	case RoleDrawerFront:
-		return say.T("bottom"), say.T("top edge"), say.T("left"), say.T("right end")
-	}
-	return say.T("front"), say.In("edge", "back"), say.T("left"), say.T("right")
-}
 
 // ShapeKind is the finished outline.
 type ShapeKind string
@@ -145,46 +129,4 @@ func (s Stage) Words() string {
 		return say.T("glued")
 	}
 	return string(s)
-}
-
-// Side returns which edge or end of a panel of this role a word names: 0 the
-// front edge, 1 the back edge, 2 the left end, 3 the right end. The words of
-// the role come first, then front, back, left and right; "edge" and "end" may
-// be left out.
-func (r Role) Side(word string) (side int, ok bool) {
-	bare := func(s string) string {
-		s = strings.ToLower(strings.TrimSpace(s))
-		return strings.TrimSuffix(strings.TrimSuffix(s, " edge"), " end")
-	}
-	w := bare(word)
-	front, back, left, right := r.EdgeNames()
-	for _, names := range [3][4]string{{front, back, left, right}, r.SideKeys(), {"front", "back", "left", "right"}} {
-		for i, n := range names {
-			if w != "" && w == bare(n) {
-				return i, true
-			}
-		}
-	}
-	return 0, false
-}
-
-// SideKeys returns what SideNames are called in a project's file, in English
-// whatever language is spoken.
-func (r Role) SideKeys() [4]string {
-	switch r {
-	case RoleSide:
-		return [4]string{"front", "back edge", "top", "bottom end"}
-	case RoleDoor:
-		return [4]string{"hinge", "closing edge", "top", "bottom end"}
-	case RoleDrawerFront:
-		return [4]string{"bottom", "top edge", "left", "right end"}
-	}
-	return [4]string{"front", "back", "left", "right"}
-}
-
-// SideNames returns what the front and back edge, the left and right end of a
-// panel of this role are called.
-func (r Role) SideNames() [4]string {
-	a, b, c, d := r.EdgeNames()
-	return [4]string{a, b, c, d}
 }

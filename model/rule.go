@@ -170,22 +170,24 @@ type RuleError struct {
 func (e RuleError) Error() string {
 	var where []string
 	if e.Set != "" {
-		where = append(where, "set "+e.Set)
+		where = append(where, say.F("set %s", e.Set))
 	}
 	if e.Part != "" {
-		where = append(where, "part "+e.Part)
+		where = append(where, say.F("part %s", e.Part))
 	}
 	if e.Panel != "" {
-		where = append(where, "panel "+e.Panel)
+		where = append(where, say.F("panel %s", e.Panel))
 	}
 	if e.Strip != "" {
-		where = append(where, "strip "+e.Strip)
+		where = append(where, say.F("strip %s", e.Strip))
 	}
 	if e.Board != "" {
-		where = append(where, "board "+e.Board)
+		where = append(where, say.F("board %s", e.Board))
 	}
 	if e.Where != "" {
-		where = append(where, e.Where)
+		for _, w := range strings.Split(e.Where, ", ") {
+			where = append(where, placeWords(w))
+		}
 	}
 	var b strings.Builder
 	if len(where) > 0 {
@@ -211,3 +213,36 @@ func noStrip(panel, id string) error {
 }
 
 func quote(s string) string { return strconv.Quote(s) }
+
+// placeWords says a part of a project that is told by its number, "face 2"; keys
+// of its file stay.
+func placeWords(place string) string {
+	k := strings.LastIndexByte(place, ' ')
+	if k < 0 {
+		return place
+	}
+	number := place[k+1:]
+	switch place[:k] {
+	case "face":
+		return say.F("face %s", number)
+	case "zone":
+		return say.F("zone %s", number)
+	case "end":
+		return say.F("end %s", number)
+	case "hidden region":
+		return say.F("hidden region %s", number)
+	case "grain line":
+		return say.F("grain line %s", number)
+	case "cutting":
+		return say.F("cutting %s", number)
+	case "entry":
+		return say.F("entry %s", number)
+	case "place":
+		return say.F("place %s", number)
+	case "step":
+		return say.F("step %s", number)
+	case "kept arrangement":
+		return say.F("kept arrangement %s", number)
+	}
+	return place
+}

@@ -27,7 +27,7 @@ func fromSpoiled(p *Project) []RuleError {
 	for _, b := range p.Boards {
 		spoiled[b.ID] = b.Spoiled
 	}
-	const detail = "it is still to be cut from a board that is spoiled"
+	detail := say.T("it is still to be cut from a board that is spoiled")
 	var out []RuleError
 	strips := func(panel string, list []Strip) {
 		for i := range list {

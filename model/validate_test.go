@@ -291,9 +291,10 @@ func TestDefaultWanted(t *testing.T) {
 
 // A drawer front stands: the edge at Y = 0 is drawn lowest, so it is the bottom.
 func TestEdgesAreNamedAsTheyStand(t *testing.T) {
-	f, b, l, r := RoleDrawerFront.EdgeNames()
-	if f != "bottom" || b != "top edge" || l != "left" || r != "right end" {
-		t.Errorf("%s, %s, %s, %s", f, b, l, r)
+	for i, want := range [4]string{"bottom", "top", "left", "right"} {
+		if got := RoleDrawerFront.Sides()[i].Word; got != want {
+			t.Errorf("side %d is called %s, want %s", i, got, want)
+		}
 	}
 }
 
@@ -306,8 +307,8 @@ func TestZeroValues(t *testing.T) {
 	if n.StripsWidth() != 0 || n.StripIndex("x") != -1 {
 		t.Error("a zero panel has no strips")
 	}
-	if f, b, l, r := Role("").EdgeNames(); f != "front" || b != "back" || l != "left" || r != "right" {
-		t.Errorf("%s %s %s %s", f, b, l, r)
+	if got := Role("").Sides(); got != RoleOther.Sides() || got[1].The != "the back edge" {
+		t.Errorf("%v", got)
 	}
 	var p Project
 	if p.Board("A") != nil || p.Panel("top") != nil || NextBoardID(&p) != "A" || NextStripID(&p) != "1" || Problems(&p) != nil || Problems(nil) != nil {

@@ -59,9 +59,9 @@ func printReport(out io.Writer, s *session.Session, r reportJSON) error {
 		}
 		w.face("show face", p.Face)
 		w.face("back", p.Back)
-		front, back, left, right := s.Project().Panel(p.ID).Role.EdgeNames()
+		n := s.Project().Panel(p.ID).Role.Sides()
 		w.printf("  light on the edges: %s %s, %s %s; on the ends: %s %s, %s %s\n",
-			front, share(p.Edges.Front), back, share(p.Edges.Back), left, share(p.Ends.Left), right, share(p.Ends.Right))
+			n[0].Word, share(p.Edges.Front), n[1].Word, share(p.Edges.Back), n[2].Word, share(p.Ends.Left), n[3].Word, share(p.Ends.Right))
 		w.profiles(s, s.Project().Panel(p.ID), p.Profiles)
 		if p.SawnFace {
 			w.printf("  read on the sawn faces: planing will move the sap line\n")

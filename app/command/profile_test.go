@@ -59,11 +59,11 @@ func TestCheckReadsABevel(t *testing.T) {
 		t.Error("both faces are known")
 	}
 	_, out, _ = checkText(t, yaml)
-	if !strings.Contains(out, "bevel at the front: 82 % light, 19.7 mm wide") {
+	if !strings.Contains(out, "bevel at the front edge: 82 % light, 19.7 mm wide") {
 		t.Error(out)
 	}
 	_, out, _ = checkText(t, edgedWith("65", "", "profiles: {left: {kind: round, across: 6, down: 4}}", ""))
-	if !strings.Contains(out, "round-over at the left: ") {
+	if !strings.Contains(out, "round-over at the left end: ") {
 		t.Error(out)
 	}
 }

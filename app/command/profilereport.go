@@ -1,8 +1,6 @@
 package command
 
 import (
-	"strings"
-
 	"heartside/app/session"
 	"heartside/layout/face"
 	"heartside/model"
@@ -43,17 +41,13 @@ func profilesReport(r *face.Reading) (out profilesJSON) {
 
 // profiles writes what the worked edges show.
 func (w *lines) profiles(s *session.Session, m *model.Panel, p profilesJSON) {
-	front, back, left, right := m.Role.EdgeNames()
-	for e, x := range [4]struct {
-		name string
-		p    *profileJSON
-	}{{front, p.Front}, {back, p.Back}, {left, p.Left}, {right, p.Right}} {
-		if x.p == nil {
+	sides := m.Role.Sides()
+	for e, x := range [4]*profileJSON{p.Front, p.Back, p.Left, p.Right} {
+		if x == nil {
 			continue
 		}
-		name := strings.TrimSuffix(strings.TrimSuffix(x.name, " edge"), " end")
-		w.printf("  %s at the %s: %s light, %s wide in the mean", session.ProfileKind(m.Profiles[e]), name, share(x.p.Light), s.Len(x.p.Width))
-		if x.p.Guessed {
+		w.printf("  %s at the %s: %s light, %s wide in the mean", session.ProfileKind(m.Profiles[e]), sides[e].Name, share(x.Light), s.Len(x.Width))
+		if x.Guessed {
 			w.printf("; the wood below the face is not known")
 		}
 		w.printf("\n")

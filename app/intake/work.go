@@ -36,11 +36,11 @@ const (
 
 // stepWords are what the screen says of a step.
 var stepWords = [...]string{
-	"waiting", "opening the picture", "finding the corners", "squaring", "splitting heart from sap", "drawing the zones",
-	"read", "could not be read", "stopped",
+	say.Mark("waiting"), say.Mark("opening the picture"), say.Mark("finding the corners"), say.Mark("squaring"),
+	say.Mark("splitting heart from sap"), say.Mark("drawing the zones"), say.Mark("read"), say.Mark("could not be read"), say.Mark("stopped"),
 }
 
-func (s Step) String() string { return stepWords[s] }
+func (s Step) String() string { return say.Of(stepWords[s]) }
 
 // Ended reports whether nothing more will come of the job.
 func (s Step) Ended() bool { return s >= Done }

@@ -33,9 +33,9 @@ const (
 
 // Why a journal is not trusted.
 var (
-	ErrForeign = errors.New("it is not a journal of Heartside")
-	ErrTorn    = errors.New("it is torn or was changed: its checksum does not agree")
-	ErrNewer   = errors.New("it was written by a newer Heartside: open it with that one")
+	ErrForeign = say.Later("it is not a journal of Heartside")
+	ErrTorn    = say.Later("it is torn or was changed: its checksum does not agree")
+	ErrNewer   = say.Later("it was written by a newer Heartside: open it with that one")
 )
 
 type header struct {

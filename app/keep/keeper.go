@@ -264,7 +264,7 @@ func (k *Keeper) put(w *Work, when time.Time) error {
 	return first
 }
 
-var errNowhere = fmt.Errorf("there is no folder for it: set HOME, or save the project")
+var errNowhere = say.Later("there is no folder for it: set HOME, or save the project")
 
 // places are where the journal of a project may be, the best first.
 func (k *Keeper) places(project string) []string {

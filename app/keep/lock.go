@@ -37,7 +37,7 @@ func (e *HeldError) Error() string {
 
 // Who says who has it, and since when.
 func (e *HeldError) Who() string {
-	return say.F("by %s on %s, process %d, since %s", e.Owner.User, e.Owner.Host, e.Owner.PID, e.Since.Local().Format("15:04 on 2 January"))
+	return say.F("by %s on %s, process %d, since %s", e.Owner.User, e.Owner.Host, e.Owner.PID, say.Moment(e.Since.Local()))
 }
 
 // Lock is held by a window while it shows a project. A nil Lock is held by

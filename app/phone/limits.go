@@ -57,7 +57,7 @@ func size(n int64) string {
 	case n >= 1<<20:
 		return fmt.Sprintf("%d MB", n>>20)
 	}
-	return fmt.Sprintf("%d bytes", n)
+	return say.F("%d bytes", n)
 }
 
 // span says a time in words, in whole minutes where it has one.

@@ -201,7 +201,7 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	}
 	info, err := picture.Stat(f, picture.Limits{Bytes: s.lim.Picture})
 	if err != nil {
-		return no("Not taken: " + err.Error() + ".")
+		return no(say.F("Not taken: %s.", say.Err(err)))
 	}
 	f.Close()
 	path := filepath.Join(dir, fileName(at, info.Format))
@@ -211,7 +211,7 @@ func (s *Server) one(r *http.Request, p *multipart.Part, at intake.Place, ok boo
 	s.taking.Lock()
 	defer s.taking.Unlock()
 	if err := s.opt.Take(s.ctx, Picture{Place: at, Path: path}); err != nil {
-		return no("Not taken: " + err.Error() + ".")
+		return no(say.F("Not taken: %s.", say.Err(err)))
 	}
 	s.mu.Lock()
 	s.have[at] = true

@@ -3,6 +3,7 @@ package picture
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"strings"
@@ -24,11 +25,11 @@ const (
 	Unreadable              // the file could not be opened or read
 )
 
-// String names the kind.
+// String names the kind, for tests and traces.
 func (k Kind) String() string {
-	names := [...]string{say.T("not a picture"), "truncated", "damaged", say.T("too large"), "unsupported", "unreadable"}
+	names := [...]string{"not a picture", "truncated", "damaged", "too large", "unsupported", "unreadable"}
 	if k < 0 || int(k) >= len(names) {
-		return say.F("Kind(%d)", int(k))
+		return fmt.Sprintf("Kind(%d)", int(k))
 	}
 	return names[k]
 }
@@ -48,22 +49,20 @@ func (e *Error) Error() string { return e.What + "; " + e.Do }
 func (e *Error) Unwrap() error { return e.Err }
 
 // What to do, in words used more than once.
-const (
-	saveJPEG  = "save the picture as JPEG and choose that file"
-	copyAgain = "copy it from the camera or telephone again"
-)
+func saveJPEG() string  { return say.T("save the picture as JPEG and choose that file") }
+func copyAgain() string { return say.T("copy it from the camera or telephone again") }
 
 func truncated(format string, err error) *Error {
-	return &Error{Truncated, say.F("the %s file ends before the picture does", format), copyAgain, err}
+	return &Error{Truncated, say.F("the %s file ends before the picture does", format), copyAgain(), err}
 }
 
 func damaged(format string, err error) *Error {
 	line, _, _ := strings.Cut(err.Error(), "\n") // some tell where in the decoder it was
-	return &Error{Damaged, say.F("the %s file is damaged (%s)", format, line), say.F("%s, or %s", copyAgain, saveJPEG), err}
+	return &Error{Damaged, say.F("the %s file is damaged (%s)", format, line), say.F("%s, or %s", copyAgain(), saveJPEG()), err}
 }
 
 func unsupported(what string, err error) *Error {
-	return &Error{Unsupported, say.F("this is %s, which is not read here", what), saveJPEG, err}
+	return &Error{Unsupported, say.F("this is %s, which is not read here", what), saveJPEG(), err}
 }
 
 // explain turns what a decoder said into an *Error. What ended by its context
@@ -87,7 +86,7 @@ func explain(format string, err error) error {
 
 // unreadable explains an error of the file system.
 func unreadable(err error) *Error {
-	e := &Error{Unreadable, say.F("the file cannot be read (%v)", bare(err)), say.F("try again, or %s", copyAgain), err}
+	e := &Error{Unreadable, say.F("the file cannot be read (%v)", bare(err)), say.F("try again, or %s", copyAgain()), err}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		e.What, e.Do = say.T("there is no such file"), say.T("choose it again: it was moved, renamed or deleted")

@@ -3,7 +3,6 @@
 package picture
 
 import (
-	"errors"
 	"io"
 	"math"
 
@@ -89,7 +88,7 @@ func readHEIF(s *source) (*heif, error) {
 		}
 		if string(h[4:8]) == "meta" {
 			if n > mostTables {
-				return nil, &Error{TooLarge, say.T("the HEIC file has tables of unusual size"), saveJPEG, nil}
+				return nil, &Error{TooLarge, say.T("the HEIC file has tables of unusual size"), saveJPEG(), nil}
 			}
 			p, err := s.part(at+head, n-head)
 			if err != nil {
@@ -105,7 +104,7 @@ func readHEIF(s *source) (*heif, error) {
 	return nil, io.ErrUnexpectedEOF
 }
 
-var errShort = errors.New("a table is shorter than it says")
+var errShort = say.Later("a table is shorter than it says")
 
 // parseMeta reads a meta box: which items there are, where, and with what
 // properties.

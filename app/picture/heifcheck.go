@@ -3,7 +3,6 @@
 package picture
 
 import (
-	"errors"
 	"io"
 
 	"heartside/model/say"
@@ -11,7 +10,7 @@ import (
 
 // errSize says that a part of a picture is coded at another size than the
 // tables tell. The decoder believes both.
-var errSize = errors.New("its parts are of another size than it says")
+var errSize = say.Later("its parts are of another size than it says")
 
 // mostItems bounds the items of a file. A picture of 64 million pixels in the
 // usual parts of 512 x 512 has 245.
@@ -21,7 +20,7 @@ const mostItems = 4000
 // those in the parameter sets that come with the coded pictures.
 func (f *heif) check(s *source, lim Limits) error {
 	if len(f.items) > mostItems {
-		return &Error{TooLarge, say.F("the HEIC picture is cut into %d parts", len(f.items)), saveJPEG, nil}
+		return &Error{TooLarge, say.F("the HEIC picture is cut into %d parts", len(f.items)), saveJPEG(), nil}
 	}
 	for _, p := range f.props {
 		if p.kind == "ispe" {

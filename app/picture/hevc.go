@@ -2,13 +2,13 @@
 
 package picture
 
-import "errors"
+import "heartside/model/say"
 
 // sequenceSet is the kind of unit that holds a sequence parameter set (ITU-T
 // H.265, table 7-1).
 const sequenceSet = 33
 
-var errSet = errors.New("its parameter set cannot be read")
+var errSet = say.Later("its parameter set cannot be read")
 
 // sizeOfSet returns the size of the pictures a sequence parameter set is for,
 // cropped as they are shown (ITU-T H.265, 7.3.2.2). unit begins with the two

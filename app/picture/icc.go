@@ -1,7 +1,6 @@
 package picture
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"unicode/utf16"
@@ -13,7 +12,7 @@ import (
 // take less than 4 kB, those of printers up to some MB.
 const mostProfile = 4 << 20
 
-var errNoMatrix = errors.New("the profile has no matrix and curves")
+var errNoMatrix = say.Later("the profile has no matrix and curves")
 
 // profile is a colour profile of the kind with a matrix and three curves
 // (ICC.1:2022, annex F.3): what cameras, telephones and screens use; or a grey

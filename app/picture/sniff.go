@@ -34,34 +34,34 @@ var marks = []struct {
 	kind Kind
 	what string
 }{
-	{0, "%PDF-", NotAPicture, "a PDF document"},
-	{0, "GIF8", Unsupported, "a GIF picture"},
-	{0, "8BPS", Unsupported, "a layered picture (PSD)"},
-	{0, "\x00\x00\x00\x0cJXL ", Unsupported, "a JPEG XL picture"},
-	{0, "\xff\x0a", Unsupported, "a JPEG XL picture"},
-	{0, "\x00\x00\x00\x0cjP  ", Unsupported, "a JPEG 2000 picture"},
-	{0, "\xff\x4f\xff\x51", Unsupported, "a JPEG 2000 picture"},
-	{0, "II+\x00", Unsupported, "a BigTIFF picture"},
-	{0, "MM\x00+", Unsupported, "a BigTIFF picture"},
-	{0, "FUJIFILMCCD-RAW", Unsupported, "a camera's raw file"},
-	{0, "IIRO", Unsupported, "a camera's raw file"},
-	{0, "IIRS", Unsupported, "a camera's raw file"},
-	{0, "MMOR", Unsupported, "a camera's raw file"},
-	{0, "IIU\x00", Unsupported, "a camera's raw file"},
-	{8, "WAVE", NotAPicture, "a sound"},
-	{8, "AVI ", NotAPicture, "a film"},
-	{0, "\x1aE\xdf\xa3", NotAPicture, "a film"},
-	{0, "ID3", NotAPicture, "a sound"},
-	{0, "OggS", NotAPicture, "a sound or a film"},
-	{0, "PK\x03\x04", NotAPicture, "a ZIP archive or an office document"},
-	{0, "PK\x05\x06", NotAPicture, "a ZIP archive"},
-	{0, "\xd0\xcf\x11\xe0", NotAPicture, "an office document"},
-	{0, "7z\xbc\xaf\x27\x1c", NotAPicture, "an archive"},
-	{0, "Rar!", NotAPicture, "an archive"},
-	{0, "\x1f\x8b", NotAPicture, "a compressed file"},
-	{0, "{\\rtf", NotAPicture, "an office document"},
-	{0, "\x7fELF", NotAPicture, "a program"},
-	{0, "MZ", NotAPicture, "a program"},
+	{0, "%PDF-", NotAPicture, say.Mark("a PDF document")},
+	{0, "GIF8", Unsupported, say.Mark("a GIF picture")},
+	{0, "8BPS", Unsupported, say.Mark("a layered picture (PSD)")},
+	{0, "\x00\x00\x00\x0cJXL ", Unsupported, say.Mark("a JPEG XL picture")},
+	{0, "\xff\x0a", Unsupported, say.Mark("a JPEG XL picture")},
+	{0, "\x00\x00\x00\x0cjP  ", Unsupported, say.Mark("a JPEG 2000 picture")},
+	{0, "\xff\x4f\xff\x51", Unsupported, say.Mark("a JPEG 2000 picture")},
+	{0, "II+\x00", Unsupported, say.Mark("a BigTIFF picture")},
+	{0, "MM\x00+", Unsupported, say.Mark("a BigTIFF picture")},
+	{0, "FUJIFILMCCD-RAW", Unsupported, say.Mark("a camera's raw file")},
+	{0, "IIRO", Unsupported, say.Mark("a camera's raw file")},
+	{0, "IIRS", Unsupported, say.Mark("a camera's raw file")},
+	{0, "MMOR", Unsupported, say.Mark("a camera's raw file")},
+	{0, "IIU\x00", Unsupported, say.Mark("a camera's raw file")},
+	{8, "WAVE", NotAPicture, say.Mark("a sound")},
+	{8, "AVI ", NotAPicture, say.Mark("a film")},
+	{0, "\x1aE\xdf\xa3", NotAPicture, say.Mark("a film")},
+	{0, "ID3", NotAPicture, say.Mark("a sound")},
+	{0, "OggS", NotAPicture, say.Mark("a sound or a film")},
+	{0, "PK\x03\x04", NotAPicture, say.Mark("a ZIP archive or an office document")},
+	{0, "PK\x05\x06", NotAPicture, say.Mark("a ZIP archive")},
+	{0, "\xd0\xcf\x11\xe0", NotAPicture, say.Mark("an office document")},
+	{0, "7z\xbc\xaf\x27\x1c", NotAPicture, say.Mark("an archive")},
+	{0, "Rar!", NotAPicture, say.Mark("an archive")},
+	{0, "\x1f\x8b", NotAPicture, say.Mark("a compressed file")},
+	{0, "{\\rtf", NotAPicture, say.Mark("an office document")},
+	{0, "\x7fELF", NotAPicture, say.Mark("a program")},
+	{0, "MZ", NotAPicture, say.Mark("a program")},
 }
 
 // brands are the main brands of files that begin with a file type box.
@@ -73,9 +73,9 @@ var brands = map[string]struct {
 	"heic": {formatHEIC, ""}, "heix": {formatHEIC, ""}, "heim": {formatHEIC, ""}, "heis": {formatHEIC, ""},
 	"mif1": {formatHEIC, ""}, "mif2": {formatHEIC, ""}, "miaf": {formatHEIC, ""},
 	"msf1": {formatHEIC, ""}, "hevc": {formatHEIC, ""}, "hevx": {formatHEIC, ""},
-	"avif": {"", "an AVIF picture"}, "avis": {"", "a moving AVIF picture"},
-	"jxl ": {"", "a JPEG XL picture"}, "jp2 ": {"", "a JPEG 2000 picture"},
-	"crx ": {"", "a camera's raw file"},
+	"avif": {"", say.Mark("an AVIF picture")}, "avis": {"", say.Mark("a moving AVIF picture")},
+	"jxl ": {"", say.Mark("a JPEG XL picture")}, "jp2 ": {"", say.Mark("a JPEG 2000 picture")},
+	"crx ": {"", say.Mark("a camera's raw file")},
 }
 
 // sniff tells the format by the first bytes, whatever the name says.
@@ -122,7 +122,7 @@ func foreign(k Kind, what string) *Error {
 	if k == Unsupported {
 		return unsupported(what, nil)
 	}
-	return &Error{k, say.F("this is %s, not a photograph", what), say.T("choose a photograph, or save the picture as JPEG"), nil}
+	return &Error{k, say.F("this is %s, not a photograph", say.Of(what)), say.T("choose a photograph, or save the picture as JPEG"), nil}
 }
 
 // lookOf says what unknown bytes look like.

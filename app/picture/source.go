@@ -127,7 +127,7 @@ func sourceOf(ctx context.Context, r io.Reader, lim Limits) (*source, error) {
 	}
 	switch {
 	case s.size == 0:
-		return nil, &Error{NotAPicture, say.T("the file is empty"), copyAgain, nil}
+		return nil, &Error{NotAPicture, say.T("the file is empty"), copyAgain(), nil}
 	case s.size > lim.Bytes:
 		return nil, &Error{TooLarge, say.F("the file is larger than the %d MB that can be opened", lim.Bytes/1e6), say.T("save the picture as JPEG, or smaller, and choose that file"), nil}
 	}

@@ -175,8 +175,8 @@ func (s *Scene) drawBoardNames(c render.Canvas) {
 	head.Bold, head.Size, head.Color = false, s.size(12), t.Quiet
 	if s.spoiled(b) {
 		fault := render.Style{Size: s.size(14), Bold: true, Color: t.Fault}
-		c.Text(at, spoiledWord, fault)
-		at.X += s.width(spoiledWord, fault) + 12*k
+		c.Text(at, spoiledWord(), fault)
+		at.X += s.width(spoiledWord(), fault) + 12*k
 	}
 	parts := []string{s.in.Words.Short(b.Length) + " × " + s.in.Words.Short(b.Width) + " × " + s.in.Words.Len(b.Thickness)}
 	if v := s.goneWords(b.Cut); v != "" {

@@ -119,7 +119,7 @@ func (s *Scene) laneStyle() render.Style {
 func (s *Scene) laneInfo(b *face.Board) string {
 	words := s.in.Words.Short(b.Length) + " × " + s.in.Words.Len(b.Width)
 	if s.spoiled(b) {
-		return words + " · " + spoiledWord
+		return words + " · " + spoiledWord()
 	}
 	one, dark1, ok1 := s.in.Look.Textures.light(b, 1)
 	two, dark2, ok2 := s.in.Look.Textures.light(b, 2)

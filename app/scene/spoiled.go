@@ -6,10 +6,11 @@ import (
 	"heartside/app/render"
 	"heartside/layout/face"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // spoiledWord stands beside a board that nothing more is cut from.
-const spoiledWord = "spoiled"
+func spoiledWord() string { return say.T("spoiled") }
 
 func (s *Scene) spoiled(b *face.Board) bool { return slices.Contains(s.in.Boards.Spoiled, b.ID) }
 

@@ -31,7 +31,7 @@ func TestSpoiledBoardsAreCrossedOut(t *testing.T) {
 	lines := func(in Input) (n, words int) {
 		var r render.Recorder
 		Build(in).Draw(&r)
-		return strings.Count(r.String(), "#8e1f16 at"), strings.Count(r.String(), spoiledWord)
+		return strings.Count(r.String(), "#8e1f16 at"), strings.Count(r.String(), spoiledWord())
 	}
 	in := crossedOut(t)
 	// Two directions on two faces and on one lane; the words at each.

@@ -193,7 +193,7 @@ func (b *behaving) agesSection() (Section, bool) {
 			}
 		}
 		for _, c := range sp.Notes {
-			out.Notes = append(out.Notes, say.Upper(c.Text)+".")
+			out.Notes = append(out.Notes, say.Upper(say.Of(c.Text))+".")
 		}
 	}
 	streaks := Row{Name: say.T("Lone streaks")}
@@ -247,7 +247,7 @@ func claimStep(text string, c ageing.Claim) moisture.Step {
 	case ageing.Practice:
 		flag = moisture.Practice
 	}
-	src := c.Cited
+	src := say.Of(c.Cited)
 	if c.Flag == ageing.Illustration {
 		src = strings.TrimSpace(src + say.T(" An illustration, not a measurement."))
 	}
@@ -296,11 +296,11 @@ func (b *behaving) dyeSection() (Section, bool) {
 	if m, ok := plan.Steadiest(); ok {
 		out.Notes = append(out.Notes, say.F("Steadiest over ten years: dyed to %s.", say.Of(m.Aim.String())))
 	} else {
-		out.Notes = append(out.Notes, say.F("How the heartwood changes is not known (%s), so no aim is better than another.", ageing.NoData))
+		out.Notes = append(out.Notes, say.F("How the heartwood changes is not known (%s), so no aim is better than another.", say.Of(ageing.NoData)))
 	}
 	out.Notes = append(out.Notes, say.T("The figures are colour differences from the heartwood; under 2 the eye calls it one colour. Dye stays put while the heartwood goes on changing."))
 	for _, c := range plan.Cautions {
-		out.Notes = append(out.Notes, say.Upper(c.Text)+".")
+		out.Notes = append(out.Notes, say.Upper(say.Of(c.Text))+".")
 		out.How = append(out.How, claimStep(say.Of(c.Text), c))
 	}
 	return out, true

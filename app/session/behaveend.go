@@ -92,8 +92,8 @@ func (s *Session) EndView(panel string, look EndLook) *EndView {
 	if err != nil {
 		return nil
 	}
-	names := b.n.Role.SideNames()
-	out := &EndView{View: v, Bow: bow, Wave: wave, Front: names[0], Back: names[1]}
+	sides := b.n.Role.Sides()
+	out := &EndView{View: v, Bow: bow, Wave: wave, Front: sides[0].Word, Back: sides[1].Word}
 	for i, k := range b.pieces() {
 		if i >= len(v.Strips) {
 			break

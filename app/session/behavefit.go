@@ -2,7 +2,6 @@ package session
 
 import (
 	"math"
-	"strings"
 
 	"heartside/layout/wood/movement"
 	"heartside/model"
@@ -35,21 +34,14 @@ func fixedOf(n *model.Panel) movement.Fixed {
 }
 
 func (b *behaving) lineWords(f movement.Fixed) string {
-	names := b.n.Role.SideNames()
+	sides := b.n.Role.Sides()
 	switch f.Line {
 	case movement.Front:
-		return say.F("the %s", withEdge(names[0]))
+		return sides[0].The
 	case movement.Back:
-		return say.F("the %s", withEdge(names[1]))
+		return sides[1].The
 	}
 	return say.T("the middle")
-}
-
-func withEdge(s string) string {
-	if strings.HasSuffix(s, " edge") || s == "hinge" {
-		return s
-	}
-	return say.F("%s edge", s)
 }
 
 // fitSection says what room the panel needs where it is built in.
@@ -108,8 +100,7 @@ func (b *behaving) slots(out *Section, m *movement.Panel, fixed movement.Fixed, 
 	if err != nil {
 		return err
 	}
-	front := b.n.Role.SideNames()[0]
-	out.Rows = append(out.Rows, Row{Name: say.F("Row, from the %s", front), Values: []string{say.F("slot for a %s shank", b.s.Fine(usualShank)), say.T("away"), say.T("towards")}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Row, from %s", b.n.Role.Sides()[0].The), Values: []string{say.F("slot for a %s shank", b.s.Fine(usualShank)), say.T("away"), say.T("towards")}, Head: true})
 	for _, k := range list {
 		if k.Round {
 			out.Rows = append(out.Rows, Row{Name: b.s.Len(k.At), Values: []string{say.T("round hole"), "–", "–"}})
@@ -130,10 +121,10 @@ func (b *behaving) gaps(out *Section, m *movement.Panel, fixed movement.Fixed) e
 	if err != nil {
 		return err
 	}
-	names := b.n.Role.SideNames()
+	sides := b.n.Role.Sides()
 	out.Rows = append(out.Rows, Row{Name: say.T("Gap to leave"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, g := range []movement.Gap{front, back} {
-		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
+		out.Rows = append(out.Rows, Row{Name: say.Upper(sides[i].Name), Values: []string{b.s.Fine(g.Leave), b.s.Fine(g.DryGap), b.s.Fine(g.WetGap)}})
 		out.How = append(out.How, g.Working()...)
 	}
 	out.Notes = append(out.Notes, say.F("Today's gap is right for wood at %s; made in another season the same door needs another gap. At least %s stays at the dampest.", MC(m.Span.Now.MC), b.s.Fine(usualGap)))
@@ -161,16 +152,16 @@ func (b *behaving) inGroove(out *Section, m *movement.Panel, fixed movement.Fixe
 	if err != nil {
 		return err
 	}
-	names := b.n.Role.SideNames()
+	sides := b.n.Role.Sides()
 	out.Rows = append(out.Rows, Row{Name: say.T("To the bottom of the groove"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, k := range []movement.GrooveSide{g.Front, g.Back} {
 		out.Rows = append(out.Rows,
-			Row{Name: say.F("%s, gap", say.Upper(names[i])), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
+			Row{Name: say.F("%s, gap", say.Upper(sides[i].Name)), Values: []string{b.s.Fine(k.Leave), b.s.Fine(k.DryGap), b.s.Fine(k.WetGap)}},
 			Row{Name: say.T("in the groove"), Values: []string{b.s.Fine(k.OverlapNow), b.s.Fine(k.OverlapDry), b.s.Fine(k.Depth - k.WetGap)}, Quiet: true})
 		out.How = append(out.How, k.Working()...)
 		if !k.Holds {
 			out.Strong = true
-			out.Notes = append(out.Notes, say.F("At the %s the groove must be %s deep, or the panel comes out of it in the driest season.", names[i], b.s.Fine(k.DepthNeeded)))
+			out.Notes = append(out.Notes, say.F("At %s the groove must be %s deep, or the panel comes out of it in the driest season.", sides[i].The, b.s.Fine(k.DepthNeeded)))
 		}
 	}
 	out.Rows = append(out.Rows, Row{Name: say.T("Between the groove bottoms"), Values: []string{b.s.Len(g.Bottoms), "", ""}},
@@ -185,12 +176,12 @@ func (b *behaving) breadboard(out *Section, m *movement.Panel, fixed movement.Fi
 	if err != nil {
 		return err
 	}
-	names := b.n.Role.SideNames()
+	sides := b.n.Role.Sides()
 	out.Rows = append(out.Rows, Row{Name: say.T("End cut to today's width stands out by"), Values: []string{say.T("today"), say.T("driest"), say.T("dampest")}, Head: true})
 	for i, p := range []movement.Proud{k.Front, k.Back} {
-		out.Rows = append(out.Rows, Row{Name: say.Upper(names[i]), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
+		out.Rows = append(out.Rows, Row{Name: say.Upper(sides[i].Name), Values: []string{b.s.Fine(p.Now), b.s.signed(p.Dry), b.s.signed(p.Wet)}})
 	}
-	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from the %s", names[0]), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), say.T("away"), say.T("towards")}, Head: true})
+	out.Rows = append(out.Rows, Row{Name: say.F("Pin, from %s", sides[0].The), Values: []string{say.F("slot for a %s pin", b.s.Fine(6)), say.T("away"), say.T("towards")}, Head: true})
 	for _, p := range k.Pins {
 		if p.Round {
 			out.Rows = append(out.Rows, Row{Name: b.s.Len(p.At), Values: []string{say.T("round, glued"), "–", "–"}})

@@ -27,8 +27,8 @@ func (s *Session) YearWidth(panel string) (YearWidth, bool) {
 	if err != nil {
 		return YearWidth{}, false
 	}
-	names := b.n.Role.SideNames()
-	out := YearWidth{Now: m.Now, Dry: m.Dry.Value, Wet: m.Wet.Value, Stays: 0.5, Front: names[0], Back: names[1]}
+	sides := b.n.Role.Sides()
+	out := YearWidth{Now: m.Now, Dry: m.Dry.Value, Wet: m.Wet.Value, Stays: 0.5, Front: sides[0].Word, Back: sides[1].Word}
 	switch fixedOf(b.n).Line {
 	case movement.Front:
 		out.Stays = 0

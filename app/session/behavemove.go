@@ -156,7 +156,7 @@ func (b *behaving) movement() (*movement.Panel, []string, error) {
 	}
 	var notes []string
 	if rest := b.n.Width - total; rest > 1 {
-		strips = append(strips, movement.Strip{ID: "not placed yet", Wood: strips[len(strips)-1].Wood, Width: rest})
+		strips = append(strips, movement.Strip{ID: say.T("not placed yet"), Wood: strips[len(strips)-1].Wood, Width: rest})
 		notes = append(notes, say.F("The strips placed so far make %s of its %s; the rest is taken as %s, flat-sawn.", b.s.Len(total), b.s.Len(b.n.Width), strips[0].Wood.Name))
 	}
 	m, err := movement.Sum(strips, b.span, movement.DefaultOptions())

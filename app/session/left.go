@@ -213,7 +213,7 @@ func (s *Session) wantsOfLeft(also *offcut.Want) []offcut.Want {
 		for _, st := range n.Strips {
 			if size := [2]float64{st.L, st.W}; st.Empty() && !sizes[size] { // places alike stand once
 				sizes[size] = true
-				out = append(out, offcut.Want{ID: fmt.Sprintf("strips %s × %s of %s", s.Len(st.L), s.Len(st.W), n.ID), Length: st.L, Width: st.W, Thickness: n.Thickness, Clear: true})
+				out = append(out, offcut.Want{ID: say.F("strips %s × %s of %s", s.Len(st.L), s.Len(st.W), n.ID), Length: st.L, Width: st.W, Thickness: n.Thickness, Clear: true})
 			}
 		}
 	}

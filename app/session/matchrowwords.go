@@ -20,9 +20,10 @@ func (r *rowing) told(out *RowPlan, gone map[string]bool) {
 		name[out.Strips[i].ID] = id
 		panels = append(panels, &q)
 		read := face.ReadFull(&q)
+		sides := r.v.project.Panel(id).Role.Sides()
 		for _, f := range read.Show.Flaws {
-			out.Flaws = append(out.Flaws, say.F("%s: a flaw shows, %s from the %s and %s from the %s.", id,
-				r.len(f.Place.Centre().X), leftOf(r.v.project.Panel(id).Role), r.len(f.Place.Centre().Y), frontOf(r.v.project.Panel(id).Role)))
+			out.Flaws = append(out.Flaws, say.F("%s: a flaw shows, %s from %s and %s from %s.", id,
+				r.len(f.Place.Centre().X), sides[2].The, r.len(f.Place.Centre().Y), sides[0].The))
 		}
 	}
 	said := map[string]bool{}
@@ -69,9 +70,6 @@ func (r *rowing) otherNumber(id string) string {
 	}
 	return model.StripNumber(r.v.project, "", id)
 }
-
-func leftOf(role model.Role) string  { _, _, left, _ := role.EdgeNames(); return left }
-func frontOf(role model.Role) string { front, _, _, _ := role.EdgeNames(); return front }
 
 // need says what the row takes of the board and what that has.
 func (r *rowing) need(g *match.Run) string {

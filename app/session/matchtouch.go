@@ -85,12 +85,11 @@ func (q *LeafSearch) chosen(sib match.Sibling) match.Sibling {
 // opened says which faces of a match show, and at which edge of the strip they
 // meet.
 func (q *LeafSearch) opened(sib *match.Sibling, own *lying, l *match.Leaf, kind match.Kind, behind bool) string {
-	front, back, _, _ := q.role.EdgeNames()
-	edge := front
+	edge := q.role.Sides()[0]
 	if behind {
-		edge = back
+		edge = q.role.Sides()[1]
 	}
-	at := say.F("%s's %s", q.called(own), EdgeName(edge))
+	at := say.F("%s's %s", q.called(own), edge.Name)
 	a, b := own.m.Up, l.Strip.UpFace()
 	faces := say.F("%s of %s and %s of %s", theSide(sib.A, a), sib.A.ID, theSide(sib.B, b), sib.B.ID)
 	if kind == match.Book {

@@ -22,37 +22,16 @@ func (b *bench) edge(p *piece, e match.Edge) string {
 		}
 		return say.F("spare %s's edge at %s", p.number, side)
 	}
-	front, back, _, _ := b.role.EdgeNames()
-	name := back
+	sides := b.role.Sides()
+	name := sides[1].Name
 	at := match.Near // the front edge as it lies
 	if p.strip.Turned != (p.strip.UpFace() == 2) {
 		at = match.Far
 	}
 	if e == at {
-		name = front
+		name = sides[0].Name
 	}
-	return say.F("%s's %s", p.number, EdgeName(name))
-}
-
-// EdgeName is a long edge as a role calls it, with the word edge.
-func EdgeName(name string) string {
-	if holds(name, say.T("edge")) {
-		return name
-	}
-	return say.F("%s edge", name)
-}
-
-// EndName is an end as a role calls it, with the word end.
-func EndName(name string) string {
-	if holds(name, say.T("end")) {
-		return name
-	}
-	return say.F("%s end", name)
-}
-
-// holds reports whether a word stands in a name, alone or in a compound.
-func holds(name, word string) bool {
-	return strings.Contains(strings.ToLower(name), strings.ToLower(word))
+	return say.F("%s's %s", p.number, name)
 }
 
 // band says what two edges make together.

@@ -8,6 +8,7 @@ import (
 	"heartside/layout/face"
 	"heartside/layout/geom"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // Note is one warning in words.
@@ -69,7 +70,7 @@ func (s *Session) Notes(panel string) []Note {
 			n.Under = append(n.Under, title)
 		}
 		if set, ok := seenWith(s.Project(), panel); ok && x.Side == face.Show && lookKind(x.Kind) {
-			n.Text = strings.TrimSpace(n.Text + " Judged as one face with " + others(set, panel) + ".")
+			n.Text = strings.TrimSpace(n.Text + " " + say.F("Judged as one face with %s.", others(set, panel)))
 		}
 		n.Fixes, n.FixesKnown = s.fixesFor(p, w, x)
 		out = append(out, n)

@@ -22,7 +22,7 @@ type ChangedError struct {
 // Error implements error.
 func (e *ChangedError) Error() string {
 	return say.F("%s was changed by another program at %s, since it was opened or saved here",
-		filepath.Base(e.Path), e.When.Local().Format("15:04 on 2 January"))
+		filepath.Base(e.Path), say.Moment(e.When.Local()))
 }
 
 // onDisk is what is known of the project's file.

@@ -108,7 +108,7 @@ func SapToColour(r *face.Reading, sys unit.System) string {
 
 // FinishWords are words for what is put on, to choose from.
 func FinishWords() []string {
-	return []string{"dye", "stain", "toner", "glaze", "oil", "varnish", "wax", "bleach"}
+	return []string{say.T("dye"), say.T("stain"), say.T("toner"), say.T("glaze"), say.T("oil"), say.T("varnish"), say.T("wax"), say.T("bleach")}
 }
 
 // MovedStep returns the record with a step moved by so many places; nil where it

@@ -2,7 +2,6 @@ package session
 
 import (
 	"math"
-	"strings"
 
 	"heartside/layout/face"
 	"heartside/model"
@@ -120,10 +119,9 @@ func MeasureEdit(p *model.Project, panel, strip string, lying [2]model.Tape) mod
 // apart tells where a strip's widths are more than Within from what was
 // expected: "6 mm more than expected at the marked end of its front edge".
 func (w words) apart(role model.Role, b *BenchStrip) []string {
-	front, back, _, _ := role.EdgeNames()
-	edge := [2]string{front, back}
+	sides := role.Sides()
 	var out []string
-	for e := range edge {
+	for e := range b.Measured {
 		for i := range b.Measured[e] {
 			d := b.Measured[e][i] - b.Expected[e][i]
 			if math.Abs(d) <= Within+1e-9 {
@@ -133,7 +131,7 @@ func (w words) apart(role model.Role, b *BenchStrip) []string {
 			if d < 0 {
 				more = say.T("less")
 			}
-			out = append(out, say.F("%s %s than expected %s of its %s edge", w.len(math.Abs(d)), more, b.Place(i), strings.TrimSuffix(edge[e], " edge")))
+			out = append(out, say.F("%s %s than expected %s of its %s", w.len(math.Abs(d)), more, b.Place(i), sides[e].Name))
 		}
 	}
 	return out

@@ -99,7 +99,7 @@ func (s *Session) CutMisfits(board string, end int, off float64) []Misfit {
 			st.Board = &b
 			mm, at := overCut(&st, a)
 			if at == end && mm > was+0.05 {
-				out = append(out, Misfit{panel, st.ID, mm, say.F("%s%s%s: its blank would reach %s over the new end", say.Upper(name), s.Number(panel, st.ID), panelWords(panel), sys.len(mm))})
+				out = append(out, Misfit{panel, st.ID, mm, say.F("%s%s%s: its blank reaches %s over the new end", say.Upper(name), s.Number(panel, st.ID), panelWords(panel), sys.len(mm))})
 			}
 		}
 	}

@@ -53,7 +53,7 @@ func TestWhatIsCutOffIsGone(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 	got := s.CutMisfits("A", 0, 70)
-	if len(got) != 1 || got[0].Panel != "top" || got[0].Strip != "A1" || math.Abs(got[0].By-30) > 1e-9 || got[0].Text != "Strip A1 of panel top: its blank would reach 30 mm over the new end" {
+	if len(got) != 1 || got[0].Panel != "top" || got[0].Strip != "A1" || math.Abs(got[0].By-30) > 1e-9 || got[0].Text != "Strip A1 of panel top: its blank reaches 30 mm over the new end" {
 		t.Errorf("%+v", got)
 	}
 	if outsideNote(s) != "" {

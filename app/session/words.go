@@ -116,18 +116,18 @@ func several(what noun, n []string) string {
 
 // side names a side of the panel as its role does.
 func (w words) side(s face.Side) string {
-	front, back, left, right := w.role.EdgeNames()
+	sides := w.role.Sides()
 	switch s {
 	case face.Back:
 		return say.T("the back")
 	case face.Front:
-		return say.F("the %s edge", front)
+		return sides[0].The
 	case face.Rear:
-		return say.F("the %s edge", strings.TrimSuffix(back, " edge"))
+		return sides[1].The
 	case face.Left:
-		return say.F("the %s end", strings.TrimSuffix(left, " end"))
+		return sides[2].The
 	case face.Right:
-		return say.F("the %s end", strings.TrimSuffix(right, " end"))
+		return sides[3].The
 	}
 	return say.T("the show face")
 }
@@ -135,12 +135,11 @@ func (w words) side(s face.Side) string {
 // from says how far a place is from the front edge, or from its counterpart
 // on the back.
 func (w words) from(x *face.Warning) string {
-	front, _, _, _ := w.role.EdgeNames()
 	y := x.Place.Centre().Y
 	if x.Side == face.Back {
 		y = w.panel.Width - y
 	}
-	return say.F("%s from the %s", w.len(y), front)
+	return say.F("%s from %s", w.len(y), w.role.Sides()[0].The)
 }
 
 // long says how long a place is.
@@ -165,10 +164,7 @@ func (w words) say(x *face.Warning) (title, text string) {
 		}
 	case face.SliverKind:
 		title = say.F("A sliver of %s wood%s: %s, %s wide, %s", w.tone(), on, where, w.len(x.Measure), w.long(x))
-		text = say.T("Too thin to read as meant. Rip 2 mm more and it is gone, or leave enough to see.")
-		if w.sys == unit.Inch {
-			text = strings.Replace(text, "2 mm", w.len(2), 1)
-		}
+		text = say.F("Too thin to read as meant. Rip %s more and it is gone, or leave enough to see.", w.len(2))
 	case face.OneSidedJoint:
 		title = say.Upper(say.F("%s wood on one side of a joint only%s: %s", w.tone(), on, where))
 		text = say.F("Sapwood meets heartwood along %s of the joint with a straight border.", Percent(x.Measure))
@@ -194,10 +190,10 @@ func (w words) say(x *face.Warning) (title, text string) {
 		text = say.T("Skim the boards and draw the zones; until then the shares are a range.")
 		if x.Why == "guessed" {
 			title = say.F("Not looked at: the board face that %s turns to %s", where, w.side(x.Side))
-			text = say.T("It is taken straight through from the other face, or as all heartwood where neither is known. Look at it and enter its sapwood.")
 			if len(x.Strips) > 1 {
-				title = strings.Replace(title, " turns to", " turn to", 1)
+				title = say.F("Not looked at: the board faces that %s turn to %s", where, w.side(x.Side))
 			}
+			text = say.T("It is taken straight through from the other face, or as all heartwood where neither is known. Look at it and enter its sapwood.")
 		}
 	case face.SapAfterPlaning:
 		title, text = w.afterPlaning(x, where)

@@ -177,7 +177,7 @@ func (b *builder) cutTable(l snapped, cuts []cut) *table {
 	}
 	for _, what := range [...]string{noRip, noEnd} {
 		if whom := none[what]; whom != "" {
-			t.rows = append(t.rows, []string{"–", what, whom, "–", "–", "–", "–"})
+			t.rows = append(t.rows, []string{"–", (&cut{what: what}).name(), whom, "–", "–", "–", "–"})
 		}
 	}
 	return t
@@ -220,9 +220,9 @@ func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 			planed := readSap(p.strip)
 			front, rear = b.say.three(planed.front), b.say.three(planed.rear)
 		}
-		end := n.left
+		end := n.left.Word
 		if p.strip.Turned {
-			end = n.right
+			end = n.right.Word
 		}
 		nicks = nicks || b.nicks[p.strip] > 0
 		expect := [2]string{"–", "–"}

@@ -175,7 +175,7 @@ func toneOf(s *face.Strip, kind face.Kind, p picture) color.NRGBA {
 // clientText is what a client is told.
 func (b *builder) clientText(v *view) []paragraph {
 	n := v.names
-	seen := say.F("Seen on the show side, the %s edge at the foot. Sapwood, the outer wood of the tree, covers %s of this face.", n.front, b.shareText(v.Reading.Show.Light))
+	seen := say.F("Seen on the show side, %s at the foot. Sapwood, the outer wood of the tree, covers %s of this face.", n.front.The, b.shareText(v.Reading.Show.Light))
 	if len(b.clientPictures(v)) == 1 {
 		seen += say.T(" How these woods change with the years is not known well enough to be drawn.")
 	}

@@ -114,7 +114,7 @@ func (b *builder) drawFlat(v *view) {
 // title says from where an end is seen and what is made of it.
 func (d *endDrawing) title(b *builder, n names) string {
 	if d.Season == "" {
-		t := say.F("The end seen from the %s, show face up, with its sapwood halfway along", n.right)
+		t := say.F("%s, show face up, with its sapwood halfway along", say.Upper(n.right.Name))
 		for i := range d.View.Strips {
 			if d.View.Strips[i].Guessed {
 				return say.F("%s; dashed rings: no pith measured", t)
@@ -122,7 +122,7 @@ func (d *endDrawing) title(b *builder, n names) string {
 		}
 		return t
 	}
-	t := say.F("%s, from the %s end, show face up: ", d.Season, n.right)
+	t := say.F("%s, %s, show face up: ", d.Season, n.right.Name)
 	switch bow := d.View.Bow; {
 	case !strings.ContainsAny(b.say.fine(math.Abs(bow)), "123456789"):
 		t += say.T("hardly bent")
@@ -162,7 +162,7 @@ func (b *builder) drawEnd(v *view, d *endDrawing) {
 	for _, side := range [...]struct {
 		x    float64
 		name string
-	}{{x - 1.6, v.names.front}, {x + w + 1.6 + b.f.CapHeight(turned), v.names.back}} {
+	}{{x - 1.6, v.names.front.Word}, {x + w + 1.6 + b.f.CapHeight(turned), v.names.back.Word}} {
 		if b.f.Width(side.name, turned) <= high {
 			k.text(side.x, y+high/2, side.name, turned)
 		}

@@ -30,7 +30,7 @@ func TestFitPageSays(t *testing.T) {
 	}
 	text := saidOn(t, d, in, "Glue-up and fit: top")
 	for _, want := range []string{
-		"Driest season, from the right end", "Dampest season", "front", "back", "A1, bark side up",
+		"Driest season, right end, show face up", "Dampest season", "front", "back", "A1, bark side up",
 		"Read now, %", "☐ Dry run", "☐ Faces of the joints marked in and out", "its point to the back edge",
 		// 1180 long: 1080 between the outer clamps, 3.6 lengths of 300 and 5.4 of 200.
 		"Clamps: 5 to 7, 200 mm to 300 mm apart, above and below by turns (common practice, no source)",
@@ -47,7 +47,7 @@ func TestFitPageSays(t *testing.T) {
 			t.Errorf("the page of sources says %q %d times", want, n)
 		}
 	}
-	if panel := saidOn(t, d, in, "Panel left-side"); !strings.Contains(panel, "The end seen from the bottom, show face up") {
+	if panel := saidOn(t, d, in, "Panel left-side"); !strings.Contains(panel, "Bottom end, show face up") {
 		t.Error("the panel's page has no end")
 	}
 	for _, s := range in.Panels[0].Behaviour.Sections {
@@ -62,7 +62,7 @@ func TestFitPageSays(t *testing.T) {
 			}
 		}
 	}
-	if side := saidOn(t, d, in, "Glue-up and fit: left-side"); !strings.Contains(side, "from the bottom end") {
+	if side := saidOn(t, d, in, "Glue-up and fit: left-side"); !strings.Contains(side, "season, bottom end, show") {
 		t.Error("a side's end has another panel's name")
 	}
 	for _, once := range []string{"Oily rags", "Walnut shavings", "not durable outdoors", "Hearing and eye protection at"} {

@@ -28,7 +28,7 @@ func (b *builder) ticks(v *view) []string {
 	n := v.names
 	out := []string{
 		say.T("Moisture of every strip read and written down."),
-		say.F("Marked ends as drawn, the triangle whole, its point to the %s edge.", n.back),
+		say.F("Marked ends as drawn, the triangle whole, its point to %s.", n.back.The),
 		say.T("Sapwood widths as on the panel's page."),
 	}
 	if len(pick(v, func(s *face.Strip) bool { return s.Board != nil && s.Planing() != 0 })) > 0 {

@@ -29,7 +29,7 @@ func (b *builder) joints(p *Panel) {
 			continue
 		}
 		if !opened {
-			b.open(true, header{title: say.F("Joints of %s", p.Panel.ID), facts: []string{say.F("full size, show face, the %s edge towards you", v.names.front), say.T("cut out, join at the match marks, lay along the joint")}}, b.jointMarks())
+			b.open(true, header{title: say.F("Joints of %s", p.Panel.ID), facts: []string{say.F("full size, show face, %s towards you", v.names.front.The), say.T("cut out, join at the match marks, lay along the joint")}}, b.jointMarks())
 			opened = true
 		}
 		b.joint(v, j)

@@ -82,16 +82,16 @@ func (b *builder) stripLabels(p *Panel) []label {
 			continue
 		}
 		for _, marked := range [...]bool{true, false} {
-			end, name := v.names.left, say.T("other end")
+			end, name := v.names.left.Word, say.T("other end")
 			if marked == s.Turned {
-				end = v.names.right
+				end = v.names.right.Word
 			}
 			if marked {
 				name = say.T("marked end")
 			}
 			out = append(out, label{number: v.numbers[i], marked: marked, w: s.W, h: p.Panel.Thickness, lines: []string{
 				name + ", " + end,
-				say.F("%s, %d of %d from the %s", v.m.ID, i+1, n, v.names.front),
+				say.F("%s, %d of %d from %s", v.m.ID, i+1, n, v.names.front.The),
 				sideUp(s) + nicked(b.nicks[s]),
 				b.job() + ", " + b.code,
 			}})

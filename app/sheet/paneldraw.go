@@ -225,15 +225,15 @@ func (d *panelDrawing) edgeNames() {
 	st := aligned(boldStyle(body), render.Middle)
 	n, f := d.v.names, d.frame
 	cx, cy := f.Centre().X, f.Centre().Y
-	upper, lower := n.back, n.front
+	upper, lower := n.back.Word, n.front.Word
 	if d.back {
 		upper, lower = lower, upper
 	}
 	d.k.text(cx, f.Min.Y-1.6, upper, st)
 	d.k.text(cx, f.Max.Y+1.4+d.b.f.CapHeight(st), lower, st)
 	st.Turn = 90
-	d.k.text(f.Min.X-d.plan.left+d.b.f.CapHeight(st)+0.3, cy, n.left, st)
-	d.k.text(f.Max.X+d.plan.right-1.2, cy, n.right, st)
+	d.k.text(f.Min.X-d.plan.left+d.b.f.CapHeight(st)+0.3, cy, n.left.Word, st)
+	d.k.text(f.Max.X+d.plan.right-1.2, cy, n.right.Word, st)
 }
 
 // jointGutter names the joints at the right, as far as there is room; the

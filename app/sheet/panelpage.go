@@ -81,7 +81,7 @@ func (b *builder) backOf(v *view, text []paragraph) {
 		high = b.left() - need()
 	}
 	st := boldStyle(body)
-	b.k().text(b.area.Min.X, b.area.Min.Y+b.f.CapHeight(st), say.F("The back, after rolling the panel over: %s stays at the left, %s comes to the top", v.names.left, v.names.front), st)
+	b.k().text(b.area.Min.X, b.area.Min.Y+b.f.CapHeight(st), say.F("The back, after rolling the panel over: %s stays at the left, %s comes to the top", v.names.left.The, v.names.front.The), st)
 	b.area.Min.Y += lineH
 	b.drawPanel(v, high, true)
 	b.paragraphs(text)
@@ -137,9 +137,9 @@ func (b *builder) panelHeader(v *view) header {
 		h.facts = append(h.facts, say.F("from %s", boards(ids)), strings.Join(speciesNames(species), ", "))
 		h.facts = append(h.facts, say.F("sapwood on the show face %s", b.shareText(v.Reading.Show.Light)))
 	}
-	for e, name := range v.m.Role.SideNames() {
+	for e, side := range v.m.Role.Sides() {
 		if text := session.ProfileWords(v.m, v.Reading, e, b.say.len); text != "" {
-			h.facts = append(h.facts, name+": "+text)
+			h.facts = append(h.facts, side.Name+": "+text)
 		}
 	}
 	for _, set := range b.in.Project.Sets {
@@ -214,7 +214,7 @@ func (v *view) tables(b *builder) []*table {
 		return nil
 	}
 	n := v.names
-	name, saw := say.F("Strips, from the %s", n.front), say.T("Saw")
+	name, saw := say.F("Strips, from %s", n.front.The), say.T("Saw")
 	one := v.oneLength(b.say)
 	if one {
 		s, f := &p.Strips[0], b.say
@@ -226,7 +226,7 @@ func (v *view) tables(b *builder) []*table {
 	st := &table{
 		name: name,
 		head: []string{say.T("Strip"), say.T("Side up"), say.T("Marked|end"), say.T("Planes"), saw, say.T("Joint to"), say.T("Finished"), say.T("Nicks"),
-			say.F("Sapwood, face up|%s edge", n.front), say.F("%s edge", n.back), say.F("Sapwood, face down|%s edge", n.front), say.F("%s edge", n.back)},
+			say.F("Sapwood, face up|%s", n.front.Name), n.back.Name, say.F("Sapwood, face down|%s", n.front.Name), n.back.Name},
 		left: []bool{true, true, false, false, false, false, false, false, false, false, false, false},
 	}
 	nicks := false
@@ -239,7 +239,7 @@ func (v *view) tables(b *builder) []*table {
 	}
 	out := []*table{st}
 	jt := &table{
-		name: say.F("Joints, from the %s", n.front),
+		name: say.F("Joints, from %s", n.front.The),
 		head: []string{say.T("Joint"), say.T("Kind"), say.T("Edge|face in"), say.T("Edge|face out"), say.T("Differs|along")},
 	}
 	for _, j := range v.Reading.Joints {
@@ -279,9 +279,9 @@ func (v *view) stripRow(b *builder, i int, one bool) []string {
 	if s.Board == nil {
 		return row
 	}
-	row[1], row[2] = sideUp(s), v.names.left
+	row[1], row[2] = sideUp(s), v.names.left.Word
 	if s.Turned {
-		row[2] = v.names.right
+		row[2] = v.names.right.Word
 	}
 	row[3] = planesText(s, v.names)
 	row[7] = nickText(b.nicks[s])

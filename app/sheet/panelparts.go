@@ -216,17 +216,17 @@ func (d *panelPart) names() {
 	st := aligned(boldStyle(body), render.Middle)
 	n, f, c := d.v.names, d.frame, d.b.f.CapHeight(boldStyle(body))
 	if d.row == d.rows-1 {
-		d.k.text(f.Centre().X, f.Min.Y-4.6, n.back, st)
+		d.k.text(f.Centre().X, f.Min.Y-4.6, n.back.Word, st)
 	}
 	if d.row == 0 {
-		d.k.text(f.Centre().X, f.Max.Y+4.6+c, n.front, st)
+		d.k.text(f.Centre().X, f.Max.Y+4.6+c, n.front.Word, st)
 	}
 	st.Turn = 90
 	if d.col == 0 {
-		d.k.text(f.Min.X-3, f.Centre().Y, n.left, st)
+		d.k.text(f.Min.X-3, f.Centre().Y, n.left.Word, st)
 	}
 	if d.col == d.cols-1 {
-		d.k.text(f.Max.X+3+c, f.Centre().Y, n.right, st)
+		d.k.text(f.Max.X+3+c, f.Centre().Y, n.right.Word, st)
 	}
 }
 

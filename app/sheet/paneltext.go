@@ -26,8 +26,8 @@ func (b *builder) panelText(v *view) []paragraph {
 	out = append(out, paragraph{text: say.T("Laying up"), bold: true, before: 1.6})
 	n := v.names
 	out = append(out,
-		paragraph{text: say.F("Drawn from the show side, the %s edge towards you. Lay the strips as drawn, check each against its sapwood widths with a rule, and chalk the triangle over all of them, its point to the %s edge.", n.front, n.back), bullet: "–"},
-		paragraph{text: say.F("When flattening edges against a fence, run the %s edge of every strip with the show face to the fence (in) and its %s edge with the show face away from it (out): an angle that is a little off then cancels at each joint (common practice, no source).", n.back, n.front), bullet: "–"},
+		paragraph{text: say.F("Drawn from the show side, %s towards you. Lay the strips as drawn, check each against its sapwood widths with a rule, and chalk the triangle over all of them, its point to %s.", n.front.The, n.back.The), bullet: "–"},
+		paragraph{text: say.F("When flattening edges against a fence, pass the %s of every strip with the show face to the fence (in) and its %s with the show face away from it (out): an angle that is a little off then cancels at each joint (common practice, no source).", n.back.Name, n.front.Name), bullet: "–"},
 	)
 	if rest := b.restsOn(v); len(rest) > 0 {
 		out = append(out, paragraph{text: say.T("What this rests on"), bold: true, before: 1.6})

@@ -26,10 +26,10 @@ func TestWorkedEdgesAreOnTheSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := look(t, d, 0, in.Faces).all()
-	if !strings.Contains(all, "front: round-over, 4 mm into the face, 3 mm into the thickness: 0 % light") {
+	if !strings.Contains(all, "front edge: round-over, 4 mm into the face, 3 mm into the thickness: 0 % light") {
 		t.Error("the round-over is not told, or not as heartwood")
 	}
-	_, after, ok := strings.Cut(all, "back: bevel, 30 mm into the face, 6 mm into the thickness: ")
+	_, after, ok := strings.Cut(all, "back edge: bevel, 30 mm into the face, 6 mm into the thickness: ")
 	share, _, _ := strings.Cut(after, " %")
 	if !ok || share == "0" || len(share) > 4 {
 		t.Errorf("the bevel is not told, or not as partly light: %q", share)

@@ -32,8 +32,8 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 			n.Shift[i] = s.AgeShift(m.ID, years)
 		}
 		n.Flat = s.EndView(m.ID, session.EndLook{Flat: true})
-		for _, season := range [...]string{say.T("Driest season"), say.T("Dampest season")} {
-			if v := s.EndView(m.ID, session.EndLook{Wet: season == "Dampest season"}); v != nil {
+		for i, season := range [...]string{say.T("Driest season"), say.T("Dampest season")} {
+			if v := s.EndView(m.ID, session.EndLook{Wet: i == 1}); v != nil {
 				n.Ends = append(n.Ends, End{season, v})
 			}
 		}

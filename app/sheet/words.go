@@ -75,12 +75,12 @@ func (w words) width(mm float64) string {
 	return w.bare(mm)
 }
 
-// names are what the edges and ends of a panel are called, one word each.
-type names struct{ front, back, left, right string }
+// names are what the edges and ends of a panel are called.
+type names struct{ front, back, left, right model.SideName }
 
 func namesOf(r model.Role) names {
-	f, b, l, rt := r.EdgeNames()
-	return names{strings.TrimSuffix(f, " edge"), strings.TrimSuffix(b, " edge"), strings.TrimSuffix(l, " end"), strings.TrimSuffix(rt, " end")}
+	s := r.Sides()
+	return names{s[0], s[1], s[2], s[3]}
 }
 
 // sideUp says which face of the board shows.
@@ -101,9 +101,9 @@ func faceName(b *face.Board, f int) string {
 func planesText(s *face.Strip, n names) string {
 	switch s.Planing() {
 	case 1:
-		return say.F("to %s", n.right)
+		return say.F("to %s", n.right.Word)
 	case -1:
-		return say.F("to %s", n.left)
+		return say.F("to %s", n.left.Word)
 	}
 	if s.Board.Planes == face.PlanesMixed {
 		return say.T("mixed")

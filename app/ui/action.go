@@ -65,6 +65,12 @@ func keyCap(k fyne.KeyName) string {
 		return say.T("Del")
 	case fyne.KeyBackspace:
 		return say.T("Backspace")
+	case fyne.KeyInsert:
+		return say.T("Insert")
+	case fyne.KeyHome:
+		return say.T("Home")
+	case fyne.KeyEnd:
+		return say.In("key", "End")
 	case fyne.KeyUp:
 		return "↑"
 	case fyne.KeyDown:

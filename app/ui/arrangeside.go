@@ -198,12 +198,12 @@ func pinWords(w *Window, n *model.Panel, i int) string {
 	if n.Strips[i].Empty() {
 		text = say.F("Place %s, empty", itoa(i+1))
 	}
-	front, back, _, _ := n.Role.EdgeNames()
+	sides := n.Role.Sides()
 	switch i {
 	case 0:
-		text += say.F(", at the %s", front)
+		text += say.F(", at %s", sides[0].The)
 	case len(n.Strips) - 1:
-		text += say.F(", at the %s", back)
+		text += say.F(", at %s", sides[1].The)
 	}
 	return text
 }

@@ -147,7 +147,7 @@ func (p *arrangePage) status() string {
 		text = say.T("By the joints alone none does better.")
 	}
 	if p.stopped {
-		text = strings.TrimSpace("Stopped. " + text)
+		text = strings.TrimSpace(say.T("Stopped.") + " " + text)
 	}
 	if p.was != "" {
 		text += " " + p.was

@@ -48,7 +48,7 @@ func newBehaveTable(rows []session.Row) *fyne.Container {
 
 // shortRange writes the unit of a range once: "-1.9 to -1.4 mm".
 func shortRange(s string) string {
-	lo, hi, ok := strings.Cut(s, " to ")
+	lo, hi, ok := strings.Cut(s, say.F("%s to %s", "", ""))
 	if !ok {
 		return s
 	}

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -90,7 +88,7 @@ func heartTones(b *session.Behaviour) *session.Tones {
 			continue
 		}
 		for k := range b.Sections[i].Tones {
-			if t := &b.Sections[i].Tones[k]; !t.Sap && strings.Contains(t.Name, "heartwood") {
+			if t := &b.Sections[i].Tones[k]; !t.Sap {
 				if out != nil {
 					return nil
 				}

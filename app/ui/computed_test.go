@@ -7,10 +7,12 @@ import (
 	"go/token"
 	"io/fs"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"heartside/assets"
+	"heartside/model/catalog"
 )
 
 // keysOfTexts are the fields of the computations that hold a text for the maker.
@@ -47,7 +49,31 @@ func computedTexts(t *testing.T) map[string]string {
 	for _, r := range rows[1:] {
 		out[r[0]] = "species.csv"
 	}
+	agesIn(out)
 	return out
+}
+
+// agesIn adds what the tables say of how woods age, and of sources that are no
+// publications.
+func agesIn(out map[string]string) {
+	for _, s := range catalog.Sources() {
+		if s.Title[0] >= 'a' { // no name of a publication
+			out[s.Title+", "+s.Where] = "sources.yaml"
+		}
+	}
+	for _, s := range catalog.All() {
+		ages := catalog.AgeingOf(s.ID)
+		claims := slices.Concat(ages.Notes, ages.Cautions)
+		claims = append(claims, ages.Heart.Claim, ages.Sap.Claim)
+		for _, e := range slices.Concat(ages.Heart.Exposures, ages.Sap.Exposures) {
+			claims = append(claims, e.Claim)
+		}
+		for _, c := range claims {
+			if c.Text != "" {
+				out[c.Text] = "ageing.yaml"
+			}
+		}
+	}
 }
 
 func computedIn(t *testing.T, path string, out map[string]string) {

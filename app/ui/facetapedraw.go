@@ -4,6 +4,7 @@ import (
 	"heartside/app/render"
 	"heartside/layout/geom"
 	"heartside/layout/photo"
+	"heartside/model/say"
 )
 
 // stretches strokes the lines between marks through to, as the lens bows them,
@@ -64,7 +65,7 @@ func (m *tapeMarks) place(p *facePicker) {
 			continue
 		}
 		at := p.view.toRoom(t.marks[2*k].Lerp(t.marks[2*k+1], 0.5))
-		text := "distance?"
+		text := say.T("distance?")
 		if v := t.told[k]; v.known {
 			text = p.c.p.w.ses.Len(v.distance)
 		}

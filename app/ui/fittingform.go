@@ -68,14 +68,14 @@ func newFittingForm(w *Window, n *model.Panel) *fittingForm {
 	if n.Fitting != nil {
 		fit = *n.Fitting
 	}
-	names := n.Role.SideNames()
+	sides := n.Role.Sides()
 	f.held = choice(w, helds(), heldWords, fit.Held)
 	f.line = choice(w, lines(), func(l model.FixedLine) string {
 		switch l {
 		case model.LineFront:
-			return say.F("The edge: %s", names[0])
+			return title(sides[0].Name)
 		case model.LineBack:
-			return say.F("The edge: %s", strings.TrimSuffix(names[1], " edge"))
+			return title(sides[1].Name)
 		}
 		return say.T("The middle")
 	}, fit.Line)
@@ -101,8 +101,8 @@ func (w *Window) lengths(list []float64) string {
 
 func (f *fittingForm) body() fyne.CanvasObject {
 	g := container.NewGridWithColumns(4, head(""), head(say.T("worked")), head(say.T("into the face")), head(say.T("into the thickness")))
-	for i, name := range f.was.Role.SideNames() {
-		g.Add(named(title(name)))
+	for i, side := range f.was.Role.Sides() {
+		g.Add(named(title(side.Name)))
 		g.Add(f.kind[i])
 		g.Add(f.across[i])
 		g.Add(f.down[i])
@@ -110,7 +110,7 @@ func (f *fittingForm) body() fyne.CanvasObject {
 	return container.NewVBox(
 		pairs(named(say.T("Held")), f.held, named(say.T("What stays where it is")), f.line,
 			named(say.T("Rows of screws, buttons or pins")), f.rows, named(say.T("Depth of the groove")), f.groove),
-		wrapped(say.F("Rows are measured from the %s, one after another with a semicolon between. Wood moves away from the line that is fixed; everything else must let it.", f.was.Role.SideNames()[0]), widget.LowImportance),
+		wrapped(say.F("Rows are measured from %s, one after another with a semicolon between. Wood moves away from the line that is fixed; everything else must let it.", f.was.Role.Sides()[0].The), widget.LowImportance),
 		bold(say.T("Edges and ends of the show face")), g,
 		wrapped(say.T("A bevel or a round-over cuts into the wood below the face: sapwood that lies there comes to light."), widget.LowImportance))
 }
@@ -160,18 +160,18 @@ func (f *fittingForm) panel() (*model.Panel, error) {
 	} else {
 		out.Fitting = &fit
 	}
-	names := f.was.Role.SideNames()
+	sides := f.was.Role.Sides()
 	for i := range out.Profiles {
 		p := model.Profile{Kind: chosen(f.kind[i], profileKinds())}
 		if p.Kind != model.ProfileSquare {
-			if p.Across, err = f.across[i].kept(say.F("%s, into the face", names[i]), f.was.Profiles[i].Across); err != nil {
+			if p.Across, err = f.across[i].kept(say.F("%s, into the face", sides[i].Name), f.was.Profiles[i].Across); err != nil {
 				return nil, err
 			}
-			if p.Down, err = f.down[i].kept(say.F("%s, into the thickness", names[i]), f.was.Profiles[i].Down); err != nil {
+			if p.Down, err = f.down[i].kept(say.F("%s, into the thickness", sides[i].Name), f.was.Profiles[i].Down); err != nil {
 				return nil, err
 			}
 			if !(p.Across > 0) || !(p.Down > 0) {
-				return nil, errors.New(say.F("%s: say how far it is worked into the face and into the thickness", names[i]))
+				return nil, errors.New(say.F("%s: say how far it is worked into the face and into the thickness", sides[i].Name))
 			}
 		}
 		out.Profiles[i] = p

@@ -21,7 +21,7 @@ func TestFittingIsKept(t *testing.T) {
 	s := builtIn(t)
 	f := newFittingForm(s.Window, s.ses.Project().Panel("top"))
 	f.held.SetSelected(heldWords(model.HeldSlots))
-	f.line.SetSelected("The edge: back")
+	f.line.SetSelected("Back edge")
 	f.rows.SetText("400 mm; 50 ;")
 	f.kind[0].SetSelected("Bevelled")
 	f.across[0].SetText("12")
@@ -52,7 +52,7 @@ func TestFittingRefuses(t *testing.T) {
 	s := builtIn(t)
 	for name, type_ := range map[string]func(*fittingForm){
 		"rows: “500” misses the panel, which is 450 mm wide": func(f *fittingForm) { f.rows.SetText("50; 500") },
-		"front: say how far it is worked into the face and into the thickness": func(f *fittingForm) {
+		"front edge: say how far it is worked into the face and into the thickness": func(f *fittingForm) {
 			f.kind[0].SetSelected("Rounded over")
 			f.across[0].SetText("3")
 			f.down[0].SetText("0")
@@ -70,11 +70,11 @@ func TestFittingRefuses(t *testing.T) {
 func TestPanelsAreJoined(t *testing.T) {
 	s := builtIn(t)
 	f := newJoinForm(s.Window, model.Joined{})
-	f.edges[0].SetSelected("Left")
+	f.edges[0].SetSelected("Left end")
 	if _, err := f.joined(); err == nil {
 		t.Error("an edge of one panel alone was taken")
 	}
-	f.edges[1].SetSelected("Top")
+	f.edges[1].SetSelected("Top end")
 	j, err := f.joined()
 	if want := (model.Joined{Panels: [2]string{"top", "left side"}, How: "fixed", Edges: [2]string{"left", "top"}}); err != nil || j != want {
 		t.Fatalf("%v, %+v", err, j)
@@ -83,7 +83,7 @@ func TestPanelsAreJoined(t *testing.T) {
 	if _, err := f.joined(); err == nil {
 		t.Error("a panel was joined to itself")
 	}
-	if got := f.edges[1].Options[1]; got != "Front" {
+	if got := f.edges[1].Options[1]; got != "Front edge" {
 		t.Errorf("the edges of the panel chosen begin with %q", got)
 	}
 }

@@ -105,7 +105,7 @@ func (f *joinForm) sideWords(k int) func(int) string {
 		if side < 0 || n == nil {
 			return say.T("Not said")
 		}
-		return title(n.Role.SideNames()[side])
+		return title(n.Role.Sides()[side].Name)
 	}
 }
 
@@ -122,7 +122,7 @@ func (f *joinForm) joined() (model.Joined, error) {
 	for k := range j.Panels {
 		j.Panels[k] = chosen(f.panels[k], f.ids)
 		if side := chosen(f.edges[k], sides()); side >= 0 {
-			j.Edges[k] = f.w.ses.Project().Panel(j.Panels[k]).Role.SideKeys()[side]
+			j.Edges[k] = f.w.ses.Project().Panel(j.Panels[k]).Role.Sides()[side].Key
 		}
 	}
 	if j.Panels[0] == j.Panels[1] {

@@ -95,7 +95,7 @@ func at(when, now time.Time) string {
 	if when.YearDay() == now.YearDay() && when.Year() == now.Year() {
 		return when.Format("15:04")
 	}
-	return when.Format("15:04 on 2 January 2006")
+	return say.Stamp(when)
 }
 
 // heldAsk says that another window has the project.

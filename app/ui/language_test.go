@@ -79,11 +79,8 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 			if !ok || len(c.Args) == 0 {
 				return true
 			}
-			s, ok := c.Fun.(*ast.SelectorExpr)
-			if !ok {
-				return true
-			}
-			if id, is := s.X.(*ast.Ident); !is || id.Name != "say" {
+			of := saying(c, f.Name.Name == "say")
+			if of == "" {
 				return true
 			}
 			text, ok := literal(c.Args[0])
@@ -91,7 +88,7 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 				text, ok = consts[id.Name]
 			}
 			at := fset.Position(c.Pos()).String()
-			if s.Sel.Name == "In" {
+			if of == "In" {
 				said, is := literal(c.Args[1])
 				if !ok || !is {
 					t.Errorf("%s: what is said is no text of the program: it cannot be translated", at)
@@ -99,13 +96,13 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 				out[said+" ["+text+"]"] = at
 				return true
 			}
-			switch s.Sel.Name {
-			case "T", "F", "Errorf", "Error", "Later":
+			switch of {
+			case "T", "F", "Errorf", "Error", "Later", "Mark":
 				if !ok {
 					t.Errorf("%s: what is said is no text of the program: it cannot be translated", at)
 					return true
 				}
-				if want := len(verbs(text)); s.Sel.Name != "T" && s.Sel.Name != "Error" && s.Sel.Name != "Later" && !c.Ellipsis.IsValid() && want != len(c.Args)-1 {
+				if want := len(verbs(text)); of != "T" && of != "Error" && of != "Later" && of != "Mark" && !c.Ellipsis.IsValid() && want != len(c.Args)-1 {
 					t.Errorf("%s: %q has %d places and %d values", at, text, want, len(c.Args)-1)
 				}
 				out[text] = at
@@ -113,6 +110,22 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 			return true
 		})
 	}
+}
+
+// saying is the function of package say that is called, "" where it is another;
+// within the package dates alone are said.
+func saying(c *ast.CallExpr, within bool) string {
+	switch fun := c.Fun.(type) {
+	case *ast.Ident:
+		if _, text := literal(c.Args[0]); within && text && (fun.Name == "T" || fun.Name == "In") {
+			return fun.Name
+		}
+	case *ast.SelectorExpr:
+		if id, is := fun.X.(*ast.Ident); is && id.Name == "say" {
+			return fun.Sel.Name
+		}
+	}
+	return ""
 }
 
 func literal(e ast.Expr) (string, bool) {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"heartside/app/session"
+	"heartside/model"
 	"heartside/model/say"
 )
 
@@ -82,16 +83,17 @@ func (t *matchTouch) fill(on bool) {
 		}
 		p.keysBack()
 	}
-	front, back := say.T("front"), say.T("back")
+	role := model.RoleOther
 	if n := p.w.ses.Committed().Panel(p.panel); n != nil {
-		front, back, _, _ = n.Role.EdgeNames()
+		role = n.Role
 	}
+	sides := role.Sides()
 	t.edge = choice(p.w, t.edges, func(e session.Edge) string {
 		switch e {
 		case session.FrontEdge:
-			return say.F("Its %s", session.EdgeName(front))
+			return say.F("Its %s", sides[0].Name)
 		case session.BackEdge:
-			return say.F("Its %s", session.EdgeName(back))
+			return say.F("Its %s", sides[1].Name)
 		}
 		return say.T("Either edge")
 	}, p.edge)

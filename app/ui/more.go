@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -36,15 +34,15 @@ func (m *moreReadings) show() {
 	if !m.box.Visible() {
 		m.box.Show()
 	}
-	front, back, left, right := n.Role.EdgeNames()
+	sides := n.Role.Sides()
 	rows := []figure{
-		{name: say.T("Sapwood on edges"), show: front, back: strings.TrimSuffix(back, " edge"), head: true},
+		{name: say.T("Sapwood on edges"), show: sides[0].Word, back: sides[1].Word, head: true},
 		{name: "", show: session.Percent(r.Edges[0].Light.Value), back: session.Percent(r.Edges[1].Light.Value)},
-		{name: say.T("Sapwood on ends"), show: left, back: strings.TrimSuffix(right, " end"), head: true},
+		{name: say.T("Sapwood on ends"), show: sides[2].Word, back: sides[3].Word, head: true},
 		{name: "", show: session.Percent(r.Ends[0].Light.Value), back: session.Percent(r.Ends[1].Light.Value)},
 	}
 	worked := false
-	for e, name := range n.Role.SideNames() {
+	for e, side := range sides {
 		kind := session.ProfileKind(n.Profiles[e])
 		if kind == "" || !r.Profiles[e].Worked {
 			continue
@@ -53,14 +51,14 @@ func (m *moreReadings) show() {
 			rows = append(rows, figure{name: say.T("Sapwood on bevels and round-overs"), head: true})
 		}
 		worked = true
-		f := figure{name: sentence(kind) + ", " + name, show: session.Percent(r.Profiles[e].Light.Value)}
+		f := figure{name: sentence(kind) + ", " + side.Name, show: session.Percent(r.Profiles[e].Light.Value)}
 		if r.Profiles[e].Guessed {
 			f.back = say.T("guessed")
 		}
 		rows = append(rows, f)
 	}
 	if len(r.Joints) > 0 {
-		rows = append(rows, figure{name: say.F("Joints, from the %s", front), show: say.T("meets"), back: say.T("differs on"), head: true})
+		rows = append(rows, figure{name: say.F("Joints, from %s", sides[0].The), show: say.T("meets"), back: say.T("differs on"), head: true})
 	}
 	for _, j := range r.Joints {
 		f := figure{

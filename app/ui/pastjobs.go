@@ -130,7 +130,7 @@ func (f *jobsForm) fill() {
 		f.past.Add(line(say.T("None yet. Keep each job when it is done: what was really lost is then what is reckoned with."), widget.LowImportance))
 	}
 	for i := len(f.list) - 1; i >= 0; i-- {
-		text := least(34, wrapped(f.w.ses.JobWords(&f.list[i])+f.list[i].Done.Format("; 2 Jan 2006"), widget.MediumImportance))
+		text := least(34, wrapped(f.w.ses.JobWords(&f.list[i])+"; "+say.Date(f.list[i].Done), widget.MediumImportance))
 		drop := newPageButton(f.w, say.T("Remove"), func() {
 			f.list = slices.Delete(slices.Clone(f.list), i, i+1)
 			f.changed()

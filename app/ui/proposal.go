@@ -52,12 +52,12 @@ func (w *Window) showProposal(n *model.Panel, out cutting.Proposal, fresh bool) 
 	q.number = w.newField(itoa(len(out.Places)), "5")
 	q.number.follow(q.renumber)
 	q.list = wrapped("", widget.MediumImportance)
-	front, back, left, right := n.Role.EdgeNames()
+	sides := n.Role.Sides()
 	q.tell()
 	body := container.NewVBox(
 		pairs(named(say.T("Strips")), q.number), q.list, wrapped(q.why, widget.LowImportance), widget.NewSeparator(),
 		bold(say.T("How it lies")),
-		wrapped(say.F("On screen and on the sheet the %s is at the bottom and the %s at the top, the %s at the left and the %s at the right. Strips are counted from the %s. Lay the panel on the bench so that you stand there.", session.EdgeName(front), session.EdgeName(back), session.EndName(left), session.EndName(right), session.EdgeName(front)), widget.MediumImportance))
+		wrapped(say.F("On screen and on the sheet %s is at the bottom and %s at the top, %s at the left and %s at the right. Strips are counted from %[1]s. Lay the panel on the bench so that you stand there.", sides[0].The, sides[1].The, sides[2].The, sides[3].The), widget.MediumImportance))
 	yes := say.T("Take these strips")
 	if !fresh && placed(n) > 0 {
 		yes = say.T("Begin again with these")

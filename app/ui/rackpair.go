@@ -53,7 +53,7 @@ func newPairRow(s *pictureStep, p intake.Pairing) *pairRow {
 	name.Truncation = fyne.TextTruncateEllipsis
 	taken := widget.NewLabel(say.T("time not known"))
 	if !p.Picture.Taken.IsZero() {
-		taken.SetText(p.Picture.Taken.Format("2 Jan 15:04:05"))
+		taken.SetText(say.Day(p.Picture.Taken) + p.Picture.Taken.Format(", 15:04:05"))
 	}
 	taken.SizeName, taken.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	taken.Truncation = fyne.TextTruncateEllipsis

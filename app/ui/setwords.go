@@ -2,7 +2,6 @@ package ui
 
 import (
 	"math"
-	"strings"
 
 	"heartside/app/session"
 	"heartside/model"
@@ -104,10 +103,10 @@ func (w *Window) balanceText(r session.SetReading) string {
 		to = r.Set.Panels[len(r.Set.Panels)-1]
 	}
 	if n := w.ses.Project().Panel(r.Set.Panels[0]); n != nil && r.Set.Way == model.Along {
-		front, back, _, _ := n.Role.EdgeNames()
-		to = front
+		sides := n.Role.Sides()
+		to = sides[0].Word
 		if r.Balance > 0 {
-			to = strings.TrimSuffix(back, " edge")
+			to = sides[1].Word
 		}
 	}
 	return say.F("%s to %s", session.Percent(math.Abs(r.Balance)), to)

@@ -167,7 +167,7 @@ func (p *sheetPage) built(turn int, doc *sheet.Document, err error) {
 	m.then = nil
 	if err != nil {
 		m.halt()
-		m.doc, m.small, m.wrong = nil, nil, ended(sentence(strings.TrimPrefix(say.Err(err), "layout sheet: ")))
+		m.doc, m.small, m.wrong = nil, nil, ended(sentence(plainSheetError(err)))
 		p.shown()
 		if len(then) > 0 {
 			p.w.say(m.wrong)
@@ -331,4 +331,11 @@ func (p *sheetPage) with(do func(*sheet.Document)) {
 	if !m.busy {
 		p.makeAgain()
 	}
+}
+
+// plainSheetError leaves out of an error that it is of the sheet, which its page
+// says itself.
+func plainSheetError(err error) string {
+	of, _, _ := strings.Cut(say.T("layout sheet: %w"), "%")
+	return strings.TrimPrefix(say.Err(err), of)
 }

@@ -96,7 +96,7 @@ func (w *Window) cutDone(board string, end int, mm float64, list []session.Misfi
 	body := container.NewVBox(wrapped(w.cutSaid(board, end, mm), widget.MediumImportance), bold(sentence(say.Count(len(list), say.T("piece no longer fits"), say.T("pieces no longer fit")))))
 	panels := false
 	for _, m := range list {
-		body.Add(wrapped("⚠ "+strings.Replace(m.Text, "would reach", "reaches", 1)+".", widget.WarningImportance))
+		body.Add(wrapped("⚠ "+m.Text+".", widget.WarningImportance))
 		panels = panels || m.Panel != ""
 	}
 	body.Add(bold(say.T("What can be done")))

@@ -27,7 +27,7 @@ type benchRow struct {
 	told   *widget.Label
 	fixes  *fyne.Container
 	filled [2][3]string // what the program wrote into the fields
-	shown  string
+	taken  bool         // widths after planing were entered, when last shown
 }
 
 func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
@@ -40,11 +40,11 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 		r.steps = append(r.steps, x)
 		steps = append(steps, x)
 	}
-	front, back := say.T("front edge"), say.T("back edge")
+	role := model.RoleOther
 	if n := w.ses.Project().Panel(b.Panel); n != nil {
-		f, k, _, _ := n.Role.EdgeNames()
-		front, back = session.EdgeName(f), session.EdgeName(k)
+		role = n.Role
 	}
+	sides := role.Sides()
 	heads := [3]string{say.T("left"), say.T("middle"), say.T("right")}
 	if b.Turned {
 		heads[2] = say.T("right, marked end")
@@ -57,7 +57,7 @@ func newBenchRow(p *benchPage, at int, b session.BenchStrip) *benchRow {
 		return l
 	}
 	edges := [2]fyne.CanvasObject{}
-	for e, name := range [2]string{back, front} {
+	for e, name := range [2]string{sides[1].Name, sides[0].Name} {
 		g := container.NewGridWithColumns(3)
 		for i := range r.in[e] {
 			r.hopes[e][i] = small("")
@@ -192,16 +192,13 @@ func (r *benchRow) tell(b session.BenchStrip) {
 			if b.Measured != nil {
 				text = r.p.w.ses.Len(b.Measured[1-e][i])
 			}
-			if text != r.filled[e][i] || b.Measured == nil && r.shown == "measured" {
+			if text != r.filled[e][i] || b.Measured == nil && r.taken {
 				r.filled[e][i] = text
 				f.SetText(text)
 			}
 		}
 	}
-	r.shown = ""
-	if b.Measured != nil {
-		r.shown = say.T("measured")
-	}
+	r.taken = b.Measured != nil
 	r.tellWords()
 	r.grip.Refresh()
 }

@@ -162,11 +162,11 @@ func jointHint(w *Window, h scene.Hit) string {
 	if p == nil || j.I+1 >= len(p.Strips) {
 		return ""
 	}
-	where := "Joint "
+	between := say.F("%s to %s", w.ses.Number(h.Panel, p.Strips[j.I].ID), w.ses.Number(h.Panel, p.Strips[j.I+1].ID))
+	text := say.F("Joint %s: %s", between, jointWords(j.Kind))
 	if w.surf.backSeen() {
-		where = "On the show face, joint "
+		text = say.F("On the show face, joint %s: %s", between, jointWords(j.Kind))
 	}
-	text := say.F("%s%s to %s: %s", where, w.ses.Number(h.Panel, p.Strips[j.I].ID), w.ses.Number(h.Panel, p.Strips[j.I+1].ID), jointWords(j.Kind))
 	if j.Mismatch > 0 {
 		text += say.F(", sapwood meets heartwood on %s of it", session.Percent(j.Mismatch))
 	}

@@ -54,7 +54,7 @@ func angleText(deg float64) string {
 // planedAsk takes the sapwood widths found on a strip after planing.
 func (w *Window) planedAsk() {
 	panel, s, _ := w.strip()
-	front, back, _, _ := w.panel().Role.EdgeNames()
+	sides := w.panel().Role.Sides()
 	was := w.planedNow(panel, s)
 	var in [2][3]*field
 	head := func(t string) fyne.CanvasObject {
@@ -63,7 +63,7 @@ func (w *Window) planedAsk() {
 		return l
 	}
 	g := container.NewGridWithColumns(4, head(""), head(say.T("left")), head(say.T("middle")), head(say.T("right")))
-	for e, name := range [2]string{say.F("its %s side", back), say.F("its %s side", front)} {
+	for e, name := range [2]string{title(sides[1].Name), title(sides[0].Name)} {
 		g.Add(named(name))
 		for i := range in[e] {
 			in[e][i] = w.lengthField(was[1-e][i], true)

@@ -39,7 +39,8 @@ func (s *surface) input() scene.Input {
 	}
 	if n := p.Panel(sel.Panel); n != nil {
 		in.Panel.Panel, in.Panel.Reading = ses.Panel(n.ID), ses.Reading(n.ID)
-		in.Panel.Front, in.Panel.Back, in.Panel.Left, in.Panel.Right = n.Role.EdgeNames()
+		sides := n.Role.Sides()
+		in.Panel.Front, in.Panel.Back, in.Panel.Left, in.Panel.Right = sides[0].Word, sides[1].Word, sides[2].Word, sides[3].Word
 		in.Back = s.backSeen()
 		if s.show.before {
 			in.Before = ses.BeforePanel(n.ID)

@@ -160,24 +160,41 @@ func (e *yardEntry) enter(i int) {
 	e.p.w.win.Canvas().Focus(e.in[i+1])
 }
 
-// decided reads what is to be done with a board: k and l are enough.
+// decisionWords says what is to be done with a board.
+func decisionWords(d model.Decision) string {
+	switch d {
+	case model.OfferKeep:
+		return say.In("board", "keep")
+	case model.OfferLeave:
+		return say.In("board", "leave")
+	}
+	return ""
+}
+
+// decided reads what is to be done with a board: first letters are enough, in
+// English whatever is spoken.
 func decided(text string) (model.Decision, error) {
 	t := strings.ToLower(strings.TrimSpace(text))
-	switch {
-	case t == "":
+	if t == "" {
 		return model.OfferOpen, nil
-	case strings.HasPrefix("keep", t):
-		return model.OfferKeep, nil
-	case strings.HasPrefix("leave", t):
-		return model.OfferLeave, nil
+	}
+	for _, d := range [...]model.Decision{model.OfferKeep, model.OfferLeave} {
+		if strings.HasPrefix(decisionWords(d), t) {
+			return d, nil
+		}
+	}
+	for _, d := range [...]model.Decision{model.OfferKeep, model.OfferLeave} {
+		if strings.HasPrefix(string(d), t) {
+			return d, nil
+		}
 	}
 	return "", say.Errorf("keep or leave: “%s” is neither; write k or l, or nothing where that is still open", text)
 }
 
-// spell writes k and l in full.
+// spell writes first letters in full.
 func (e *yardEntry) spell() {
-	if d, err := decided(e.in[yardSay].Text); err == nil && string(d) != e.in[yardSay].Text {
-		e.in[yardSay].SetText(string(d))
+	if d, err := decided(e.in[yardSay].Text); err == nil && decisionWords(d) != e.in[yardSay].Text {
+		e.in[yardSay].SetText(decisionWords(d))
 	}
 }
 
@@ -263,7 +280,7 @@ func (e *yardEntry) change(o session.Offer) {
 		st.per = string(o.Rate.Per)
 		relabel(e.per, pricings(), pricingWords, st.per)
 	}
-	text[yardSay] = string(o.Say)
+	text[yardSay] = decisionWords(o.Say)
 	for k := range e.in {
 		e.in[k].SetText(text[k])
 	}

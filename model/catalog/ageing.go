@@ -10,6 +10,7 @@ import (
 	"heartside/assets"
 	"heartside/layout/colour"
 	"heartside/layout/colour/ageing"
+	"heartside/model/say"
 )
 
 // aged parses the table of ageing once, as loaded does the others.
@@ -187,7 +188,7 @@ func (y courseYAML) course(t *table) (ageing.Course, error) {
 		if !(s.From >= 0 && s.To > 0 && s.To >= s.From) {
 			return c, fmt.Errorf("a scale of %g to %g years cannot be", s.From, s.To)
 		}
-		words := fmt.Sprintf("most of it within %g to %g years", s.From, s.To)
+		words := fmt.Sprintf(say.Mark("most of it within %g to %g years"), s.From, s.To)
 		c.Scale = ageing.Scale{From: s.From, To: s.To}
 		if c.Scale.Claim, err = (sayingYAML{words, s.Flag, s.Source}).claim(t); err != nil {
 			return c, err

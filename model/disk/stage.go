@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"path/filepath"
 	"syscall"
+
+	"heartside/model/say"
 )
 
 // StepError says which step of writing a file failed.
@@ -17,7 +19,7 @@ type StepError struct {
 }
 
 // Error implements error.
-func (e *StepError) Error() string { return e.Step + ": " + e.Err.Error() }
+func (e *StepError) Error() string { return say.Of(e.Step) + ": " + say.Err(e.Err) }
 
 // Unwrap returns the cause.
 func (e *StepError) Unwrap() error { return e.Err }
@@ -40,7 +42,7 @@ type Staged struct {
 func Stage(d Disk, path string, data []byte, mode Mode) (*Staged, error) {
 	f, temp, err := create(d, path, mode.Perm)
 	if err != nil {
-		return nil, &StepError{Step: "make a file in the folder", Err: err}
+		return nil, &StepError{Step: say.Mark("make a file in the folder"), Err: err}
 	}
 	if err := fill(f, data, mode); err != nil {
 		d.Remove(temp)
@@ -69,20 +71,20 @@ func fill(f File, data []byte, mode Mode) error {
 	}
 	if err != nil {
 		f.Close()
-		return &StepError{Step: "write", Err: err}
+		return &StepError{Step: say.Mark("write"), Err: err}
 	}
 	if mode.Exact {
 		if err := f.Chmod(mode.Perm); err != nil {
 			f.Close()
-			return &StepError{Step: "set permissions", Err: err}
+			return &StepError{Step: say.Mark("set permissions"), Err: err}
 		}
 	}
 	if err := f.Sync(); err != nil {
 		f.Close()
-		return &StepError{Step: "bring it to disk", Err: err}
+		return &StepError{Step: say.Mark("bring it to disk"), Err: err}
 	}
 	if err := f.Close(); err != nil {
-		return &StepError{Step: "close", Err: err}
+		return &StepError{Step: say.Mark("close"), Err: err}
 	}
 	return nil
 }
@@ -94,7 +96,7 @@ func (s *Staged) Drop() { s.d.Remove(s.temp) }
 // backup of before is there until the new one is.
 func (s *Staged) Backup(to string) error {
 	if err := s.backup(to); err != nil {
-		return &StepError{Step: "keep the previous file", Err: err}
+		return &StepError{Step: say.Mark("keep the previous file"), Err: err}
 	}
 	return nil
 }
@@ -120,10 +122,10 @@ func (s *Staged) backup(to string) error {
 func (s *Staged) Place() error {
 	if err := s.d.Rename(s.temp, s.path); err != nil {
 		s.Drop()
-		return &StepError{Step: "put the new file in place", Err: err}
+		return &StepError{Step: say.Mark("put the new file in place"), Err: err}
 	}
 	if err := s.d.SyncDir(filepath.Dir(s.path)); err != nil && !cannotSync(err) {
-		return &StepError{Step: "bring the folder to disk", Placed: true, Err: err}
+		return &StepError{Step: say.Mark("bring the folder to disk"), Placed: true, Err: err}
 	}
 	return nil
 }
@@ -185,7 +187,7 @@ func Copy(d Disk, from, to string) (err error) {
 }
 
 // ErrTooLarge is given for a file of more bytes than asked for.
-var ErrTooLarge = errors.New("the file is too large")
+var ErrTooLarge = say.Later("the file is too large")
 
 // Read returns the content of a file of at most limit bytes.
 func Read(d Disk, path string, limit int64) ([]byte, error) {

@@ -8,6 +8,7 @@ import (
 
 	"heartside/model"
 	"heartside/model/catalog"
+	"heartside/model/say"
 )
 
 // rules tells broken rules of the project at the lines they come from.
@@ -140,26 +141,26 @@ func keyOf(r model.Rule) string {
 // notices are the remarks on a project that could be read.
 func (d *decoder) notices(p *model.Project) []Notice {
 	var out []Notice
-	tell := func(field, format string, args ...any) {
+	tell := func(field, text string) {
 		field = d.known(field)
-		out = append(out, Notice{File: d.file, Line: d.lines[field], Field: field, Text: fmt.Sprintf(format, args...)})
+		out = append(out, Notice{File: d.file, Line: d.lines[field], Field: field, Text: text})
 	}
 	species := func(field, id string) {
 		if catalog.Find(id).Known() {
 			return
 		}
 		if near := catalog.Nearest(id); near != "" {
-			tell(field, "the species %q is not in the table, so its colours are assumed plain; did you mean %s?", short(id), near)
+			tell(field, say.F("the species %q is not in the table, so its colours are assumed plain; did you mean %s?", short(id), near))
 			return
 		}
-		tell(field, "the species %q is not in the table, so its colours are assumed plain; choose one from the list if it is there", short(id))
+		tell(field, say.F("the species %q is not in the table, so its colours are assumed plain; choose one from the list if it is there", short(id)))
 	}
 	for _, b := range p.Boards {
 		at := "boards[" + short(b.ID) + "]"
 		species(at+".species", b.Species)
 		for _, ph := range photosOf(b) {
 			if absolute(ph.name) {
-				tell(at+"."+ph.field, "the photo path %s is absolute and will not be found on another computer; keep photos in a folder beside the project", short(ph.name))
+				tell(at+"."+ph.field, say.F("the photo path %s is absolute and will not be found on another computer; keep photos in a folder beside the project", short(ph.name)))
 			}
 		}
 	}
@@ -169,7 +170,7 @@ func (d *decoder) notices(p *model.Project) []Notice {
 	for _, r := range model.Problems(p) {
 		e := r
 		field := fieldOf(model.RuleError{Board: e.Board, Panel: e.Panel, Strip: e.Strip, Part: e.Part, Set: e.Set, Where: e.Where})
-		tell(field, "%s; %s", e.Detail, e.Rule.Hint())
+		tell(field, e.Detail+"; "+e.Rule.Hint())
 		out[len(out)-1].Rule = e.Rule
 	}
 	return out

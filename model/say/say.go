@@ -45,6 +45,9 @@ func T(text string) string {
 	return text
 }
 
+// Mark marks a text that is said later, by Of: it is to have its translations.
+func Mark(text string) string { return text }
+
 // In returns a text that is another one in some languages where it is said of
 // something else, as the back of a panel is not its back edge: it says of what.
 func In(matter, text string) string {

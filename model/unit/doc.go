@@ -8,6 +8,8 @@
 // finite number prints as "not known".
 package unit
 
+import "heartside/model/say"
+
 // System is how lengths are shown. The zero value counts as MM.
 type System string
 
@@ -24,4 +26,4 @@ const (
 )
 
 // notKnown stands for what is not a finite number.
-const notKnown = "not known"
+func notKnown() string { return say.T("not known") }

@@ -1,6 +1,10 @@
 package unit
 
-import "fmt"
+import (
+	"fmt"
+
+	"heartside/model/say"
+)
 
 // ParseError tells why a text is not a length.
 type ParseError struct {
@@ -15,8 +19,8 @@ func (e *ParseError) Error() string {
 	if e.Text == "" {
 		return fmt.Sprintf("%s: %s", e.What, e.Hint)
 	}
-	return fmt.Sprintf("“%s”, character %d: %s: %s", e.Text, e.At, e.What, e.Hint)
+	return say.F("“%s”, character %d: %s: %s", e.Text, e.At, e.What, e.Hint)
 }
 
 // hintUnits names every way to write a unit.
-const hintUnits = `use mm, cm, m, in or ", ft or '`
+func hintUnits() string { return say.T(`use mm, cm, m, in or ", ft or '`) }

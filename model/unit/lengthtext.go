@@ -1,5 +1,7 @@
 package unit
 
+import "heartside/model/say"
+
 // longestMM is the longest length taken: 1 km.
 const longestMM = 1e6
 
@@ -27,7 +29,7 @@ func Parse(text string, sys System) (mm float64, err error) {
 		return 0, bad
 	}
 	if mm > longestMM {
-		return 0, p.fail(toks[0], "the length is over 1 km", "check the unit")
+		return 0, p.fail(toks[0], say.T("the length is over 1 km"), say.T("check the unit"))
 	}
 	if mm == 0 {
 		return 0, nil // no minus zero
@@ -68,12 +70,12 @@ func (p *parser) length(sys System) (float64, *ParseError) {
 		case sys == Inch:
 			return v * InchMM, nil
 		case parts:
-			return 0, p.fail(first, "a fraction needs its unit in a project in mm", `add " or in`)
+			return 0, p.fail(first, say.T("a fraction needs its unit in a project in mm"), say.T(`add " or in`))
 		}
 		return v, nil
 	case millimetre, centimetre, metre:
 		if parts {
-			return 0, p.fail(first, "fractions are for inches and feet", "write mm, cm and m with decimals")
+			return 0, p.fail(first, say.T("fractions are for inches and feet"), say.T("write mm, cm and m with decimals"))
 		}
 		v *= u.mmOf()
 	case inch:
@@ -85,12 +87,12 @@ func (p *parser) length(sys System) (float64, *ParseError) {
 		}
 		v = v*FootMM + more
 	case number, fraction:
-		return 0, p.fail(u, "two numbers follow one another", "write one length, thousands without a gap")
+		return 0, p.fail(u, say.T("two numbers follow one another"), say.T("write one length, thousands without a gap"))
 	default:
-		return 0, p.fail(u, "here a unit is wanted", hintUnits)
+		return 0, p.fail(u, say.T("here a unit is wanted"), hintUnits())
 	}
 	if t := p.peek(); t.mark != end {
-		return 0, p.fail(t, "more follows after the length", "write one length")
+		return 0, p.fail(t, say.T("more follows after the length"), say.T("write one length"))
 	}
 	return v, nil
 }
@@ -105,24 +107,24 @@ func (p *parser) inches(feet float64, parts bool) (float64, *ParseError) {
 	}
 	at := p.peek()
 	if at.mark != number && at.mark != fraction {
-		return 0, p.fail(at, "after the feet inches are wanted", `write a length such as 1'-2 1/2"`)
+		return 0, p.fail(at, say.T("after the feet inches are wanted"), say.T(`write a length such as 1'-2 1/2"`))
 	}
 	if parts || feet != float64(int64(feet)) {
-		return 0, p.fail(at, "parts of a foot and inches do not go together", "write whole feet, then inches")
+		return 0, p.fail(at, say.T("parts of a foot and inches do not go together"), say.T("write whole feet, then inches"))
 	}
 	v, _, bad := p.mixed()
 	if bad != nil {
 		return 0, bad
 	}
 	if v >= 12 {
-		return 0, p.fail(at, "after feet there are under 12 inches", "write it in inches alone, or carry the feet")
+		return 0, p.fail(at, say.T("after feet there are under 12 inches"), say.T("write it in inches alone, or carry the feet"))
 	}
 	switch u := p.peek(); u.mark {
 	case end:
 	case inch:
 		p.i++
 	default:
-		return 0, p.fail(u, "after the feet inches are wanted", `write a length such as 1'-2 1/2"`)
+		return 0, p.fail(u, say.T("after the feet inches are wanted"), say.T(`write a length such as 1'-2 1/2"`))
 	}
 	return v * InchMM, nil
 }
@@ -133,12 +135,12 @@ func (p *parser) mixed() (v float64, parts bool, bad *ParseError) {
 	t := p.peek()
 	switch {
 	case t.mark == end && len(p.toks) == 1:
-		return 0, false, &ParseError{p.text, 1, "no length given", "type a length such as 24 mm or 7 3/8\""}
+		return 0, false, &ParseError{p.text, 1, say.T("no length given"), say.T(`type a length such as 24 mm or 7 3/8"`)}
 	case t.mark == fraction:
 		p.i++
 		return t.value, true, nil
 	case t.mark != number:
-		return 0, false, p.fail(t, "here a number is wanted", `write a length such as 24 mm or 7 3/8"`)
+		return 0, false, p.fail(t, say.T("here a number is wanted"), say.T(`write a length such as 24 mm or 7 3/8"`))
 	case p.after(1).mark == slash:
 		v, bad = p.over()
 		return v, true, bad
@@ -160,7 +162,7 @@ func (p *parser) mixed() (v float64, parts bool, bad *ParseError) {
 		p.i += skip
 		v, bad = p.over()
 		if bad == nil && v >= 1 {
-			bad = p.fail(at, "after whole inches the fraction is under 1", "carry it: 8 1/8 for 7 9/8")
+			bad = p.fail(at, say.T("after whole inches the fraction is under 1"), say.T("carry it: 8 1/8 for 7 9/8"))
 		}
 		return t.value + v, true, bad
 	}
@@ -172,11 +174,11 @@ func (p *parser) over() (float64, *ParseError) {
 	a, b := p.peek(), p.after(2)
 	switch {
 	case b.mark != number:
-		return 0, p.fail(b, "a number is wanted under the stroke", "write a fraction such as 3/8")
+		return 0, p.fail(b, say.T("a number is wanted under the stroke"), say.T("write a fraction such as 3/8"))
 	case !a.whole || !b.whole:
-		return 0, p.fail(a, "a fraction has whole numbers", "write 3/8 or 0.375")
+		return 0, p.fail(a, say.T("a fraction has whole numbers"), say.T("write 3/8 or 0.375"))
 	case b.value == 0:
-		return 0, p.fail(b, "nothing can be divided by 0", "write a fraction such as 3/8")
+		return 0, p.fail(b, say.T("nothing can be divided by 0"), say.T("write a fraction such as 3/8"))
 	}
 	p.i += 3
 	return a.value / b.value, nil

@@ -30,7 +30,7 @@ func FormatVolume(mm3 float64, sys System) string { return FormatVolumeLike(mm3,
 func FormatVolumeLike(mm3, like float64, sys System) string {
 	switch {
 	case math.IsNaN(mm3) || math.IsInf(mm3, 0):
-		return notKnown
+		return notKnown()
 	case sys == Inch:
 		return signed(BoardFeet(mm3), 2) + " bd ft"
 	case math.Abs(like) < 1e6:
@@ -43,7 +43,7 @@ func FormatVolumeLike(mm3, like float64, sys System) string {
 // "1.25 ft³".
 func FormatCubicFeet(mm3 float64) string {
 	if math.IsNaN(mm3) || math.IsInf(mm3, 0) {
-		return notKnown
+		return notKnown()
 	}
 	return signed(CubicFeet(mm3), 2) + " ft³"
 }
@@ -59,7 +59,7 @@ func FormatAreaLike(mm2, like float64, sys System) string {
 	a := math.Abs(like)
 	switch {
 	case math.IsNaN(mm2) || math.IsInf(mm2, 0):
-		return notKnown
+		return notKnown()
 	case sys == Inch && a >= SquareFootMM2:
 		return signed(mm2/SquareFootMM2, 2) + " ft²"
 	case sys == Inch:

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"heartside/model/say"
 )
 
 // mark is the kind of a token.
@@ -81,7 +83,7 @@ func scan(text string) ([]token, *ParseError) {
 				n++
 			}
 			if t.mark = word(string(rs[i : i+n])); t.mark == end {
-				return bad(strconv.Quote(string(rs[i:i+n]))+" is no unit of length", hintUnits)
+				return bad(say.F("%q is no unit of length", string(rs[i:i+n])), hintUnits())
 			}
 			i += n
 			if i < len(rs) && rs[i] == '.' { // "in." and "ft."
@@ -96,7 +98,7 @@ func scan(text string) ([]token, *ParseError) {
 				}
 			}
 			if t.mark == end {
-				return bad(strconv.QuoteRune(r)+" does not belong in a length", "write a length such as 24 mm, 7 3/8\" or 1'-2 1/2\"")
+				return bad(say.F("%q does not belong in a length", r), say.T(`write a length such as 24 mm, 7 3/8" or 1'-2 1/2"`))
 			}
 			i += n
 		}
@@ -111,17 +113,17 @@ func (t *token) number(s string) (what, hint string) {
 	head, tail, comma := strings.Cut(s, ",")
 	switch {
 	case points == len(s):
-		return "no digits here", "write a number such as 24 or 2.5"
+		return say.T("no digits here"), say.T("write a number such as 24 or 2.5")
 	case points > 1:
-		return s + " has more than one decimal point or comma", "write thousands without a mark between them: 1200.5"
+		return say.F("%s has more than one decimal point or comma", s), say.T("write thousands without a mark between them: 1200.5")
 	case comma && len(tail) == 3 && strings.Trim(head, "0") != "":
-		return s + " may mean " + head + tail + " or " + head + "." + tail, "write it without the comma"
+		return say.F("%s may mean %s or %s", s, head+tail, head+"."+tail), say.T("write it without the comma")
 	case len(s)-points > longest:
-		return "the number has too many digits", "round it"
+		return say.T("the number has too many digits"), say.T("round it")
 	}
 	v, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
 	if err != nil {
-		return s + " is no number", "write a number such as 24 or 2.5"
+		return say.F("%s is no number", s), say.T("write a number such as 24 or 2.5")
 	}
 	t.mark, t.value, t.whole = number, v, points == 0
 	return "", ""

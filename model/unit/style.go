@@ -30,7 +30,7 @@ func Format(mm float64, sys System) string { return Style{System: sys}.Format(mm
 func (s Style) Format(mm float64) string {
 	switch {
 	case math.IsNaN(mm) || math.IsInf(mm, 0):
-		return notKnown
+		return notKnown()
 	case s.System == Inch:
 		return s.inches(mm)
 	case s.WholeMM:

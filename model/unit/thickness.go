@@ -1,5 +1,7 @@
 package unit
 
+import "heartside/model/say"
+
 // most is the thickest stock sold by quarters: 16/4, four inches.
 const most = 16
 
@@ -17,7 +19,7 @@ func ParseThickness(text string, sys System) (mm float64, quarters int, err erro
 	}
 	mm, err = Parse(text, sys)
 	if err == nil && mm <= 0 {
-		return 0, 0, &ParseError{text, 1, "a thickness is more than 0", `write a thickness such as 26 mm, 1 1/8" or 5/4`}
+		return 0, 0, &ParseError{text, 1, say.T("a thickness is more than 0"), say.T(`write a thickness such as 26 mm, 1 1/8" or 5/4`)}
 	}
 	return mm, 0, err
 }

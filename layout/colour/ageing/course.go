@@ -75,7 +75,7 @@ func (c *Course) Direction() string {
 // out".
 func (c *Course) Explain() []Claim {
 	if !c.Stated() {
-		return []Claim{{Text: NoData + ": drawn as today"}}
+		return []Claim{{Text: "no measured data: drawn as today"}}
 	}
 	out := []Claim{c.Claim}
 	if c.Scale.To > 0 {

@@ -216,7 +216,7 @@ func (c *Curve) words(years float64) string {
 		s := c.course.Claim
 		return c.course.Direction() + " (" + s.Flag.Text() + "); the size is an illustration"
 	}
-	return NoData + ": drawn as today"
+	return "no measured data: drawn as today"
 }
 
 func plus(a, b colour.Lab) colour.Lab {

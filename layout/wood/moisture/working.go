@@ -31,7 +31,7 @@ func (f Flag) Text() string {
 	case Practice:
 		return "common practice, no source"
 	case Given:
-		return "entered"
+		return "as entered"
 	}
 	return "no source"
 }

@@ -229,7 +229,7 @@ func (c *checker) share(at RuleError, v float64) {
 // size checks that v is a length of something.
 func (c *checker) size(at RuleError, name string, v float64) {
 	if !(v >= minSize && v < maxSize) {
-		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), say.F("a %s of %s mm cannot be", name, strconv.FormatFloat(v, 'f', -1, 64))
+		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), say.F("a %s of %s mm cannot be", name, say.Decimal(strconv.FormatFloat(v, 'f', -1, 64)))
 		c.fail(at)
 	}
 }

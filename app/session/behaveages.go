@@ -163,7 +163,7 @@ func (b *behaving) agesSection() (Section, bool) {
 		contrast := Row{Name: say.F("%s, contrast", name)}
 		bounds := Row{Name: say.T("may be"), Quiet: true}
 		for _, c := range []ageing.Contrast{o.Now, o.One, o.Ten} {
-			contrast.Values = append(contrast.Values, fmt.Sprintf("%.0f", c.DE))
+			contrast.Values = append(contrast.Values, say.Print("%.0f", c.DE))
 			bounds.Values = append(bounds.Values, say.F("%.0f to %.0f", c.Low, c.High))
 		}
 		out.Rows = append(out.Rows, contrast, bounds)
@@ -280,7 +280,7 @@ func (b *behaving) dyeSection() (Section, bool) {
 	row := func(name string, o ageing.Outlook) {
 		r := Row{Name: name}
 		for _, c := range []ageing.Contrast{o.Now, o.One, o.Ten} {
-			r.Values = append(r.Values, fmt.Sprintf("%.0f", c.DE))
+			r.Values = append(r.Values, say.Print("%.0f", c.DE))
 		}
 		out.Rows = append(out.Rows, r)
 	}

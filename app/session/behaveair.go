@@ -43,7 +43,7 @@ func spanOf(c model.Climate) (moisture.Span, error) {
 }
 
 // MC prints a moisture content.
-func MC(v float64) string { return fmt.Sprintf("%.1f %%", v) }
+func MC(v float64) string { return say.Print("%.1f %%", v) }
 
 func (b *behaving) airSection() Section {
 	out := Section{ID: "air", Title: say.T("The wood in this air")}
@@ -75,7 +75,7 @@ func (b *behaving) levelFrom(l moisture.Level) string {
 		return say.T("reading")
 	}
 	if b.p.Units == unit.Inch {
-		return fmt.Sprintf("%.0f %%, %.0f °F", l.Air.RH, l.Air.Temp*9/5+32)
+		return say.Print("%.0f %%, %.0f °F", l.Air.RH, l.Air.Temp*9/5+32)
 	}
-	return fmt.Sprintf("%.0f %%, %.0f °C", l.Air.RH, l.Air.Temp)
+	return say.Print("%.0f %%, %.0f °C", l.Air.RH, l.Air.Temp)
 }

@@ -149,7 +149,7 @@ func (k *KeptTrimmed) table(rows []cost.Row) []Row {
 				return say.T("not counted")
 			}
 			t := own(i).Tally
-			return say.F("%d ft² surface measure, %s bd ft", t.Surface, strings.TrimSuffix(fmt.Sprintf("%.2f", t.BoardFeet), ".00"))
+			return say.F("%d ft² surface measure, %s bd ft", t.Surface, say.Decimal(strings.TrimSuffix(fmt.Sprintf("%.2f", t.BoardFeet), ".00")))
 		})
 	}
 	add(say.T("Joints"), func(i int, r *cost.Row) string {

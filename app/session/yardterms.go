@@ -81,7 +81,9 @@ func (s *Session) OrderTerms(t terms.Terms, offers []Offer) (TermsRead, error) {
 
 // tenths prints a share of the faces: whole per cents would call one kept that is
 // not.
-func tenths(share float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", 100*share), ".0") }
+func tenths(share float64) string {
+	return say.Decimal(strings.TrimSuffix(fmt.Sprintf("%.1f", 100*share), ".0"))
+}
 
 func shareWords(f *terms.Finding, k int) string {
 	lo, hi := tenths(f.Lo[k]), tenths(f.Hi[k])

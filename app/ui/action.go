@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"runtime"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -91,6 +92,17 @@ func (c Chord) byItself() bool { return c.Mod&^fyne.KeyModifierShift == 0 }
 // there and never sent by the toolkit, so that the key comes to the surface or
 // to a text.
 func (c Chord) shortcut() fyne.Shortcut {
+	if c.byItself() {
+		return &desktop.CustomShortcut{KeyName: fyne.KeyName(c.String())}
+	}
+	if runtime.GOOS == "darwin" { // menus there are the system's
+		return c.typed()
+	}
+	return menuShortcut{c.typed(), c.String()}
+}
+
+// typed is what the toolkit makes of the chord when it is typed.
+func (c Chord) typed() fyne.Shortcut {
 	def := fyne.KeyModifierShortcutDefault
 	switch c {
 	case Chord{fyne.KeyZ, def}:
@@ -98,11 +110,21 @@ func (c Chord) shortcut() fyne.Shortcut {
 	case Chord{fyne.KeyY, def}:
 		return &fyne.ShortcutRedo{}
 	}
-	if c.byItself() { // shown only, so it can be named as the list of keys does
-		return &desktop.CustomShortcut{KeyName: fyne.KeyName(c.String())}
-	}
 	return &desktop.CustomShortcut{KeyName: c.Key, Modifier: c.Mod}
 }
+
+// menuShortcut shows a chord in a menu as the list of keys does: the toolkit knows
+// names of keys in English alone. It is known by the name of what is typed.
+type menuShortcut struct {
+	fyne.Shortcut
+	shown string
+}
+
+// Key implements fyne.KeyboardShortcut.
+func (m menuShortcut) Key() fyne.KeyName { return fyne.KeyName(m.shown) }
+
+// Mod implements fyne.KeyboardShortcut.
+func (m menuShortcut) Mod() fyne.KeyModifier { return 0 }
 
 // Action is one thing a maker can ask the window for. Menu, action row, keys
 // and the list of keys all come from it.

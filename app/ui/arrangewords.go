@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -50,11 +49,11 @@ func pointWords(v float64) string {
 	case v < 0.05:
 		return say.T("under 0.1")
 	}
-	return fmt.Sprintf("%.1f", v)
+	return say.Print("%.1f", v)
 }
 
 // gainWords are points that could still be won, rounded up: more cannot.
-func gainWords(v float64) string { return fmt.Sprintf("%.1f", max(math.Ceil(10*v-1e-9), 0)/10) }
+func gainWords(v float64) string { return say.Print("%.1f", max(math.Ceil(10*v-1e-9), 0)/10) }
 
 // title names an arrangement.
 func (e *layEntry) title() string {

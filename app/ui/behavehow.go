@@ -128,16 +128,16 @@ func significant(v float64) string {
 	}
 	switch a := math.Abs(v); {
 	case a == 0 || math.IsInf(v, 0) || math.IsNaN(v):
-		return strconv.FormatFloat(v, 'f', -1, 64)
+		return say.Decimal(strconv.FormatFloat(v, 'f', -1, 64))
 	case a < 1e-5 || a >= 1e7:
-		return strconv.FormatFloat(v, 'e', 3, 64)
+		return say.Decimal(strconv.FormatFloat(v, 'e', 3, 64))
 	default:
 		digits := max(0, 3-int(math.Floor(math.Log10(a))))
 		s := strconv.FormatFloat(v, 'f', digits, 64)
 		if strings.Contains(s, ".") {
 			s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 		}
-		return s
+		return say.Decimal(s)
 	}
 }
 

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -115,7 +114,7 @@ func newBoardForm(w *Window, b, was *model.Board) *boardForm {
 	}
 	f.moisture = w.newField("", say.T("not measured"))
 	if b.Moisture > 0 {
-		f.moisture.Text = fmt.Sprintf("%g", b.Moisture)
+		f.moisture.Text = say.Print("%g", b.Moisture)
 	}
 	wanted := b.Wanted
 	if wanted == model.WantDefault {
@@ -268,7 +267,10 @@ func (f *boardForm) board() (*model.Board, error) {
 		return nil, err
 	}
 	out.Edges = chosen(f.edges, edgeKinds())
-	out.Wanted, out.Bark, out.Planes = chosen(f.wanted, woods()), chosen(f.bark, barks()), chosen(f.planes, planings())
+	if wanted := chosen(f.wanted, woods()); wanted != model.WantHeart || out.Wanted != model.WantDefault { // which is heartwood
+		out.Wanted = wanted
+	}
+	out.Bark, out.Planes = chosen(f.bark, barks()), chosen(f.planes, planings())
 	for i := range out.Faces {
 		if err := f.face(&out, i); err != nil {
 			return nil, err

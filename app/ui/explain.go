@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -88,5 +86,5 @@ func contrastText(c face.Contrast) string {
 	case !c.Known:
 		return say.T("one kind")
 	}
-	return fmt.Sprintf("%.0f", c.DE)
+	return say.Print("%.0f", c.DE)
 }

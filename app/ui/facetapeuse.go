@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -207,5 +206,5 @@ func differenceWords(w *Window, by, was float64) string {
 	if by < 0 {
 		sign = "−"
 	}
-	return fmt.Sprintf("%s%s (%s%.1f %%)", sign, w.ses.Len(math.Abs(by)), sign, 100*math.Abs(by)/was)
+	return say.Print("%s%s (%s%.1f %%)", sign, w.ses.Len(math.Abs(by)), sign, 100*math.Abs(by)/was)
 }

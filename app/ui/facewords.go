@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/layout/geom"
@@ -138,4 +137,4 @@ func fineLen(w *Window, mm float64) string {
 }
 
 // shareLine is a share with one decimal.
-func shareLine(v float64) string { return fmt.Sprintf("%.1f %%", 100*v) }
+func shareLine(v float64) string { return say.Print("%.1f %%", 100*v) }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -71,13 +70,13 @@ func (e *keepTrimEntry) follow(w *Window) bool {
 	}
 	e.seen = c
 	e.price, e.thick = "", ""
-	e.per, e.loss = session.PerOf(w.ses.Units()), fmt.Sprintf("%.0f %%", 100*session.LossClear)
+	e.per, e.loss = session.PerOf(w.ses.Units()), say.Print("%.0f %%", 100*session.LossClear)
 	if c == nil {
 		return true
 	}
-	e.loss = strconv.FormatFloat(100*c.Loss, 'f', -1, 64) + " %"
+	e.loss = say.Decimal(strconv.FormatFloat(100*c.Loss, 'f', -1, 64)) + " %"
 	if c.Price != nil {
-		e.price, e.per = strconv.FormatFloat(c.Price.Amount, 'f', -1, 64), cost.Per(c.Price.Per)
+		e.price, e.per = say.Decimal(strconv.FormatFloat(c.Price.Amount, 'f', -1, 64)), cost.Per(c.Price.Per)
 	}
 	if c.Thickness > 0 {
 		e.thick = w.ses.Len(c.Thickness)

@@ -88,6 +88,9 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 				text, ok = consts[id.Name]
 			}
 			at := fset.Position(c.Pos()).String()
+			if of == "Print" && ok && twoWords.MatchString(verbForm.ReplaceAllString(text, "")) {
+				t.Errorf("%s: %q has words: it is no format of numbers alone", at, text)
+			}
 			if of == "In" {
 				said, is := literal(c.Args[1])
 				if !ok || !is {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -93,7 +92,7 @@ func planFigures(w *Window, e *session.Planned) []figure {
 		{name: say.T("Of it lost"), show: unit.FormatArea(e.Lost, sys)},
 	}
 	if e.Cost > 0 {
-		rows = append(rows, figure{name: say.T("Cost by the boards' prices"), show: fmt.Sprintf("%.2f", e.Cost)})
+		rows = append(rows, figure{name: say.T("Cost by the boards' prices"), show: say.Print("%.2f", e.Cost)})
 	}
 	if len(e.Panels) > 0 {
 		rows = append(rows, figure{name: say.T("Joints"), show: itoa(e.Joints)},

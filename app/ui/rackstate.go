@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -109,7 +108,7 @@ func foundState(f *model.Face, n intake.News, heard bool, doubts []string) cellS
 }
 
 // whole is a share in whole per cent.
-func whole(v float64) string { return fmt.Sprintf("%.0f %%", math.Round(100*v)) }
+func whole(v float64) string { return say.Print("%.0f %%", math.Round(100*v)) }
 
 // endState tells whether an end has its photograph, and whether it was read; 0
 // is the marked end.

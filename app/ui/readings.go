@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"image/color"
 	"strings"
 
@@ -193,7 +192,7 @@ func contrastClass(c face.Contrast) string {
 	case !c.Known:
 		return say.T("one kind")
 	}
-	return fmt.Sprintf("%s, %.0f", classWords(c.DE), c.DE)
+	return say.Print("%s, %.0f", classWords(c.DE), c.DE)
 }
 
 func bandName(w face.Wanted) string {

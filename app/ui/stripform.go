@@ -48,7 +48,7 @@ func (w *Window) stripAsk() {
 
 // angleText prints degrees to a tenth.
 func angleText(deg float64) string {
-	return strings.TrimSuffix(strings.Replace(fmt.Sprintf("%.1f", deg), "-0.0", "0.0", 1), ".0")
+	return say.Decimal(strings.TrimSuffix(strings.Replace(fmt.Sprintf("%.1f", deg), "-0.0", "0.0", 1), ".0"))
 }
 
 // planedAsk takes the sapwood widths found on a strip after planing.

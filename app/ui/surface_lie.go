@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 
 	"heartside/app/tool"
@@ -35,7 +34,7 @@ func degreesOf(a float64) string {
 	if a == 0 {
 		a = 0 // no minus before nothing
 	}
-	return fmt.Sprintf("%.1f°", a)
+	return say.Print("%.1f°", a)
 }
 
 // join puts two sentences together.

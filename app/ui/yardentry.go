@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -276,7 +275,7 @@ func (e *yardEntry) change(o session.Offer) {
 		}
 	}
 	if o.Rate != nil {
-		text[yardPrice] = fmt.Sprintf("%g", o.Rate.Amount)
+		text[yardPrice] = say.Print("%g", o.Rate.Amount)
 		st.per = string(o.Rate.Per)
 		relabel(e.per, pricings(), pricingWords, st.per)
 	}

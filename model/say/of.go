@@ -60,6 +60,9 @@ type format struct {
 
 var verb = regexp.MustCompile(`%(\[(\d+)\])?[-+# 0]*\d*(\.\d+)?([a-zA-Z%])`)
 
+// number is a value that is no part of a name.
+var number = regexp.MustCompile(`^[-+]?\d+\.\d+(e[-+]?\d+)?$`)
+
 // least is how many letters a format must have besides its values: shorter ones
 // fit too much.
 const least = 8
@@ -130,7 +133,9 @@ func (l *language) formed(text string, deep int) string {
 		}
 		values = values[1:]
 		for i, v := range values {
-			if t, ok := l.said[v]; ok {
+			if number.MatchString(v) {
+				values[i] = Decimal(v)
+			} else if t, ok := l.said[v]; ok {
 				values[i] = t
 			} else if strings.ContainsRune(v, ' ') {
 				values[i] = l.formed(v, deep-1)

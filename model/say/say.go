@@ -60,7 +60,7 @@ func In(matter, text string) string {
 }
 
 // F formats values by a format in the language in use; errors among them are said
-// in it, too.
+// in it, and numbers written as it does.
 func F(format string, values ...any) string { return fmt.Sprintf(T(format), understood(values)...) }
 
 // Errorf is fmt.Errorf by a format in the language in use; errors among the values
@@ -69,15 +69,19 @@ func Errorf(format string, values ...any) error {
 	return fmt.Errorf(T(format), understood(values)...)
 }
 
-// understood makes errors among values say what they say in the language in use.
+// understood makes errors among values say what they say in the language in use,
+// and numbers write themselves as it does.
 func understood(values []any) []any {
 	if texts.Load() == nil {
 		return values
 	}
 	out := slices.Clone(values)
 	for i, v := range out {
-		if err, ok := v.(error); ok {
-			out[i] = heard{err}
+		switch v := v.(type) {
+		case error:
+			out[i] = heard{v}
+		case float64:
+			out[i] = decimal(v)
 		}
 	}
 	return out

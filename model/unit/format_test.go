@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"heartside/model/say"
+
 	"pgregory.net/rapid"
 )
 
@@ -122,6 +124,28 @@ func TestLikeUnits(t *testing.T) {
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// What is printed in a language with a decimal comma is read as it was meant.
+func TestDecimalCommaIsReadBack(t *testing.T) {
+	t.Cleanup(func() { say.Use("", nil) })
+	say.Use("de", map[string]string{". [decimal]": ","})
+	for mm, want := range map[float64]string{92.4: "92,4 mm", 1234.5: "1234,5 mm", -0.3: "−0,3 mm", 40: "40 mm"} {
+		got := Format(mm, MM)
+		if got != want {
+			t.Errorf("%g is printed as %q, want %q", mm, got, want)
+		}
+		if back, err := Parse(got, MM); err != nil || math.Abs(back-mm) > 1e-9 {
+			t.Errorf("%q is read as %g, %v", got, back, err)
+		}
+	}
+	for got, want := range map[string]string{
+		FormatPercent(0.004): "0,4 %", FormatMoney(12.5, "EUR"): "12,50 EUR", FormatVolume(13.1e6, MM): "0,0131 m³", FormatArea(22.55e3, MM): "225,5 cm²",
+	} {
+		if got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"heartside/model/say"
 )
 
 // Style is how lengths are printed. The zero value prints mm.
@@ -82,7 +84,9 @@ func gcd(a, b int) int {
 const minus = "−"
 
 // signed prints v with so many decimals, halves away from zero, never "-0".
-func signed(v float64, decimals int) string {
+func signed(v float64, decimals int) string { return say.Decimal(rounded(v, decimals)) }
+
+func rounded(v float64, decimals int) string {
 	k := math.Pow10(decimals)
 	if r := math.Round(v*k) / k; !math.IsInf(r, 0) {
 		v = r
@@ -95,11 +99,11 @@ func signed(v float64, decimals int) string {
 
 // trimmed is signed without zeros at the end of its decimals.
 func trimmed(v float64, decimals int) string {
-	s := signed(v, decimals)
+	s := rounded(v, decimals)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	return s
+	return say.Decimal(s)
 }
 
 func digits(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }

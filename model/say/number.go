@@ -1,0 +1,27 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Decimal writes a number that was printed with a decimal point the way the
+// language in use does: "12,5" in German and Spanish.
+func Decimal(number string) string {
+	if sign := In("decimal", "."); sign != "." {
+		return strings.Replace(number, ".", sign, 1)
+	}
+	return number
+}
+
+// Print is fmt.Sprintf for formats without words: numbers, signs and units.
+// Numbers are written the way the language in use does.
+func Print(format string, values ...any) string { return fmt.Sprintf(format, understood(values)...) }
+
+// decimal is a number that is written the way the language in use does.
+type decimal float64
+
+// Format implements fmt.Formatter.
+func (d decimal) Format(s fmt.State, verb rune) {
+	fmt.Fprint(s, Decimal(fmt.Sprintf(fmt.FormatString(s, verb), float64(d))))
+}

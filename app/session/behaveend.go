@@ -19,10 +19,12 @@ type EndLook struct {
 type EndForm int
 
 // The forms of package cup: Smooth carries the slope on from strip to strip and
-// mostly bows more; Glued is what elastic wood does.
+// mostly bows more; Glued is what elastic wood does; Most is the one of them that
+// bows more, as the words on the cup say it.
 const (
 	FormSmooth EndForm = iota
 	FormGlued
+	FormMost
 )
 
 // EndView is the end of a panel drawn with its cup.
@@ -81,7 +83,7 @@ func (s *Session) EndView(panel string, look EndLook) *EndView {
 		p = way.Wet
 	}
 	shape := &p.Smooth
-	if look.Form == FormGlued {
+	if look.Form == FormGlued || look.Form == FormMost && mostBow(p) == p.Glued.Sagitta {
 		shape = &p.Glued
 	}
 	bow, wave, factor := shape.Sagitta, shape.Washboard, 0.0

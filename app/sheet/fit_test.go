@@ -7,6 +7,7 @@ import (
 	"heartside/app/session"
 	"heartside/layout/wood/moisture"
 	"heartside/model"
+	"heartside/model/say"
 )
 
 // saidOn is all text of the pages whose title begins so.
@@ -199,5 +200,24 @@ func TestFinishedFaceIsDrawn(t *testing.T) {
 	}
 	if len(findAlike([]place{p, whole(sapBoard(14, 30), 1, false)})) != 1 || len(findAlike([]place{p, whole(sapBoard(20, 30), 1, false)})) != 0 {
 		t.Error("strips are told apart by their sawn faces")
+	}
+}
+
+// The two seasons are drawn as what they are, whatever language they are named in,
+// with the bow that the words beside them say.
+func TestSeasonsAreDrawnInAnyLanguage(t *testing.T) {
+	t.Cleanup(func() { say.Use("", nil) })
+	for _, texts := range []map[string]string{nil, {"Driest season": "Trockenste Jahreszeit", "Dampest season": "Feuchteste Jahreszeit"}} {
+		say.Use("de", texts)
+		in := load(t, demo(t), A4, faces(t))
+		for _, p := range in.Panels {
+			if len(p.Ends) != 2 || p.Ends[0].Season != say.T("Driest season") || p.Ends[1].Season != say.T("Dampest season") {
+				t.Fatalf("%s: %d seasons are drawn", p.Panel.ID, len(p.Ends))
+			}
+			dry, wet, ok := kept.session(t, demo(t)).YearCup(p.Panel.ID)
+			if !ok || p.Ends[0].View.Bow != dry || p.Ends[1].View.Bow != wet {
+				t.Errorf("%s: drawn with a bow of %g and %g, want %g and %g", p.Panel.ID, p.Ends[0].View.Bow, p.Ends[1].View.Bow, dry, wet)
+			}
+		}
 	}
 }

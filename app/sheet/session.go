@@ -33,7 +33,7 @@ func FromSession(s *session.Session, date string, paper Paper, f *render.Faces) 
 		}
 		n.Flat = s.EndView(m.ID, session.EndLook{Flat: true})
 		for i, season := range [...]string{say.T("Driest season"), say.T("Dampest season")} {
-			if v := s.EndView(m.ID, session.EndLook{Wet: i == 1}); v != nil {
+			if v := s.EndView(m.ID, session.EndLook{Wet: i == 1, Form: session.FormMost}); v != nil {
 				n.Ends = append(n.Ends, End{season, v})
 			}
 		}

@@ -65,8 +65,7 @@ func (s *Scene) drawNoBoard(c render.Canvas) {
 	if len(s.in.Boards.All) == 0 {
 		words = say.T("No boards yet. Enter one with a tape or from its photographs.")
 	}
-	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
-	c.Text(s.areas.board.Centre(), s.fit(words, st, s.areas.board.W()-20), st)
+	s.sentence(c, s.areas.board, words)
 }
 
 // handRing is the outline of a face of the board in hand, units.

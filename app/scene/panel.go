@@ -36,9 +36,7 @@ func (s *Scene) buildPanel() {
 }
 
 func (s *Scene) drawNoPanel(c render.Canvas) {
-	words := say.T("No panel yet. Give one its finished size, and a list of strips is proposed.")
-	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
-	c.Text(s.areas.panel.Centre(), s.fit(words, st, s.areas.panel.W()-20), st)
+	s.sentence(c, s.areas.panel, say.T("No panel yet. Give one its finished size, and a list of strips is proposed."))
 }
 
 // inPanel draws inside the panel's area, and beside the panel as it was.

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
@@ -107,28 +109,47 @@ func total(w []float64) float64 {
 	return s
 }
 
-// squeeze narrows the widest columns until all fit into w.
-func squeeze(cols []float64, w float64) []float64 {
-	out := append([]float64(nil), cols...)
-	for n := 0; n < 10*len(out) && total(out) > w+1e-9; n++ {
-		over := total(out) - w
-		first, second, count := 0.0, 0.0, 0
-		for _, v := range out {
-			switch {
-			case v > first+1e-9:
-				second, first, count = first, v, 1
-			case v > first-1e-9:
-				count++
-			case v > second:
-				second = v
-			}
+// words returns the widths in which no word of a column is broken.
+func (t *table) words(f *render.Faces) []float64 {
+	w := make([]float64, len(t.head))
+	longest := func(c int, text string, st render.Style) {
+		for _, word := range strings.Fields(text) {
+			w[c] = math.Max(w[c], f.Width(word, st)+2*cellGap)
 		}
-		cut := math.Min(first-second, over/float64(count))
-		for i, v := range out {
-			if v > first-1e-9 {
-				out[i] = v - cut
-			}
+	}
+	for c := range t.head {
+		for _, l := range headLines(t.head[c]) {
+			longest(c, l, t.headStyle())
 		}
+		for i, r := range t.rows {
+			longest(c, r[c], t.rowStyle(i))
+		}
+	}
+	return w
+}
+
+// squeeze narrows the widest columns until all fit into w, none to less than its
+// least where there is room for these.
+func squeeze(cols, least []float64, w float64) []float64 {
+	if total(cols) <= w {
+		return cols
+	}
+	out := make([]float64, len(cols))
+	if total(least) > w {
+		least = out
+	}
+	low, high := 0.0, slices.Max(cols)
+	for range 60 {
+		level := (low + high) / 2
+		next := make([]float64, len(cols))
+		for i, v := range cols {
+			next[i] = math.Max(math.Min(v, level), math.Min(v, least[i]))
+		}
+		if total(next) > w {
+			high = level
+			continue
+		}
+		low, out = level, next
 	}
 	return out
 }
@@ -147,7 +168,7 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 	if total(t.natural(f)) > w {
 		t.narrow = true
 	}
-	l := &laid{t: t, cols: squeeze(t.natural(f), w)}
+	l := &laid{t: t, cols: squeeze(t.natural(f), t.words(f), w)}
 	most := 1
 	for c, h := range t.head {
 		var lines []string

@@ -64,14 +64,19 @@ func TestFitStaysLegible(t *testing.T) {
 }
 
 func TestSqueeze(t *testing.T) {
-	// The widest give first: 50 and 30 down to 20 each leave 10 alone.
-	got := squeeze([]float64{50, 10, 30}, 50)
-	for i, want := range []float64{20, 10, 20} {
-		if d := got[i] - want; d > 1e-9 || d < -1e-9 {
-			t.Fatalf("squeezed to %v", got)
+	for _, c := range []struct{ least, want []float64 }{
+		{[]float64{0, 0, 0}, []float64{20, 10, 20}},    // the widest give first
+		{[]float64{0, 10, 28}, []float64{12, 10, 28}},  // as far as words stay whole
+		{[]float64{40, 10, 30}, []float64{20, 10, 20}}, // which there is no room for
+	} {
+		got := squeeze([]float64{50, 10, 30}, c.least, 50)
+		for i := range got {
+			if d := got[i] - c.want[i]; d > 1e-9 || d < -1e-9 {
+				t.Fatalf("least %v: squeezed to %v", c.least, got)
+			}
 		}
 	}
-	if got := squeeze([]float64{5, 6}, 20); got[0] != 5 || got[1] != 6 {
+	if got := squeeze([]float64{5, 6}, []float64{5, 6}, 20); got[0] != 5 || got[1] != 6 {
 		t.Errorf("squeezed without need: %v", got)
 	}
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"runtime"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -88,19 +87,6 @@ func keyCap(k fyne.KeyName) string {
 // only while no text field has the keys.
 func (c Chord) byItself() bool { return c.Mod&^fyne.KeyModifierShift == 0 }
 
-// shortcut returns the chord for a menu item. One of a key by itself is shown
-// there and never sent by the toolkit, so that the key comes to the surface or
-// to a text.
-func (c Chord) shortcut() fyne.Shortcut {
-	if c.byItself() {
-		return &desktop.CustomShortcut{KeyName: fyne.KeyName(c.String())}
-	}
-	if runtime.GOOS == "darwin" { // menus there are the system's
-		return c.typed()
-	}
-	return menuShortcut{c.typed(), c.String()}
-}
-
 // typed is what the toolkit makes of the chord when it is typed.
 func (c Chord) typed() fyne.Shortcut {
 	def := fyne.KeyModifierShortcutDefault
@@ -113,18 +99,12 @@ func (c Chord) typed() fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: c.Key, Modifier: c.Mod}
 }
 
-// menuShortcut shows a chord in a menu as the list of keys does: the toolkit knows
-// names of keys in English alone. It is known by the name of what is typed.
-type menuShortcut struct {
-	fyne.Shortcut
-	shown string
-}
+// unshown is a shortcut that a menu does what it is for, but does not write: the
+// toolkit writes it in English and too pale to be read.
+type unshown string
 
-// Key implements fyne.KeyboardShortcut.
-func (m menuShortcut) Key() fyne.KeyName { return fyne.KeyName(m.shown) }
-
-// Mod implements fyne.KeyboardShortcut.
-func (m menuShortcut) Mod() fyne.KeyModifier { return 0 }
+// ShortcutName implements fyne.Shortcut.
+func (u unshown) ShortcutName() string { return string(u) }
 
 // Action is one thing a maker can ask the window for. Menu, action row, keys
 // and the list of keys all come from it.

@@ -20,7 +20,7 @@ func (w *Window) joinedAsk() {
 	t.list = func() []thing {
 		var out []thing
 		for i, j := range w.ses.Project().Joined {
-			out = append(out, thing{name: say.F("%s and %s", j.Panels[0], j.Panels[1]), text: joinedText(j),
+			out = append(out, thing{name: say.F("%s and %s", j.Panels[0], j.Panels[1]), text: w.joinedText(j),
 				change: func() { w.joinAsk(i, t) },
 				drop: func() {
 					list := slices.Clone(w.ses.Project().Joined)
@@ -36,15 +36,25 @@ func (w *Window) joinedAsk() {
 	t.ask()
 }
 
-func joinedText(j model.Joined) string {
+func (w *Window) joinedText(j model.Joined) string {
 	how := say.T("Fixed: glued, dovetailed, housed or screwed fast")
 	if j.How == "free" {
 		how = say.T("Free to move: slots, buttons, a sliding dovetail")
 	}
 	if j.Edges != [2]string{} {
-		how += say.F(", %s to %s", say.Of(j.Edges[0]), say.Of(j.Edges[1]))
+		how += say.F(", %s to %s", w.sideName(j, 0), w.sideName(j, 1))
 	}
 	return how + "."
+}
+
+// sideName is what the edge or end is called by which a panel is joined.
+func (w *Window) sideName(j model.Joined, k int) string {
+	if n := w.ses.Project().Panel(j.Panels[k]); n != nil {
+		if side, ok := n.Role.Side(j.Edges[k]); ok {
+			return n.Role.Sides()[side].Name
+		}
+	}
+	return j.Edges[k]
 }
 
 // joinForm is the dialog that one pair is described with.

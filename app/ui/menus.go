@@ -78,17 +78,27 @@ func (w *Window) buildMenus() {
 		func(fyne.Shortcut) { w.fromMenu("redo") })
 }
 
+// systemMenus is where menus are the system's, which writes the keys itself.
+const systemMenus = runtime.GOOS == "darwin"
+
+// inMenu is what a menu says of an action, with its key.
+func (a *Action) inMenu(words string) string {
+	if len(a.Keys) == 0 || systemMenus && !a.Keys[0].byItself() {
+		return words
+	}
+	return words + " (" + a.Keys[0].String() + ")"
+}
+
 // menuItem makes the menu item of an action.
 func (w *Window) menuItem(id string) *fyne.MenuItem {
 	a := w.acts.byID[id]
-	it := fyne.NewMenuItem(a.Label, func() { w.fromMenu(id) })
+	it := fyne.NewMenuItem(a.inMenu(a.Label), func() { w.fromMenu(id) })
 	it.Icon = a.Icon
-	switch {
-	case len(a.Keys) == 0:
-	case a.Keys[0].byItself() && runtime.GOOS == "darwin": // a menu there takes keys by themselves from texts
-		it.Label += "   " + a.Keys[0].String()
-	default:
-		it.Shortcut = a.Keys[0].shortcut()
+	if len(a.Keys) > 0 && !a.Keys[0].byItself() { // a key by itself comes to the surface or to a text
+		it.Shortcut = a.Keys[0].typed()
+		if !systemMenus {
+			it.Shortcut = unshown(it.Shortcut.ShortcutName())
+		}
 	}
 	it.Disabled = !a.can()
 	if a.On != nil {
@@ -137,11 +147,11 @@ func (m *menus) show(w *Window) {
 			}
 			switch {
 			case id == "undo" && w.ses.CanUndo():
-				it.Label = say.F("Undo: %s", w.ses.UndoLabel())
+				it.Label = a.inMenu(say.F("Undo: %s", w.ses.UndoLabel()))
 			case id == "redo" && w.ses.CanRedo():
-				it.Label = say.F("Redo: %s", w.ses.RedoLabel())
+				it.Label = a.inMenu(say.F("Redo: %s", w.ses.RedoLabel()))
 			case id == "undo" || id == "redo":
-				it.Label = a.Label
+				it.Label = a.inMenu(a.Label)
 			}
 			key += it.Label
 			if it.Disabled {

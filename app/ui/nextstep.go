@@ -33,7 +33,10 @@ func (n *nextSteps) show(ids []string) bool {
 	n.box.RemoveAll()
 	for _, id := range ids {
 		if a := n.w.acts.byID[id]; a != nil {
-			text := nextWords(a) + " (" + a.Keys[0].String() + ")"
+			text := nextWords(a)
+			if !n.w.large() { // there is no room; the menu has the key
+				text += " (" + a.Keys[0].String() + ")"
+			}
 			n.box.Add(container.NewHBox(newPageButton(n.w, text, func() { n.do(a) })))
 		}
 	}

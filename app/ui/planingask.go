@@ -86,11 +86,12 @@ func (f *planeForm) fill() {
 	}
 	for i := range f.list.Strips {
 		x := &f.list.Strips[i]
-		about := ""
+		name, about := say.F("Strip %s", x.Number), ""
 		if x.Board != "" {
-			about = say.F("board %s, %s, %s", x.Board, x.Show, f.w.ses.Fine(x.Before))
+			name = say.F("Strip %s, board %s", x.Number, x.Board)
+			about = f.w.ses.Fine(x.Before) + ", " + x.Show
 		}
-		f.row(x.Strip, say.F("Strip %s", x.Number), about, x.Light, x.Best, x.Why)
+		f.row(x.Strip, name, about, x.Light, x.Best, x.Why)
 	}
 	f.mark()
 }
@@ -257,7 +258,7 @@ func (l planeGrid) MinSize(o []fyne.CanvasObject) fyne.Size {
 
 // Layout implements fyne.Layout.
 func (l planeGrid) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	name := 0.27 * size.Width
+	name := 0.29 * size.Width
 	cell := (size.Width - name) / (planeColumns - 1)
 	var y float32
 	for r, h := range l.heights(o) {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io/fs"
@@ -98,7 +99,12 @@ func speak(l Language) error {
 	l = l.resolved()
 	if l == English {
 		say.Use("", nil)
-		return nil
+		own := map[string]string{}
+		for _, key := range toolkitWords() {
+			word, _, _ := strings.Cut(key, " [")
+			own[word] = word
+		}
+		return tell(own, lang.SystemLocale())
 	}
 	texts, err := translations(l)
 	if err != nil {
@@ -113,19 +119,37 @@ func speakWith(l Language, texts map[string]string) error {
 	for english, text := range texts {
 		keyed[textPrefix+english] = text
 	}
-	data, err := json.Marshal(keyed)
-	if err != nil {
-		return fmt.Errorf("language %s: %w", l, err)
+	for _, key := range toolkitWords() {
+		word, _, _ := strings.Cut(key, " [")
+		keyed[word] = cmp.Or(texts[key], word)
 	}
-	for _, locale := range []fyne.Locale{fyne.Locale(l), lang.SystemLocale()} {
-		if err := lang.AddTranslationsForLocale(data, locale); err != nil {
-			return fmt.Errorf("language %s: %w", l, err)
-		}
+	if err := tell(keyed, fyne.Locale(l), lang.SystemLocale()); err != nil {
+		return fmt.Errorf("language %s: %w", l, err)
 	}
 	said := make(map[string]string, len(texts))
 	for english := range texts {
 		said[english] = lang.X(textPrefix+english, english)
 	}
 	say.Use(string(l), said)
+	return nil
+}
+
+// toolkitWords are those that the toolkit says itself: in the menu of a text, and
+// to end the program; as they stand among the translations.
+func toolkitWords() []string {
+	return []string{say.Mark("Cut [text]"), say.Mark("Copy"), say.Mark("Paste"), say.Mark("Select all"), say.Mark("Undo"), say.Mark("Redo"), say.Mark("Quit")}
+}
+
+// tell gives the toolkit translations for locales.
+func tell(texts map[string]string, locales ...fyne.Locale) error {
+	data, err := json.Marshal(texts)
+	if err != nil {
+		return err
+	}
+	for _, locale := range locales {
+		if err := lang.AddTranslationsForLocale(data, locale); err != nil {
+			return err
+		}
+	}
 	return nil
 }

@@ -14,6 +14,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/lang"
+
 	"heartside/model/say"
 )
 
@@ -248,7 +250,13 @@ func TestSpokenLanguage(t *testing.T) {
 	if got := say.F("%s to %s", "A", "B"); got != "B vor A" {
 		t.Error(got)
 	}
-	if err := speak(English); err != nil || say.T("Boards") != "Boards" {
+	if lang.L("Paste") != "Paste" { // not among these texts
+		t.Errorf("the toolkit says %q", lang.L("Paste"))
+	}
+	if err := speak(Spanish); err != nil || lang.L("Paste") != "Pegar" || lang.L("Cut") != "Cortar" || lang.L("Quit") != say.T("Quit") {
+		t.Errorf("the toolkit says %q and %q in Spanish: %v", lang.L("Paste"), lang.L("Quit"), err)
+	}
+	if err := speak(English); err != nil || say.T("Boards") != "Boards" || lang.L("Paste") != "Paste" {
 		t.Error("English is not spoken again")
 	}
 }

@@ -258,7 +258,7 @@ func (l planeGrid) MinSize(o []fyne.CanvasObject) fyne.Size {
 
 // Layout implements fyne.Layout.
 func (l planeGrid) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	name := 0.29 * size.Width
+	name := 0.25 * size.Width
 	cell := (size.Width - name) / (planeColumns - 1)
 	var y float32
 	for r, h := range l.heights(o) {

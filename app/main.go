@@ -51,6 +51,10 @@ func run(args []string, stdout, stderr io.Writer) int {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(50)
 	}
+	// The toolkit makes a folder of its own there, but not the one it stands in.
+	if dir, err := os.UserCacheDir(); err == nil {
+		_ = os.MkdirAll(dir, 0o700)
+	}
 	fyneapp.SetMetadata(fyne.AppMetadata{
 		ID: id, Name: "Heartside", Version: version,
 		Migrations: map[string]bool{"fyneDo": true},

@@ -231,7 +231,7 @@ func (b *builder) checkTable(bd *face.Board, parts []place) *table {
 			expect, planed = [2]string{b.say.three(e.front), b.say.three(e.rear)}, true
 		}
 		t.rows = append(t.rows, []string{
-			p.label, panel, sideUp(p.strip), end, b.planeTo(bd, p), nickText(b.nicks[p.strip]),
+			p.label, panel, side(p.strip), end, b.planeTo(bd, p), nickText(b.nicks[p.strip]),
 			b.say.three(sawn.front), expect[0], front, b.say.three(sawn.rear), expect[1], rear, "",
 		})
 	}

@@ -279,7 +279,7 @@ func (v *view) stripRow(b *builder, i int, one bool) []string {
 	if s.Board == nil {
 		return row
 	}
-	row[1], row[2] = sideUp(s), v.names.left.Word
+	row[1], row[2] = side(s), v.names.left.Word
 	if s.Turned {
 		row[2] = v.names.right.Word
 	}

@@ -109,10 +109,14 @@ func total(w []float64) float64 {
 	return s
 }
 
-// words returns the widths in which no word of a column is broken.
-func (t *table) words(f *render.Faces) []float64 {
+// words returns the widths in which no word of a column is broken; whole, three
+// widths are not parted either, and there is room to write.
+func (t *table) words(f *render.Faces, whole bool) []float64 {
 	w := make([]float64, len(t.head))
 	longest := func(c int, text string, st render.Style) {
+		if whole {
+			text = strings.ReplaceAll(text, " / ", "_/_")
+		}
 		for _, word := range strings.Fields(text) {
 			w[c] = math.Max(w[c], f.Width(word, st)+2*cellGap)
 		}
@@ -124,20 +128,32 @@ func (t *table) words(f *render.Faces) []float64 {
 		for i, r := range t.rows {
 			longest(c, r[c], t.rowStyle(i))
 		}
+		if whole && t.room != nil {
+			w[c] = math.Max(w[c], t.room[c])
+		}
 	}
 	return w
 }
 
+// widths are those of the columns in a table so wide at most.
+func (t *table) widths(f *render.Faces, w float64) []float64 {
+	cols := t.natural(f)
+	for _, least := range [][]float64{t.words(f, true), t.words(f, false)} {
+		if total(least) <= w {
+			return squeeze(cols, least, w)
+		}
+		cols = least
+	}
+	return squeeze(cols, make([]float64, len(cols)), w)
+}
+
 // squeeze narrows the widest columns until all fit into w, none to less than its
-// least where there is room for these.
+// least; these fit.
 func squeeze(cols, least []float64, w float64) []float64 {
 	if total(cols) <= w {
 		return cols
 	}
-	out := make([]float64, len(cols))
-	if total(least) > w {
-		least = out
-	}
+	out := least
 	low, high := 0.0, slices.Max(cols)
 	for range 60 {
 		level := (low + high) / 2
@@ -168,7 +184,7 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 	if total(t.natural(f)) > w {
 		t.narrow = true
 	}
-	l := &laid{t: t, cols: squeeze(t.natural(f), t.words(f), w)}
+	l := &laid{t: t, cols: t.widths(f, w)}
 	most := 1
 	for c, h := range t.head {
 		var lines []string

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -65,9 +66,9 @@ func TestFitStaysLegible(t *testing.T) {
 
 func TestSqueeze(t *testing.T) {
 	for _, c := range []struct{ least, want []float64 }{
-		{[]float64{0, 0, 0}, []float64{20, 10, 20}},    // the widest give first
-		{[]float64{0, 10, 28}, []float64{12, 10, 28}},  // as far as words stay whole
-		{[]float64{40, 10, 30}, []float64{20, 10, 20}}, // which there is no room for
+		{[]float64{0, 0, 0}, []float64{20, 10, 20}},   // the widest give first
+		{[]float64{0, 10, 28}, []float64{12, 10, 28}}, // as far as they may
+		{[]float64{10, 10, 30}, []float64{10, 10, 30}},
 	} {
 		got := squeeze([]float64{50, 10, 30}, c.least, 50)
 		for i := range got {
@@ -95,6 +96,39 @@ func TestColumnsKeepHeadingsWithText(t *testing.T) {
 				t.Fatalf("a heading is left alone at the foot of %g mm", high)
 			}
 			rest = rest[n:]
+		}
+	}
+}
+
+// A table too wide first gives up words that stand beside each other, then the room
+// to write in and widths in one line, and breaks words last.
+func TestTableBreaksWordsLast(t *testing.T) {
+	f := faces(t)
+	tb := &table{head: []string{"Strip", "Sapwood, front edge", "found"}, left: make([]bool, 3), room: []float64{2: 20},
+		rows: [][]string{{"A1", "18 / 21 / 23", ""}}}
+	tb.narrow = true
+	whole, words := total(tb.words(f, true)), total(tb.words(f, false))
+	if !(words < whole && whole < total(tb.natural(f))) {
+		t.Fatalf("%g, %g, %g", words, whole, total(tb.natural(f)))
+	}
+	for _, w := range []float64{whole + 1, whole - 1, words + 1, words - 1} {
+		l := tb.lay(f, w)
+		if total(l.cols) > w+1e-6 {
+			t.Errorf("%g mm: %g wide", w, total(l.cols))
+		}
+		broken := false
+		for _, lines := range l.head {
+			for _, s := range lines {
+				for _, word := range strings.Fields(s) {
+					broken = broken || !slices.Contains([]string{"Strip", "Sapwood,", "front", "edge", "found"}, word)
+				}
+			}
+		}
+		if broken != (w < words) {
+			t.Errorf("%g mm, words need %g: broken %v", w, words, broken)
+		}
+		if one := len(l.cells[0][1]) == 1 && l.cols[2] > 20-1e-6; w > whole && !one {
+			t.Errorf("%g mm: %q and %g of room", w, l.cells[0][1], l.cols[2])
 		}
 	}
 }

@@ -83,8 +83,11 @@ func namesOf(r model.Role) names {
 	return names{s[0], s[1], s[2], s[3]}
 }
 
+// side names the face of the board that shows, under a head that says so.
+func side(s *face.Strip) string { return say.Of(s.Board.SideName(s.Up)) }
+
 // sideUp says which face of the board shows.
-func sideUp(s *face.Strip) string { return say.F("%s up", say.Of(s.Board.SideName(s.Up))) }
+func sideUp(s *face.Strip) string { return say.F("%s up", side(s)) }
 
 // faceName names a face of a board by what is known of it.
 func faceName(b *face.Board, f int) string {

@@ -114,7 +114,7 @@ func (k *KeptTrimmed) warnings() []string {
 	case 1:
 		out = append(out, say.F("Board %s has no price, so the cost is not known. Give it one: take the board in hand, Board in hand…, Price.", list[0]))
 	default:
-		out = append(out, say.F("Boards %s have no price, so the cost is not known. Give them one: take each in hand, Board in hand…, Price.", listed(list)))
+		out = append(out, say.F("Boards %s have no price, so the cost is not known. Give them one: take each in hand, Board in hand…, Price.", say.List(list)))
 	}
 	if k.Trim.Cost.Unwanted && !k.Nothing {
 		out = append(out, say.F("The boards do not give these parts without it: the plan that trims still shows %s.", k.wood))

@@ -167,7 +167,7 @@ func (k *KeptTrimmed) table(rows []cost.Row) []Row {
 		case len(own(i).Unpriced) == 0:
 			return say.T("nothing is cut")
 		}
-		return say.F("not known: no price for %s", listed(own(i).Unpriced))
+		return say.F("not known: no price for %s", say.List(own(i).Unpriced))
 	})
 	add(say.T("Unwanted wood shown"), func(i int, _ *cost.Row) string {
 		if i > 1 {

@@ -87,7 +87,7 @@ func (r *rowing) need(g *match.Run) string {
 		if d := g.NeedAcross - g.HaveAcross; d > 1e-6 {
 			lacks = append(lacks, r.some(d)+narrow)
 		}
-		text = say.F("Board %s is %s. %s", r.w.Board, listed(lacks), text)
+		text = say.F("Board %s is %s. %s", r.w.Board, say.List(lacks), text)
 	}
 	return text
 }

@@ -171,7 +171,7 @@ func (b *bench) planWords(p *plan) string {
 	add := func(list []string, before, after string) {
 		if len(list) > 0 {
 			slices.Sort(list)
-			all = append(all, before+listed(list)+after)
+			all = append(all, before+say.List(list)+after)
 		}
 	}
 	add(in, say.T("take in spare "), "")
@@ -190,12 +190,4 @@ func (b *bench) where(l *lying) string {
 		text += say.F(", at %.1f°", l.m.Angle)
 	}
 	return text
-}
-
-// listed joins names: "A1, B2 and C1".
-func listed(list []string) string {
-	if n := len(list); n > 1 {
-		return say.F("%s and %s", strings.Join(list[:n-1], ", "), list[n-1])
-	}
-	return strings.Join(list, "")
 }

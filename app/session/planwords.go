@@ -39,7 +39,7 @@ func titleOf(aims []stock.Objective, without string) string {
 	}
 	switch {
 	case len(out) > 0:
-		return listed(out)
+		return say.List(out)
 	case without != "":
 		return say.F("Without board %s", without)
 	}
@@ -72,7 +72,7 @@ func (q *Planning) onlyWords(only []stock.Only) []string {
 	for _, x := range only {
 		text := say.F("only board %s gives %s", x.Board, x.Part)
 		if len(x.Others) > 0 {
-			text += say.F("; %s could come from it too and must leave it that room", listed(x.Others))
+			text += say.F("; %s could come from it too and must leave it that room", say.List(x.Others))
 		}
 		out = append(out, text)
 	}
@@ -94,7 +94,7 @@ func boardsOfWords(ids []string) string {
 	if len(ids) == 1 {
 		return say.F("board %s", ids[0])
 	}
-	return say.F("boards %s", listed(ids))
+	return say.F("boards %s", say.List(ids))
 }
 
 // line says where a panel comes from.
@@ -204,9 +204,9 @@ func whyShort(near []stock.Near, owners map[string]string, sys unit.System) stri
 					by = append(by, name)
 				}
 			}
-			k := slices.IndexFunc(uses, func(u use) bool { return u.by == listed(by) })
+			k := slices.IndexFunc(uses, func(u use) bool { return u.by == say.List(by) })
 			if k < 0 {
-				uses = append(uses, use{by: listed(by)})
+				uses = append(uses, use{by: say.List(by)})
 				k = len(uses) - 1
 			}
 			uses[k].boards = append(uses[k].boards, n.Board)

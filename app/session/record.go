@@ -67,7 +67,7 @@ func StepWords(s *model.FinishStep) string {
 	}
 	of := say.T("all panels")
 	if len(s.Panels) > 0 {
-		of = listed(s.Panels)
+		of = say.List(s.Panels)
 	}
 	text += ", " + of
 	if len(s.Where) > 0 && len(s.Where) < len(model.FinishPlaces()) {
@@ -77,7 +77,7 @@ func StepWords(s *model.FinishStep) string {
 				where = append(where, FinishPlaceWords(w))
 			}
 		}
-		text += ": " + listed(where)
+		text += ": " + say.List(where)
 	}
 	return text
 }

@@ -78,14 +78,14 @@ func (p Papers) Words() []string {
 		if n > 1 {
 			pages = say.F("these %d pages", n)
 		}
-		out = append(out, say.F("%s %s changed since %s: print %s again.", say.Upper(listed(names)), have, sheetCodes(p.Again), pages))
+		out = append(out, say.F("%s %s changed since %s: print %s again.", say.Upper(say.List(names)), have, sheetCodes(p.Again), pages))
 	}
 	if n := len(p.Fresh); n > 0 {
 		pages := say.T("1 page")
 		if n > 1 {
 			pages = say.F("%d pages", n)
 		}
-		out = append(out, say.F("Not printed yet: %s (%s).", listed(pageNames(p.Fresh)), pages))
+		out = append(out, say.F("Not printed yet: %s (%s).", say.List(pageNames(p.Fresh)), pages))
 	}
 	if n := len(p.Gone); n > 0 {
 		is, its := say.T("is"), say.T("its page")
@@ -96,7 +96,7 @@ func (p Papers) Words() []string {
 		if n > 1 {
 			its = say.F("the %d pages", n)
 		}
-		out = append(out, say.F("%s %s not on the sheet any more: throw %s away.", say.Upper(listed(names)), is, its))
+		out = append(out, say.F("%s %s not on the sheet any more: throw %s away.", say.Upper(say.List(names)), is, its))
 	}
 	return out
 }
@@ -147,5 +147,5 @@ func sheetCodes(list []model.PrintedPage) string {
 	case 1:
 		return say.F("the sheet %s", codes[0])
 	}
-	return say.F("the sheets %s", listed(codes))
+	return say.F("the sheets %s", say.List(codes))
 }

@@ -96,7 +96,7 @@ func (w words) numbersOf(ids []string) string {
 	for i, id := range ids {
 		out[i] = w.number(id)
 	}
-	return listed(out)
+	return say.List(out)
 }
 
 func (w words) part(id string) (string, bool) {

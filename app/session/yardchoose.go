@@ -75,7 +75,7 @@ func (j *YardJob) Choose(ctx context.Context) (YardChoice, error) {
 		out.Proof = j.proofWords(&c)
 	}
 	if idle := without(j.kept, c.Boards); len(idle) > 0 {
-		out.Proof = strings.TrimSpace(out.Proof + say.F(" Of those you keep, the job takes nothing of %s.", listed(j.named(idle))))
+		out.Proof = strings.TrimSpace(out.Proof + say.F(" Of those you keep, the job takes nothing of %s.", say.List(j.named(idle))))
 	}
 	out.Cuts = j.cutWords(c.Cuts)
 	return out, nil
@@ -108,7 +108,7 @@ func (j *YardJob) leadWords(out *YardChoice, chosen []string) {
 		out.Lead = say.T("The boards in the rack make the job. Nothing is to be bought.")
 		return
 	}
-	list := listed(j.named(chosen))
+	list := say.List(j.named(chosen))
 	if !j.money {
 		volume := 0.0
 		for i := range j.boards {

@@ -134,7 +134,7 @@ func boardsWords(ids []string) string {
 	if len(ids) == 1 {
 		return say.F("board %s", ids[0])
 	}
-	return say.F("boards %s", listed(ids))
+	return say.F("boards %s", say.List(ids))
 }
 
 // otherWood names the wood that all of some boards are of, where that is another;
@@ -192,7 +192,7 @@ func limitWords(d *buy.Need) string {
 	if len(out) == 0 {
 		return say.T(", any wood")
 	}
-	return ", " + listed(out)
+	return ", " + say.List(out)
 }
 
 // part adds a solid part to what is needed, in layers where no board is as thick.

@@ -116,7 +116,7 @@ func keepsWords(f *terms.Finding, t terms.Terms, sys unit.System) string {
 	if len(out) == 0 {
 		return say.T("does not keep")
 	}
-	return say.F("does not keep: too much %s, %s", other, listed(out))
+	return say.F("does not keep: too much %s, %s", other, say.List(out))
 }
 
 func termsLead(lot *terms.Lot, t terms.Terms, boards int) string {

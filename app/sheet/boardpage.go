@@ -107,15 +107,15 @@ func partsFact(parts []place) []string {
 		}
 		switch m := parts[i].panel; {
 		case m != nil:
-			out = append(out, say.F("%s for panel %s", and(names), m.ID))
+			out = append(out, say.F("%s for panel %s", say.List(names), m.ID))
 		case isTest(parts[i]):
-			out = append(out, say.F("%s to try the finish on heartwood and sapwood", and(names)))
+			out = append(out, say.F("%s to try the finish on heartwood and sapwood", say.List(names)))
 		case parts[i].part != nil && len(names) == 1:
 			out = append(out, say.F("%s is a solid part", names[0]))
 		case parts[i].part != nil:
-			out = append(out, say.F("%s are solid parts", and(names)))
+			out = append(out, say.F("%s are solid parts", say.List(names)))
 		default:
-			out = append(out, say.F("%s for no panel yet", and(names)))
+			out = append(out, say.F("%s for no panel yet", say.List(names)))
 		}
 		i = k
 	}

@@ -156,7 +156,7 @@ func (b *builder) glueTable(v *view) *table {
 		name = say.T("joint ")
 	}
 	_, w := gluedSize(p, b.say)
-	add(say.T("the sections"), say.F("%s%s, faces level", name, and(last)), b.say.bare(w))
+	add(say.T("the sections"), say.F("%s%s, faces level", name, say.List(last)), b.say.bare(w))
 	add(say.T("all"), say.F("by hand or sander to %s", to), "")
 	return t
 }

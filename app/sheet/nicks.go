@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"heartside/app/session"
 	"heartside/layout/cutting"
@@ -77,11 +76,11 @@ func (b *builder) alikeText(panel string) []paragraph {
 		case len(names) == 1:
 			alone = append(alone, names[0])
 		default:
-			add(say.F("%s cannot be told apart within %s by width, sapwood and knots, whichever way they lie.", and(names), b.say.len(tellApart)))
+			add(say.F("%s cannot be told apart within %s by width, sapwood and knots, whichever way they lie.", say.List(names), b.say.len(tellApart)))
 		}
 	}
 	if len(alone) > 0 {
-		add(say.F("%s: widths, sapwood and knots do not tell which way round.", and(alone)))
+		add(say.F("%s: widths, sapwood and knots do not tell which way round.", say.List(alone)))
 	}
 	if len(out) == 0 {
 		return nil
@@ -106,7 +105,7 @@ func (b *builder) nickedText(parts []place) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return say.F("A rule cannot tell %s from others or which way round. %s", and(names), b.nickOrder(all))
+	return say.F("A rule cannot tell %s from others or which way round. %s", say.List(names), b.nickOrder(all))
 }
 
 // nickOrder says how strips that look alike are marked.
@@ -126,18 +125,10 @@ func (b *builder) nickOrder(parts []place) string {
 	case 1:
 		order += say.F(" %s has no waste there: write number and front edge on its end grain.", bare[0])
 	default:
-		order += say.F(" %s have no waste there: write number and front edge on their end grain.", and(bare))
+		order += say.F(" %s have no waste there: write number and front edge on their end grain.", say.List(bare))
 	}
 	return order
 }
 
 // nickRoom is the least waste at an end to saw nicks into, mm.
 const nickRoom = 8
-
-// and lists names in a sentence.
-func and(list []string) string {
-	if len(list) < 2 {
-		return strings.Join(list, "")
-	}
-	return say.F("%s and %s", strings.Join(list[:len(list)-1], ", "), list[len(list)-1])
-}

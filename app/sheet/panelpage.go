@@ -145,7 +145,7 @@ func (b *builder) panelHeader(v *view) header {
 	for _, set := range b.in.Project.Sets {
 		if slices.Contains(set.Panels, p.ID) {
 			others := slices.DeleteFunc(slices.Clone(set.Panels), func(id string) bool { return id == p.ID })
-			h.facts = append(h.facts, say.F("seen together with %s (%s)", and(others), set.Name))
+			h.facts = append(h.facts, say.F("seen together with %s (%s)", say.List(others), set.Name))
 		}
 	}
 	if b.say.sys == unit.Inch {

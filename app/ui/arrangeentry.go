@@ -200,16 +200,8 @@ func (p *arrangePage) changeTo(now *face.Panel, e *layEntry) string {
 		case n > 3:
 			out = append(out, say.F("%s%s strips", c.what, itoa(n)))
 		case n > 0:
-			out = append(out, c.what+listed(c.list))
+			out = append(out, c.what+say.List(c.list))
 		}
 	}
 	return strings.Join(out, "; ")
-}
-
-// listed joins names: "A1, B2 and C1".
-func listed(list []string) string {
-	if n := len(list); n > 1 {
-		return say.F("%s and %s", strings.Join(list[:n-1], ", "), list[n-1])
-	}
-	return strings.Join(list, "")
 }

@@ -10,6 +10,7 @@ import (
 	"heartside/app/session"
 	"heartside/assets"
 	"heartside/layout/geom"
+	"heartside/model/say"
 )
 
 // BenchmarkDragFrame is one frame of dragging a strip: the edit, the readings,
@@ -44,5 +45,23 @@ func BenchmarkDragFrame(b *testing.B) {
 		n++
 		s.drag(from.Add(geom.Pt(10+float64(int(n)%30), 0)))
 		w.surf.paint(950, 640)
+	}
+}
+
+// BenchmarkOf looks for a text of the computations that has no translation, which
+// takes longest.
+func BenchmarkOf(b *testing.B) {
+	b.Cleanup(func() { say.Use("", nil) })
+	texts, err := translations(German)
+	if err != nil {
+		b.Fatal(err)
+	}
+	say.Use("de", texts)
+	const citation = "Meints and others, European Journal of Wood and Wood Products, 2017, 10.1007/s00107-016-1108-0, abstract"
+	say.Of(citation)
+	for b.Loop() {
+		if say.Of(citation) != citation {
+			b.Fatal("it has a translation")
+		}
 	}
 }

@@ -118,11 +118,11 @@ func textsIn(t *testing.T, paths []string, out map[string]string) {
 }
 
 // saying is the function of package say that is called, "" where it is another;
-// within the package dates alone are said.
+// within the package dates and lists alone are said.
 func saying(c *ast.CallExpr, within bool) string {
 	switch fun := c.Fun.(type) {
 	case *ast.Ident:
-		if _, text := literal(c.Args[0]); within && text && (fun.Name == "T" || fun.Name == "In") {
+		if _, text := literal(c.Args[0]); within && text && (fun.Name == "T" || fun.Name == "F" || fun.Name == "In") {
 			return fun.Name
 		}
 	case *ast.SelectorExpr:

@@ -216,7 +216,7 @@ func (w *Window) placesText(n model.Part) string {
 	if len(boards) > 1 {
 		on = say.T("boards ")
 	}
-	text := say.F("%s on %s%s.", say.Count(len(n.Places), say.T("cutting lies"), say.T("cuttings lie")), on, listed(boards))
+	text := say.F("%s on %s%s.", say.Count(len(n.Places), say.T("cutting lies"), say.T("cuttings lie")), on, say.List(boards))
 	if least := w.layers(n, boards); least > 1 {
 		text += say.F(" It is glued up of %s layers or more.", itoa(least))
 	}

@@ -67,7 +67,7 @@ func planText(w *Window, e *session.Planned) string {
 	case n == 1:
 		text += say.F("\nBoard %s left whole.", e.Whole[0])
 	case n <= 4:
-		text += say.F("\nBoards %s left whole.", listed(e.Whole))
+		text += say.F("\nBoards %s left whole.", say.List(e.Whole))
 	default:
 		text += say.F("\n%s boards left whole.", itoa(n))
 	}

@@ -35,7 +35,7 @@ func (w *Window) setText(s model.Set) string {
 	if s.Way == model.Along {
 		way = say.T("end to end")
 	}
-	text := say.F("%s, %s, %s apart", sentence(listed(s.Panels)), way, w.ses.Len(s.Gap))
+	text := say.F("%s, %s, %s apart", sentence(say.List(s.Panels)), way, w.ses.Len(s.Gap))
 	if s.Match != model.MatchNone {
 		text += say.F(", grain %s", setMatchWords(s.Match))
 	}
@@ -50,7 +50,7 @@ func setLine(panel string, s model.Set) string {
 			others = append(others, id)
 		}
 	}
-	return say.F("Seen together with %s: %s", listed(others), s.Name)
+	return say.F("Seen together with %s: %s", say.List(others), s.Name)
 }
 
 // setRows are the figures of a set.

@@ -53,9 +53,10 @@ type language struct {
 
 // format is a text with places for values.
 type format struct {
-	text    string
-	telling int // letters that are no value
-	match   *regexp.Regexp
+	text       string
+	telling    int    // letters that are no value
+	head, tail string // before the first value and behind the last: looked at first
+	match      *regexp.Regexp
 }
 
 var verb = regexp.MustCompile(`%(\[(\d+)\])?[-+# 0]*\d*(\.\d+)?([a-zA-Z%])`)
@@ -75,7 +76,7 @@ func (l *language) forms() []format {
 			if len(places) == 0 {
 				continue
 			}
-			f := format{text: text}
+			f := format{text: text, head: text[:places[0][0]], tail: text[places[len(places)-1][1]:]}
 			pattern, from := "^", 0
 			plain := func(s string) {
 				for _, r := range s {
@@ -124,7 +125,7 @@ func (l *language) formed(text string, deep int) string {
 		return text
 	}
 	for _, f := range l.forms() {
-		if len(f.text) > 2*len(text)+64 {
+		if len(f.text) > 2*len(text)+64 || !strings.HasPrefix(text, f.head) || !strings.HasSuffix(text, f.tail) {
 			continue
 		}
 		values := f.match.FindStringSubmatch(text)

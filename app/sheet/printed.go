@@ -8,7 +8,6 @@ import (
 
 	"heartside/app/render"
 	"heartside/model"
-	"heartside/model/say"
 )
 
 // numbered is how a page says which of how many it is: that another page came
@@ -44,7 +43,7 @@ func (p *Page) mark(code, date string) string {
 	for _, line := range strings.Split(r.String(), "\n") {
 		text := strings.Contains(line, "text ")
 		var x, y float64
-		if n, _ := fmt.Sscanf(strings.TrimSpace(line), say.T("text %f,%f"), &x, &y); n == 2 && y < top {
+		if n, _ := fmt.Sscanf(strings.TrimSpace(line), "text %f,%f", &x, &y); n == 2 && y < top {
 			continue
 		}
 		if text && (strings.Contains(line, code) || date != "" && strings.Contains(line, date) || numbered.MatchString(line)) {

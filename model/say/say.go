@@ -11,6 +11,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"sync/atomic"
 )
 
@@ -61,7 +62,17 @@ func In(matter, text string) string {
 
 // F formats values by a format in the language in use; errors among them are said
 // in it, and numbers written as it does.
-func F(format string, values ...any) string { return fmt.Sprintf(T(format), understood(values)...) }
+func F(format string, values ...any) string {
+	text := fmt.Sprintf(T(format), understood(values)...)
+	if m := texts.Load(); m != nil && m.code == "es" {
+		return contractions.Replace(text)
+	}
+	return text
+}
+
+// contractions are those that a value makes with the word before its place: "de"
+// and "el canto". Source: the orthography of the Real Academia (2010), of memory.
+var contractions = strings.NewReplacer(" de el ", " del ", " a el ", " al ")
 
 // Errorf is fmt.Errorf by a format in the language in use; errors among the values
 // are said in it, too.

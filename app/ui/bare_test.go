@@ -32,6 +32,8 @@ var bare = func() map[string]bool {
 		"there is no display to open a window on (DISPLAY and WAYLAND_DISPLAY are empty): start it from a desktop session, or use the commands check and sheet",
 		// A unit.
 		" bd ft",
+		// Spanish already.
+		" de el ", " a el ",
 	} {
 		out[s] = true
 	}

@@ -31,6 +31,21 @@ const (
 	TestPiece     PartKind = "test-piece" // for trying a finish: it is in no furniture
 )
 
+// Noun is the kind within a sentence, in the language in use.
+func (k PartKind) Noun() string {
+	switch k {
+	case Leg:
+		return say.T("leg")
+	case Rail:
+		return say.T("rail")
+	case BreadboardEnd:
+		return say.T("breadboard end")
+	case TestPiece:
+		return say.T("test piece")
+	}
+	return say.T("part")
+}
+
 // PartPlace is a cutting for a part: a rectangle on a board in face-1
 // coordinates, its corner at (X, Y), turned by Angle degrees. L and W are, like
 // a strip's, those of the piece once it is jointed.

@@ -29,7 +29,7 @@ func (b *builder) solidTable(parts []place) *table {
 			to += " *"
 			thick = true
 		}
-		t.rows = append(t.rows, []string{p.label, kindOfPart(n.Kind), b.say.cell(bl, bw), b.say.cell(p.strip.L, p.strip.W), b.say.cell(n.Length, n.Width), to, woodOfPart(n, b.in.Project.Board(p.strip.Board.ID))})
+		t.rows = append(t.rows, []string{p.label, n.Kind.Noun(), b.say.cell(bl, bw), b.say.cell(p.strip.L, p.strip.W), b.say.cell(n.Length, n.Width), to, woodOfPart(n, b.in.Project.Board(p.strip.Board.ID))})
 	}
 	if thick {
 		t.name += say.T(" (* thicker than the board: glued up of layers)")
@@ -38,20 +38,6 @@ func (b *builder) solidTable(parts []place) *table {
 		return nil
 	}
 	return t
-}
-
-func kindOfPart(k model.PartKind) string {
-	switch k {
-	case model.Leg:
-		return say.T("leg")
-	case model.Rail:
-		return say.T("rail")
-	case model.BreadboardEnd:
-		return say.T("breadboard end")
-	case model.TestPiece:
-		return say.T("test piece")
-	}
-	return say.T("part")
 }
 
 // woodOfPart says which wood a part is to show: its own wish, else its board's.

@@ -85,7 +85,7 @@ func (b *builder) needTable() *table {
 		if n.Kind == model.TestPiece {
 			continue
 		}
-		t.rows = append(t.rows, []string{n.ID, fmt.Sprintf("%d, %s", n.Count, kindOfPart(n.Kind)), b.say.size(n.Length, n.Width, n.Thickness),
+		t.rows = append(t.rows, []string{n.ID, fmt.Sprintf("%d, %s", n.Count, n.Kind.Noun()), b.say.size(n.Length, n.Width, n.Thickness),
 			b.say.bare(n.Length + 2*a.Ends), b.say.fine(n.Thickness), unit.FormatVolume(float64(n.Count)*n.Length*n.Width*n.Thickness, b.say.sys)})
 	}
 	return t

@@ -123,7 +123,7 @@ func (p *facePage) sizeTable(m measuredSize) fyne.CanvasObject {
 		for _, cells := range rows[1:] {
 			text := cells[0]
 			for i, c := range cells[1:] {
-				text += ", " + strings.ToLower(rows[0][i+1]) + " " + c
+				text += ", " + say.Lower(rows[0][i+1]) + " " + c
 			}
 			box.Add(wrapped(strings.Replace(text, ",", ":", 1)+".", widget.MediumImportance))
 		}

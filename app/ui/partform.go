@@ -104,10 +104,7 @@ func newPartForm(w *Window, was model.Part) *partForm {
 // the second of one kind.
 func (f *partForm) freeName(k model.PartKind) string {
 	p := f.w.ses.Project()
-	name := strings.ToLower(partKindWords(k))
-	if k == model.OtherPart {
-		name = say.T("part")
-	}
+	name := k.Noun()
 	free := name
 	for next := 'B'; next <= 'Z'; next++ {
 		if _, taken := p.Part(free); !taken && p.Panel(free) == nil {
@@ -195,8 +192,8 @@ func (w *Window) partAsk(was model.Part, from *things) {
 func (w *Window) partText(n model.Part) string {
 	l := w.ses.Len
 	text := say.F("%s of %s × %s × %s", itoa(n.Count), l(n.Length), l(n.Width), l(n.Thickness))
-	if n.Kind != model.OtherPart && !strings.HasPrefix(strings.ToLower(n.ID), strings.ToLower(partKindWords(n.Kind))) {
-		text += ", " + strings.ToLower(partKindWords(n.Kind))
+	if n.Kind != model.OtherPart && !strings.HasPrefix(strings.ToLower(n.ID), strings.ToLower(n.Kind.Noun())) {
+		text += ", " + n.Kind.Noun()
 	}
 	return text + ". " + w.placesText(n)
 }

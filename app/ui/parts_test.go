@@ -15,6 +15,7 @@ import (
 	"heartside/layout/layouttest"
 	"heartside/model"
 	"heartside/model/file"
+	"heartside/model/say"
 )
 
 // legsAndDoors is the project of that name kept for tests.
@@ -208,5 +209,20 @@ func TestSpoiledBoardByKey(t *testing.T) {
 	s.act("spoiled")
 	if s.handSpoiled() || len(s.surf.input().Boards.Spoiled) != 0 {
 		t.Error("it is not sound again")
+	}
+}
+
+// A German noun keeps its capital within a sentence, unlike an English or Spanish one.
+func TestKindOfAPartInASentence(t *testing.T) {
+	s := open(t, session.Blank(), 100)
+	n := model.NewPart("x", model.Leg, 4, 720, 50, 50)
+	t.Cleanup(func() { say.Use("", nil) })
+	for l, want := range map[Language]string{English: ", leg.", German: ", Bein.", Spanish: ", pata."} {
+		if err := speak(l); err != nil {
+			t.Fatal(err)
+		}
+		if got := s.partText(n); !strings.Contains(got, want) {
+			t.Errorf("%s: %q says no %q", l, got, want)
+		}
 	}
 }

@@ -2,7 +2,6 @@ package scene
 
 import (
 	"image/color"
-	"strings"
 
 	"heartside/app/render"
 	"heartside/layout/geom"
@@ -31,27 +30,17 @@ func (s *Scene) fit(t string, st render.Style, w float64) string {
 // as it needs.
 func (s *Scene) sentence(c render.Canvas, room geom.Rect, words string) {
 	st := render.Style{Size: s.size(14), Color: s.in.Look.Theme.Quiet, Align: render.Middle}
-	lines := s.lines(words, st, room.W()-20)
+	w := room.W() - 20
+	lines := []string{words}
+	if f := s.in.Look.Faces; f != nil {
+		lines = f.Wrap(words, st, w)
+	}
 	at := room.Centre()
 	at.Y -= 0.7 * st.Size * float64(len(lines)-1)
 	for _, l := range lines {
-		c.Text(at, l, st)
+		c.Text(at, s.fit(l, st, w), st)
 		at.Y += 1.4 * st.Size
 	}
-}
-
-// lines breaks text between words; a word by itself that is too long is shortened.
-func (s *Scene) lines(t string, st render.Style, w float64) []string {
-	var out []string
-	line := ""
-	for _, word := range strings.Fields(t) {
-		next := strings.TrimSpace(line + " " + word)
-		if line != "" && s.width(next, st) > w {
-			out, next = append(out, s.fit(line, st, w)), word
-		}
-		line = next
-	}
-	return append(out, s.fit(line, st, w))
 }
 
 // chip writes text on a dark ground, its left middle at a place, and returns

@@ -33,7 +33,7 @@ func set(f *render.Faces, list []paragraph, w, size float64) []setLine {
 		if p.bullet != "" {
 			indent = f.Width(p.bullet+" ", st)
 		}
-		lines := wrap(f, p.text, st, w-indent)
+		lines := f.Wrap(p.text, st, w-indent)
 		for i, s := range lines {
 			l := setLine{text: s, st: st, indent: indent, high: line * size, keep: p.bold}
 			if i == 0 {

@@ -77,7 +77,7 @@ func (b *builder) drawFacts(y, w float64) float64 {
 		lines = append(lines, cur)
 	}
 	for _, l := range lines {
-		for _, part := range wrap(b.f, l, st, w) {
+		for _, part := range b.f.Wrap(l, st, w) {
 			y += line * body
 			b.k().text(b.area.Min.X, y-0.3*body, fitGaps(b.f, keepGaps(part, sep), st, w), st)
 		}

@@ -138,7 +138,8 @@ func (t *table) words(f *render.Faces, whole bool) []float64 {
 // widths are those of the columns in a table so wide at most.
 func (t *table) widths(f *render.Faces, w float64) []float64 {
 	cols := t.natural(f)
-	for _, least := range [][]float64{t.words(f, true), t.words(f, false)} {
+	for _, whole := range []bool{true, false} {
+		least := t.words(f, whole)
 		if total(least) <= w {
 			return squeeze(cols, least, w)
 		}
@@ -189,7 +190,7 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 	for c, h := range t.head {
 		var lines []string
 		for _, part := range headLines(h) {
-			lines = append(lines, wrap(f, part, t.headStyle(), l.cols[c]-2*cellGap)...)
+			lines = append(lines, f.Wrap(part, t.headStyle(), l.cols[c]-2*cellGap)...)
 		}
 		l.head = append(l.head, lines)
 		most = max(most, len(lines))
@@ -198,7 +199,7 @@ func (t *table) lay(f *render.Faces, w float64) *laid {
 	for i, r := range t.rows {
 		cells, most := make([][]string, len(r)), 1
 		for c, s := range r {
-			cells[c] = wrap(f, s, t.rowStyle(i), l.cols[c]-2*cellGap)
+			cells[c] = f.Wrap(s, t.rowStyle(i), l.cols[c]-2*cellGap)
 			most = max(most, len(cells[c]))
 		}
 		h := float64(most)*t.line() + 0.6

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strings"
 
 	"heartside/app/render"
 )
@@ -18,50 +17,6 @@ func fit(f *render.Faces, s string, st render.Style, w float64) (string, render.
 		st.Size = math.Max(math.Min(least, st.Size), st.Size*w/have*0.999)
 	}
 	return f.Fit(s, st, w), st
-}
-
-// slack keeps sums of widths from breaking a line that just fits, mm.
-const slack = 1e-6
-
-// wrap breaks s into lines of at most w mm. A word wider than a line is broken
-// where it must.
-func wrap(f *render.Faces, s string, st render.Style, w float64) []string {
-	var out []string
-	cur := ""
-	for _, word := range strings.Fields(s) {
-		try := word
-		if cur != "" {
-			try = cur + " " + word
-		}
-		if f.Width(try, st) <= w+slack {
-			cur = try
-			continue
-		}
-		if cur != "" {
-			out = append(out, cur)
-		}
-		for cur = word; f.Width(cur, st) > w+slack; {
-			n := longestStart(f, cur, st, w)
-			out, cur = append(out, cur[:n]), cur[n:]
-		}
-	}
-	if cur != "" {
-		out = append(out, cur)
-	}
-	return out
-}
-
-// longestStart returns how many bytes of s go into w: at least one letter.
-func longestStart(f *render.Faces, s string, st render.Style, w float64) int {
-	n := 0
-	for i, r := range s {
-		end := i + len(string(r))
-		if n > 0 && f.Width(s[:end], st) > w+slack {
-			break
-		}
-		n = end
-	}
-	return n
 }
 
 // spread moves labels of the given height, wanted at the centres at (sorted),

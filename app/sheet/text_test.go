@@ -42,7 +42,7 @@ func TestWrapKeepsEveryLetter(t *testing.T) {
 			list = append(list, strings.Repeat("wané"[:1+r.IntN(3)], 1+r.IntN(12)))
 		}
 		s, w := strings.Join(list, " "), 5+60*r.Float64()
-		lines := wrap(f, s, style(body), w)
+		lines := f.Wrap(s, style(body), w)
 		if got, want := strings.Join(lines, ""), strings.ReplaceAll(s, " ", ""); strings.ReplaceAll(got, " ", "") != want {
 			t.Fatalf("%q became %q", want, got)
 		}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -229,7 +228,7 @@ func (c *checker) share(at RuleError, v float64) {
 // size checks that v is a length of something.
 func (c *checker) size(at RuleError, name string, v float64) {
 	if !(v >= minSize && v < maxSize) {
-		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), say.F("a %s of %s mm cannot be", name, say.Decimal(strconv.FormatFloat(v, 'f', -1, 64)))
+		at.Rule, at.Where, at.Detail = RuleSize, joinWhere(at.Where, name), say.F("a %s of %s mm cannot be", name, say.Number(v))
 		c.fail(at)
 	}
 }

@@ -90,6 +90,7 @@ func fromBoards(list []face.Strip) []string {
 	return out
 }
 
+// boardsOfWords names boards: "board A", "boards A and B".
 func boardsOfWords(ids []string) string {
 	if len(ids) == 1 {
 		return say.F("board %s", ids[0])

@@ -123,18 +123,11 @@ func (s *Session) rackAtYard(j *YardJob, y *Yard, wanted face.Wanted) {
 		j.names[b.ID] = b.ID
 	}
 	if len(waney) > 0 {
-		j.Notes = append(j.Notes, say.F("In the rack, %s with waney edges: not counted here.", boardsWords(waney)))
+		j.Notes = append(j.Notes, say.F("In the rack, %s with waney edges: not counted here.", boardsOfWords(waney)))
 	}
 	if len(flawed) > 0 {
-		j.Notes = append(j.Notes, say.F("In the rack, %s with knots, splits or wane drawn in: these are not cut round here, so the wood may not go as far.", boardsWords(flawed)))
+		j.Notes = append(j.Notes, say.F("In the rack, %s with knots, splits or wane drawn in: these are not cut round here, so the wood may not go as far.", boardsOfWords(flawed)))
 	}
-}
-
-func boardsWords(ids []string) string {
-	if len(ids) == 1 {
-		return say.F("board %s", ids[0])
-	}
-	return say.F("boards %s", say.List(ids))
 }
 
 // otherWood names the wood that all of some boards are of, where that is another;

@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -115,9 +114,7 @@ func (f *airForm) body() fyne.CanvasObject {
 }
 
 // figureText prints a figure to a tenth, without a decimal where it is whole.
-func figureText(v float64) string {
-	return say.Decimal(strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64))
-}
+func figureText(v float64) string { return say.Number(math.Round(v*10) / 10) }
 
 // warmText prints degrees C in the degrees that go with the units.
 func warmText(c float64, units unit.System) string {

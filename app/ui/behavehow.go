@@ -128,9 +128,9 @@ func significant(v float64) string {
 	}
 	switch a := math.Abs(v); {
 	case a == 0 || math.IsInf(v, 0) || math.IsNaN(v):
-		return say.Decimal(strconv.FormatFloat(v, 'f', -1, 64))
+		return say.Number(v)
 	case a < 1e-5 || a >= 1e7:
-		return say.Decimal(strconv.FormatFloat(v, 'e', 3, 64))
+		return say.Print("%.3e", v)
 	default:
 		digits := max(0, 3-int(math.Floor(math.Log10(a))))
 		s := strconv.FormatFloat(v, 'f', digits, 64)

@@ -28,7 +28,7 @@ func newBuying(w *Window, b *model.Board) *buying {
 		per = "cubic-metre"
 	}
 	if b.Price != nil {
-		f.amount.Text, per = say.Decimal(strconv.FormatFloat(b.Price.Amount, 'f', -1, 64)), b.Price.Per
+		f.amount.Text, per = say.Number(b.Price.Amount), b.Price.Per
 	}
 	f.per = choice(w, pricings(), pricingWords, per)
 	if b.Log != nil {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -74,9 +73,9 @@ func (e *keepTrimEntry) follow(w *Window) bool {
 	if c == nil {
 		return true
 	}
-	e.loss = say.Decimal(strconv.FormatFloat(100*c.Loss, 'f', -1, 64)) + " %"
+	e.loss = say.Number(100*c.Loss) + " %"
 	if c.Price != nil {
-		e.price, e.per = say.Decimal(strconv.FormatFloat(c.Price.Amount, 'f', -1, 64)), cost.Per(c.Price.Per)
+		e.price, e.per = say.Number(c.Price.Amount), cost.Per(c.Price.Per)
 	}
 	if c.Thickness > 0 {
 		e.thick = w.ses.Len(c.Thickness)

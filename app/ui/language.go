@@ -99,12 +99,7 @@ func speak(l Language) error {
 	l = l.resolved()
 	if l == English {
 		say.Use("", nil)
-		own := map[string]string{}
-		for _, key := range toolkitWords() {
-			word, _, _ := strings.Cut(key, " [")
-			own[word] = word
-		}
-		return tell(own, lang.SystemLocale())
+		return tell(toolkitTexts(nil), lang.SystemLocale())
 	}
 	texts, err := translations(l)
 	if err != nil {
@@ -115,13 +110,9 @@ func speak(l Language) error {
 
 // speakWith says everything in a language with these texts.
 func speakWith(l Language, texts map[string]string) error {
-	keyed := make(map[string]string, len(texts))
+	keyed := toolkitTexts(texts)
 	for english, text := range texts {
 		keyed[textPrefix+english] = text
-	}
-	for _, key := range toolkitWords() {
-		word, _, _ := strings.Cut(key, " [")
-		keyed[word] = cmp.Or(texts[key], word)
 	}
 	if err := tell(keyed, fyne.Locale(l), lang.SystemLocale()); err != nil {
 		return fmt.Errorf("language %s: %w", l, err)
@@ -134,10 +125,15 @@ func speakWith(l Language, texts map[string]string) error {
 	return nil
 }
 
-// toolkitWords are those that the toolkit says itself: in the menu of a text, and
-// to end the program; as they stand among the translations.
-func toolkitWords() []string {
-	return []string{say.Mark("Cut [text]"), say.Mark("Copy"), say.Mark("Paste"), say.Mark("Select all"), say.Mark("Undo"), say.Mark("Redo"), say.Mark("Quit")}
+// toolkitTexts are the words that the toolkit says itself, in the menu of a text and
+// to end the program, by its own keys; English where texts have them not.
+func toolkitTexts(texts map[string]string) map[string]string {
+	out := map[string]string{}
+	for _, key := range []string{say.Mark("Cut [text]"), say.Mark("Copy"), say.Mark("Paste"), say.Mark("Select all"), say.Mark("Undo"), say.Mark("Redo"), say.Mark("Quit")} {
+		word, _, _ := strings.Cut(key, " [")
+		out[word] = cmp.Or(texts[key], word)
+	}
+	return out
 }
 
 // tell gives the toolkit translations for locales.

@@ -48,17 +48,10 @@ func partKinds() []model.PartKind {
 }
 
 func partKindWords(k model.PartKind) string {
-	switch k {
-	case model.Leg:
-		return say.T("Leg")
-	case model.Rail:
-		return say.T("Rail")
-	case model.BreadboardEnd:
-		return say.T("Breadboard end")
-	case model.TestPiece:
-		return say.T("Test piece")
+	if k == model.OtherPart {
+		return say.T("Other")
 	}
-	return say.T("Other")
+	return say.Upper(k.Noun())
 }
 
 // usualParts is how many of a kind a piece of furniture mostly has: four legs,

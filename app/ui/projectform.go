@@ -140,7 +140,7 @@ func (f *projectForm) body() fyne.CanvasObject {
 }
 
 // factorText prints a factor to a hundredth.
-func factorText(v float64) string { return say.Decimal(strconv.FormatFloat(v, 'f', 2, 64)) }
+func factorText(v float64) string { return say.Print("%.2f", v) }
 
 // half is a share's field with what is usual beside it.
 func half(f *field, usual float64) fyne.CanvasObject {

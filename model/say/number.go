@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -13,6 +14,10 @@ func Decimal(number string) string {
 	}
 	return number
 }
+
+// Number writes a number the way the language in use does, with no more decimals
+// than it has.
+func Number(v float64) string { return Decimal(strconv.FormatFloat(v, 'f', -1, 64)) }
 
 // Print is fmt.Sprintf for formats without words: numbers, signs and units.
 // Numbers are written the way the language in use does.
